@@ -1,0 +1,6 @@
+namespace Harkbook.App;
+
+internal static class Program
+{
+    private static int Main() => 0;
+}

@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using Harkbook.Audio.Recordings;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Listening;
+
+/// <summary>Everything estimated from one recording.</summary>
+public sealed record Hearing
+{
+    public required Recording Recording { get; init; }
+
+    /// <summary>What A4 is.</summary>
+    public required Ranked<Hertz> ReferencePitch { get; init; }
+
+    /// <summary>Felt beats a minute.</summary>
+    public required Ranked<double> Tempo { get; init; }
+
+    public required Ranked<Meter> Meter { get; init; }
+
+    /// <summary>Every felt beat, rising.</summary>
+    public required ImmutableArray<HeardBeat> Beats { get; init; }
+
+    public required ImmutableArray<HeardKey> Keys { get; init; }
+
+    public required ImmutableArray<HeardNote> Notes { get; init; }
+
+    /// <summary>How strongly each pitch sounds over time, for weighing claims.</summary>
+    public required NoteEvidence Evidence { get; init; }
+
+    /// <summary>Chord spans, without gaps from the first beat to the last; <see cref="Chord.None"/> where none sounds.</summary>
+    public required ImmutableArray<HeardChord> Chords { get; init; }
+
+    public required ImmutableArray<HeardSection> Sections { get; init; }
+
+    public required Ranked<HeardTuning> Tuning { get; init; }
+}
+
+/// <summary>A felt beat. Position 1 is a downbeat.</summary>
+public sealed record HeardBeat(Seconds Time, int PositionInBar, double Confidence);
+
+/// <summary>A stretch in one key.</summary>
+public sealed record HeardKey(Seconds Start, Seconds End, Ranked<Key> Key);
+
+/// <summary>A note: MIDI number relative to the recording's own reference pitch, onset, end, confidence and strength (0–1).</summary>
+public sealed record HeardNote(int Midi, Seconds Onset, Seconds End, double Confidence, double Strength);
+
+/// <summary>A chord over a span.</summary>
+public sealed record HeardChord(Seconds Start, Seconds End, Ranked<Chord> Chord);
+
+/// <summary>A stretch of the form; sections that repeat share a label (A, B …).</summary>
+public sealed record HeardSection(Seconds Start, Seconds End, string Label, double Confidence);
+
+/// <summary>A guitar tuning and capo that could have made the notes.</summary>
+public sealed record HeardTuning(Tuning Tuning, Capo Capo, string? Name);

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+
+namespace Harkbook.Music.Instruments;
+
+/// <summary>
+/// A capo: the fret that it stops, over all strings or, when partial, only some. Frets in shapes count from the capo
+/// (fret 0 is the capoed string), as players write them. No capo is fret 0, the default.
+/// </summary>
+public readonly record struct Capo
+{
+    private readonly ImmutableArray<int> onlyStrings;
+
+    private Capo(int fret, ImmutableArray<int> strings)
+    {
+        Fret = fret;
+        onlyStrings = strings;
+    }
+
+    /// <summary>0 (none) to 12.</summary>
+    public int Fret { get; }
+
+    /// <summary>Indices (0 = lowest) of the strings that a partial capo stops; empty when it stops all.</summary>
+    public ImmutableArray<int> OnlyStrings => onlyStrings.IsDefault ? [] : onlyStrings;
+
+    public bool IsPartial => OnlyStrings.Length > 0;
+
+    public static Capo None => default;
+
+    public static Capo At(int fret, params ImmutableArray<int> onlyStrings) =>
+        fret is >= 0 and <= 12
+            ? new(fret, [.. onlyStrings.Order()])
+            : throw new ArgumentOutOfRangeException(nameof(fret), fret, "A capo sits at fret 0 (none) to 12.");
+
+    /// <summary>Semitones by which the capo raises a string (index 0 = lowest).</summary>
+    public int Raises(int stringIndex) => IsPartial && !OnlyStrings.Contains(stringIndex) ? 0 : Fret;
+
+    public bool Equals(Capo other) => Fret == other.Fret && OnlyStrings.AsSpan().SequenceEqual(other.OnlyStrings.AsSpan());
+
+    public override int GetHashCode() => OnlyStrings.Aggregate(Fret, HashCode.Combine);
+
+    public override string ToString() => IsPartial ? $"{Fret} on strings {string.Join(' ', OnlyStrings.Select(i => i + 1))} from the low side" : $"{Fret}";
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Instruments;
+
+/// <summary>The sounding pitches of open strings without capo, the lowest-sounding side first.</summary>
+public sealed record Tuning
+{
+    private Tuning(ImmutableArray<Pitch> strings) => Strings = strings;
+
+    /// <summary>Open pitches; index 0 is the string on the low side (in the trade: string 6 of a six-string guitar).</summary>
+    public ImmutableArray<Pitch> Strings { get; }
+
+    public int Count => Strings.Length;
+
+    public static Tuning Standard { get; } = Parse("E2 A2 D3 G3 B3 E4");
+
+    public static Tuning Of(params IEnumerable<Pitch> strings)
+    {
+        var pitches = strings.ToImmutableArray();
+        return pitches.Length is >= 1 and <= 12
+            ? new(pitches)
+            : throw new ArgumentOutOfRangeException(nameof(strings), pitches.Length, "An instrument has 1 to 12 strings.");
+    }
+
+    public static bool TryParse([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Tuning? tuning)
+    {
+        tuning = null;
+        var words = text?.Split(' ', StringSplitOptions.RemoveEmptyEntries) ?? [];
+        var pitches = ImmutableArray.CreateBuilder<Pitch>();
+        foreach (var word in words)
+        {
+            if (!Pitch.TryParse(word, out var pitch))
+                return false;
+            pitches.Add(pitch);
+        }
+        tuning = pitches.Count is >= 1 and <= 12 ? new(pitches.ToImmutable()) : null;
+        return tuning is not null;
+    }
+
+    /// <summary>Reads pitches from the low side up: "D2 A2 D3 F#3 A3 D4".</summary>
+    public static Tuning Parse(string text) =>
+        TryParse(text, out var tuning)
+            ? tuning
+            : throw new FormatException($"'{text}' is not a tuning; write the open strings from low to high, as in 'D2 A2 D3 F#3 A3 D4'.");
+
+    public bool Equals(Tuning? other) => other is not null && Strings.AsSpan().SequenceEqual(other.Strings.AsSpan());
+
+    public override int GetHashCode() => Strings.Aggregate(17, HashCode.Combine);
+
+    public override string ToString() => string.Join(' ', Strings);
+}

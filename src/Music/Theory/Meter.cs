@@ -1,0 +1,63 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Theory;
+
+/// <summary>
+/// A meter as written, 4/4 or 6/8. In a compound meter (6/8, 9/8, 12/8) the felt beat is the dotted note,
+/// so a bar of 6/8 has two beats, each of three divisions.
+/// </summary>
+public readonly record struct Meter
+{
+    private readonly int upperLessFour;
+    private readonly int lowerLessFour;
+
+    private Meter(int upper, int lower) => (upperLessFour, lowerLessFour) = (upper - 4, lower - 4);
+
+    public int Upper => upperLessFour + 4;
+
+    public int Lower => lowerLessFour + 4;
+
+    public bool IsCompound => Lower >= 8 && Upper > 3 && Upper % 3 == 0;
+
+    /// <summary>Felt beats in a bar.</summary>
+    public int BeatsPerBar => IsCompound ? Upper / 3 : Upper;
+
+    /// <summary>Divisions of the felt beat: 3 in a compound meter, else 2.</summary>
+    public int DivisionsPerBeat => IsCompound ? 3 : 2;
+
+    /// <summary>The length of a bar in felt beats.</summary>
+    public Beats BarLength => Beats.Whole(BeatsPerBar);
+
+    /// <summary>The felt beat as a fraction of a quarter note: 1 in 4/4, 1.5 in 6/8, 0.5 in 7/8.</summary>
+    public double QuartersPerBeat => 4.0 / Lower * (IsCompound ? 3 : 1);
+
+    /// <summary>4/4, the default.</summary>
+    public static Meter CommonTime => default;
+
+    public static Meter Of(int upper, int lower) =>
+        upper is < 1 or > 32 ? throw new ArgumentOutOfRangeException(nameof(upper), upper, "A bar holds 1 to 32 written beats.")
+        : lower is not (1 or 2 or 4 or 8 or 16) ? throw new ArgumentOutOfRangeException(nameof(lower), lower, "The lower number is 1, 2, 4, 8 or 16.")
+        : new(upper, lower);
+
+    public static bool TryParse([NotNullWhen(true)] string? text, out Meter meter)
+    {
+        meter = default;
+        var parts = text?.Split('/') ?? [];
+        if (parts.Length != 2
+            || !int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var upper)
+            || !int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var lower)
+            || upper is < 1 or > 32 || lower is not (1 or 2 or 4 or 8 or 16))
+            return false;
+        meter = new(upper, lower);
+        return true;
+    }
+
+    public static Meter Parse(string text) =>
+        TryParse(text, out var meter)
+            ? meter
+            : throw new FormatException($"'{text}' is not a meter; write it as 4/4, 3/4 or 6/8.");
+
+    public override string ToString() => $"{Upper}/{Lower}";
+}
