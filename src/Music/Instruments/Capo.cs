@@ -4,7 +4,8 @@ namespace Harkbook.Music.Instruments;
 
 /// <summary>
 /// A capo: the fret that it stops, over all strings or, when partial, only some. Frets in shapes count from the capo
-/// (fret 0 is the capoed string), as players write them. No capo is fret 0, the default.
+/// (fret 0 is the capoed string), as players write them; on strings that a partial capo leaves free they count from the nut.
+/// No capo is fret 0, the default.
 /// </summary>
 public readonly record struct Capo
 {

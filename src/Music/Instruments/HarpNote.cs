@@ -1,3 +1,6 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+
 namespace Harkbook.Music.Instruments;
 
 /// <summary>Which way the breath goes through a hole.</summary>
@@ -7,8 +10,56 @@ public enum Breath
     Draw,
 }
 
+/// <summary>What a note asks of the player, the easiest first.</summary>
+public enum HarpTechnique
+{
+    Plain,
+    Bent,
+    OverBent,
+}
+
 /// <summary>
 /// One note on a harmonica: hole (1 upward), breath, and bending in semitones (0 plain; negative for a bend down;
 /// positive, always +1 above the hole's higher reed, for an over-bend).
+/// Written "+4" (blow 4), "-4" (draw 4), "-3''" (draw 3 bent two semitones), "+6o" (blow 6 over-bent).
 /// </summary>
-public readonly record struct HarpNote(int Hole, Breath Breath, int Bend = 0);
+public readonly record struct HarpNote(int Hole, Breath Breath, int Bend = 0)
+{
+    private const int MostHoles = 16;
+    private const int DeepestBend = 4;
+
+    public HarpTechnique Technique => Bend switch
+    {
+        0 => HarpTechnique.Plain,
+        < 0 => HarpTechnique.Bent,
+        _ => HarpTechnique.OverBent,
+    };
+
+    /// <summary>Reads "+4", "-4", "-3'", "+6o". Whether a harmonica has the note is for <see cref="Harmonica"/> to say.</summary>
+    public static bool TryParse([NotNullWhen(true)] string? text, out HarpNote note)
+    {
+        note = default;
+        if (text is not ['+' or '-', .. var rest])
+            return false;
+        var digits = rest.TakeWhile(char.IsAsciiDigit).Count();
+        if (!int.TryParse(rest.AsSpan(0, digits), NumberStyles.None, CultureInfo.InvariantCulture, out var hole)
+            || hole is < 1 or > MostHoles
+            || ReadBend(rest[digits..]) is not { } bend)
+            return false;
+        note = new(hole, text[0] == '+' ? Breath.Blow : Breath.Draw, bend);
+        return true;
+    }
+
+    public static HarpNote Parse(string text) =>
+        TryParse(text, out var note)
+            ? note
+            : throw new FormatException($"'{text}' is not a harmonica note; write + (blow) or - (draw) and the hole, then ' for each semitone bent or o for an over-bend, as in +4, -3'', +6o.");
+
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{(Breath == Breath.Blow ? '+' : '-')}{Hole}{(Bend > 0 ? "o" : new string('\'', -Bend))}");
+
+    private static int? ReadBend(string marks) =>
+        marks == "o" ? 1
+        : marks.Length <= DeepestBend && marks.All(c => c == '\'') ? -marks.Length
+        : null;
+}

@@ -16,6 +16,32 @@ public sealed record Tuning
 
     public static Tuning Standard { get; } = Parse("E2 A2 D3 G3 B3 E4");
 
+    /// <summary>
+    /// A string's number in the trade and in MusicXML 4.0 (type "string-number"): from the high side, which is 1.
+    /// </summary>
+    public int StringNumber(int stringIndex) =>
+        stringIndex >= 0 && stringIndex < Count
+            ? Count - stringIndex
+            : throw new ArgumentOutOfRangeException(nameof(stringIndex), stringIndex, $"String indices run from 0 to {Count - 1}.");
+
+    /// <summary>The index (0 = the low side) of a string number (1 = the high side).</summary>
+    public int StringIndex(int stringNumber) =>
+        stringNumber >= 1 && stringNumber <= Count
+            ? Count - stringNumber
+            : throw new ArgumentOutOfRangeException(nameof(stringNumber), stringNumber, $"String numbers run from 1, the high side, to {Count}.");
+
+    /// <summary>Whether some string sounds lower than one nearer the low side, as on a ukulele: the bass may then lie anywhere.</summary>
+    public bool IsReentrant => Strings.Zip(Strings.Skip(1)).Any(pair => pair.Second.Midi < pair.First.Midi);
+
+    /// <summary>Semitones by which each string differs from another tuning of as many strings: −2 is a tone down.</summary>
+    public ImmutableArray<int> ChangeFrom(Tuning other) =>
+        other.Count == Count
+            ? [.. Strings.Zip(other.Strings, (mine, theirs) => mine.Midi - theirs.Midi)]
+            : throw new ArgumentException($"{Count} strings can't be compared with {other.Count}.", nameof(other));
+
+    /// <summary>Every string raised (or lowered, if negative) by as many semitones, spelled near a place on the line of fifths.</summary>
+    public Tuning Raised(int semitones, int centre = 2) => new([.. Strings.Select(s => Pitch.FromMidi(s.Midi + semitones, centre))]);
+
     public static Tuning Of(params IEnumerable<Pitch> strings)
     {
         var pitches = strings.ToImmutableArray();
