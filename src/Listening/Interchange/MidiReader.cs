@@ -42,7 +42,7 @@ public static class MidiReader
     [
         .. events.OfType<NoteOnEvent>()
             .Where(n => n.Velocity > 0 && n.Channel != PercussionChannel && n.OffEvent is not null)
-            .Select(n => new ScoredNote(clock.SecondsAt(n.AbsoluteTime), clock.SecondsAt(n.OffEvent.AbsoluteTime), n.NoteNumber))
+            .Select(n => new ScoredNote(clock.SecondsAt(n.AbsoluteTime), clock.SecondsAt(n.OffEvent!.AbsoluteTime), n.NoteNumber))
             .OrderBy(n => n.Onset).ThenBy(n => n.Midi),
     ];
 
