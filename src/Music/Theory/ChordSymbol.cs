@@ -2,45 +2,43 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace Harkbook.Music.Theory;
 
-/// <summary>Chord symbols as guitarists write them: "F#m7b5", "Dsus4/A", "Cadd9", "N.C." for no chord.</summary>
-public static partial class ChordSymbol
+/// <summary>
+/// Chord symbols as guitarists write them: "F#m7b5", "Dsus4/A", "Cadd9", "E7#9", "C(no3)", "N.C." for no chord.
+/// Many spellings are read (m, min, −; maj7, M7, Δ; ø, °, +; sus, add, no or omit; ♯ and ♭), one is written for each chord.
+/// Any chord can be written, and what is written reads back as the same chord.
+/// </summary>
+/// <remarks>
+/// Where books differ, these rules hold. 11 and maj11 leave the major third out, since the eleventh clashes with it
+/// (with the third: 9add11); m11 keeps its minor third. 13 and maj13 leave the eleventh out; m13 keeps it.
+/// sus is sus4; C4 is Csus4; C2 is Cadd9; sus2 holds the second itself. An altered degree replaces the plain one
+/// of the same number (C13b9 has no plain 9) and else is added; "add" never replaces. 7#11 holds no 9.
+/// 7alt holds b9, #9, #11 and b13 and no plain fifth. 6/9 holds no seventh. A sign straight after the root belongs to
+/// the root: "Cb5" is Cb with a fifth, "C(b5)" is C with a flat fifth.
+/// </remarks>
+public static class ChordSymbol
 {
-    private static readonly (string Suffix, ChordQuality Quality)[] Plain =
-    [
-        ("", ChordQuality.Major), ("m", ChordQuality.Minor), ("dim", ChordQuality.Diminished), ("aug", ChordQuality.Augmented),
-        ("sus2", ChordQuality.SuspendedSecond), ("sus4", ChordQuality.SuspendedFourth), ("5", ChordQuality.Power),
-        ("7", ChordQuality.Dominant7), ("maj7", ChordQuality.Major7), ("m7", ChordQuality.Minor7), ("m(maj7)", ChordQuality.MinorMajor7),
-        ("dim7", ChordQuality.Diminished7), ("m7b5", ChordQuality.HalfDiminished7), ("6", ChordQuality.Major6), ("m6", ChordQuality.Minor6),
-        ("7sus4", ChordQuality.Dominant7Suspended4), ("add9", ChordQuality.AddedNinth), ("9", ChordQuality.Dominant9),
-    ];
+    /// <summary>The chord's one writing.</summary>
+    public static string Write(Chord chord) =>
+        chord.IsNone ? "N.C." : chord.Root + Suffix(chord.Quality) + (chord.Bass == chord.Root ? "" : "/" + chord.Bass);
 
-    public static string Write(Chord chord)
-    {
-        if (chord.IsNone)
-            return "N.C.";
-        var suffix = Plain.First(p => p.Quality == chord.Quality).Suffix;
-        return chord.Root + suffix + (chord.Bass == chord.Root ? "" : "/" + chord.Bass);
-    }
+    /// <summary>What stands after the root for a quality: "" for major, "m7", "7#9"; "N.C." for no chord.</summary>
+    public static string Suffix(ChordQuality quality) =>
+        quality.Intervals.IsEmpty ? "N.C." : ChordSymbolWriter.Suffix(quality);
 
-    public static bool TryRead([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Chord? chord)
+    public static bool TryRead([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Chord? chord) =>
+        TryRead(text, out chord, out _);
+
+    /// <summary>Reads a symbol; where it makes no sense, says where and what was expected.</summary>
+    public static bool TryRead([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Chord? chord, out ReadProblem problem)
     {
-        chord = text == "N.C." ? Chord.None : null;
-        if (string.IsNullOrEmpty(text) || chord is not null)
-            return chord is not null;
-        var slash = text.Split('/');
-        var accidentals = slash[0].Skip(1).TakeWhile(c => c is '#' or 'b').Count();
-        if (slash.Length > 2 || !PitchName.TryParse(slash[0][..(1 + accidentals)], out var root))
-            return false;
-        var bass = root;
-        if (slash.Length == 2 && !PitchName.TryParse(slash[1], out bass))
-            return false;
-        var quality = Plain.FirstOrDefault(p => p.Suffix == slash[0][(1 + accidentals)..]).Quality;
-        chord = quality is null ? null : Chord.Of(root, quality, bass);
+        var reader = new ChordSymbolReader(text ?? "");
+        chord = reader.Read();
+        problem = chord is null ? reader.Problem : default;
         return chord is not null;
     }
 
     public static Chord Read(string text) =>
-        TryRead(text, out var chord)
+        TryRead(text, out var chord, out var problem)
             ? chord
-            : throw new FormatException($"'{text}' is not a chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B.");
+            : throw new FormatException(problem.Describe(text, "a chord symbol"));
 }

@@ -4,7 +4,7 @@ namespace Harkbook.Music.Theory;
 /// A spelled interval as fifths and octaves: a perfect fifth is (1, 0), a major second (2, −1), a minor third (−3, 2).
 /// Upward intervals have <see cref="Semitones"/> ≥ 0.
 /// </summary>
-public readonly record struct Interval
+public readonly partial record struct Interval
 {
     private Interval(int fifths, int octaves)
     {

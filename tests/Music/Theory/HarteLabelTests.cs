@@ -1,0 +1,127 @@
+using CsCheck;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Tests.Theory;
+
+/// <summary>
+/// Harte, Sandler, Abdallah and Gómez, ISMIR 2005; worked values from the test suite of mir_eval 0.7
+/// (tests/test_chord.py, MIT licence).
+/// </summary>
+public class HarteLabelTests
+{
+    [Theory]
+    [InlineData("maj", "0 4 7")]
+    [InlineData("min", "0 3 7")]
+    [InlineData("dim", "0 3 6")]
+    [InlineData("aug", "0 4 8")]
+    [InlineData("sus4", "0 5 7")]
+    [InlineData("sus2", "0 2 7")]
+    [InlineData("7", "0 4 7 10")]
+    [InlineData("maj7", "0 4 7 11")]
+    [InlineData("min7", "0 3 7 10")]
+    [InlineData("minmaj7", "0 3 7 11")]
+    [InlineData("maj6", "0 4 7 9")]
+    [InlineData("min6", "0 3 7 9")]
+    [InlineData("dim7", "0 3 6 9")]
+    [InlineData("hdim7", "0 3 6 10")]
+    [InlineData("9", "0 2 4 7 10")]
+    [InlineData("maj9", "0 2 4 7 11")]
+    [InlineData("min9", "0 2 3 7 10")]
+    [InlineData("1", "0")]
+    [InlineData("5", "0 7")]
+    public void ShorthandsHoldTheirSemitones(string shorthand, string semitones) =>
+        Assert.Equal(semitones, string.Join(' ', HarteLabel.Read("C:" + shorthand).Quality.PitchClasses));
+
+    [Theory]
+    [InlineData("b7", 10)]
+    [InlineData("#3", 5)]
+    [InlineData("b1", -1)]
+    [InlineData("#7", 12)]
+    [InlineData("bb5", 5)]
+    [InlineData("11", 17)]
+    [InlineData("#13", 22)]
+    public void DegreesAreSemitones(string degree, int semitones) => Assert.Equal(semitones, Interval.ParseDegree(degree).Semitones);
+
+    [Theory]
+    [InlineData("C")]
+    [InlineData("Eb:min/5")]
+    [InlineData("A#:dim7")]
+    [InlineData("B:maj(*1,*5)/3")]
+    [InlineData("A#:sus4")]
+    [InlineData("A:(9,11)")]
+    [InlineData("N")]
+    [InlineData("X")]
+    public void ValidLabelsSplit(string label) => Assert.True(HarteLabel.TrySplit(label, out _, out _));
+
+    [Theory]
+    [InlineData("C::maj", 2)]
+    [InlineData("C//5", 2)]
+    [InlineData("C((4)", 1)]
+    [InlineData("C5))", 1)]
+    [InlineData("C:maj(*3/3", 8)]
+    [InlineData("Cmaj*3/3)", 1)]
+    [InlineData("asdf", 0)]
+    [InlineData("C:7sus4", 3)]
+    [InlineData("C:6", 2)]
+    [InlineData("C:m7", 2)]
+    [InlineData("C:(7b)", 4)]
+    [InlineData("C:(77)", 4)]
+    [InlineData("C:(15)", 4)]
+    [InlineData("C/4#", 3)]
+    public void InvalidLabelsNameThePlace(string label, int index)
+    {
+        Assert.False(HarteLabel.TrySplit(label, out _, out var problem));
+        Assert.Equal(index, problem.Index);
+        Assert.NotEmpty(problem.Expected);
+        Assert.Throws<FormatException>(() => HarteLabel.Read(label));
+    }
+
+    [Theory]
+    [InlineData("B:maj(*1,*3)/5", 11, "000000010000", 7)]
+    [InlineData("G:dim", 7, "100100100000", 0)]
+    [InlineData("C:(3)/3", 0, "100010000000", 4)]
+    [InlineData("A:9/b3", 9, "100110010010", 3)]
+    [InlineData("G:dim(4)/6", 7, "100101100100", 9)]
+    [InlineData("A:min7", 9, "100100010010", 0)]
+    [InlineData("G:7/b7", 7, "100010010010", 10)]
+    [InlineData("D:sus4", 2, "100001010000", 0)]
+    [InlineData("B:dim7/b3", 11, "100100100100", 3)]
+    [InlineData("C:maj6/5", 0, "100010010100", 7)]
+    [InlineData("A:min(*b3)", 9, "100000010000", 0)]
+    [InlineData("N", -1, "000000000000", -1)]
+    [InlineData("X", -1, "------------", -1)]
+    public void LabelsEncode(string label, int root, string bitmap, int bass)
+    {
+        var encoding = HarteLabel.Encode(label);
+        Assert.Equal((root, bitmap, bass), (encoding.Root, encoding.Bitmap, encoding.Bass));
+    }
+
+    [Fact]
+    public void ExtendedLabelsReduceOnRequest() =>
+        Assert.Equal("101010010010", HarteLabel.Encode("A:9", reduceExtended: true).Bitmap);
+
+    [Fact]
+    public void UnknownIsNotAChord()
+    {
+        Assert.Equal(HarteSound.Unknown, HarteLabel.Split("X").Sound);
+        Assert.False(HarteLabel.TryRead("X", out _));
+        Assert.Equal(-1, HarteLabel.Encode("X")[3]);
+    }
+
+    // The syntax has the bass as a degree and no slash notes.
+    [Theory]
+    [InlineData("Dm7/F", "D:min7/b3")]
+    [InlineData("Cm7b5", "C:hdim7")]
+    [InlineData("G7/F", "G:7/b7")]
+    [InlineData("Cadd9", "C:maj(9)")]
+    [InlineData("F/G", "F:maj/2")]
+    [InlineData("N.C.", "N")]
+    public void SymbolsBecomeLabels(string symbol, string label)
+    {
+        Assert.Equal(label, HarteLabel.Write(ChordSymbol.Read(symbol)));
+        Assert.Equal(ChordSymbol.Read(symbol), HarteLabel.Read(label));
+    }
+
+    [Fact]
+    public void EveryChordReadsBack() => AnyChord.Of(13).Sample(chord => HarteLabel.Read(HarteLabel.Write(chord)) == chord, iter: 3_000);
+}
