@@ -1,0 +1,63 @@
+using Harkbook.Audio.Signals;
+using Harkbook.Units;
+
+namespace Harkbook.Audio.Synthesis;
+
+/// <summary>A sound with its place in a mix.</summary>
+/// <param name="Decibels">Gain.</param>
+/// <param name="Pan">−1 left to 1 right, at equal power; a sound of two channels is balanced instead.</param>
+public sealed record Track(Signal Sound, double Decibels = 0, double Pan = 0);
+
+/// <summary>Adds tracks into two channels at a safe level.</summary>
+public static class Mixer
+{
+    /// <summary>−1 dBFS.</summary>
+    public const double Ceiling = 0.8912509381337456;
+
+    /// <summary>The sum of the tracks, as long as the longest, not yet limited.</summary>
+    public static Signal Sum(SampleRate rate, IReadOnlyCollection<Track> tracks)
+    {
+        if (tracks.FirstOrDefault(t => t.Sound.Rate != rate) is { } stranger)
+            throw new ArgumentException($"The mix runs at {rate}, one track at {stranger.Sound.Rate}; resample it first.", nameof(tracks));
+        var length = tracks.Count == 0 ? 0 : tracks.Max(t => t.Sound.Length);
+        var (left, right) = (new float[length], new float[length]);
+        foreach (var track in tracks)
+        {
+            var (toLeft, toRight) = Gains(track);
+            Add(track.Sound.Channels[0], toLeft, left);
+            Add(track.Sound.Channels[^1], toRight, right);
+        }
+        return new(rate, left, right);
+    }
+
+    /// <summary>Brings a sound to a loudness (LUFS), its peaks held under −1 dBFS. Silence stays silent.</summary>
+    public static Signal Master(Signal mix, double loudness)
+    {
+        var limited = Limiter.Limit(mix, Ceiling);
+        var gain = 1.0;
+        for (var i = 0; i < 4 && Loudness.Of(limited) is var now && double.IsFinite(now) && Math.Abs(now - loudness) > 0.05; i++)
+        {
+            gain *= Math.Pow(10, (loudness - now) / 20);
+            limited = Limiter.Limit(Scaled(mix, gain), Ceiling);
+        }
+        return limited;
+    }
+
+    private static Signal Scaled(Signal signal, double gain) =>
+        new(signal.Rate, [.. signal.Channels.Select(c => c.Select(x => (float)(x * gain)).ToArray())]);
+
+    private static (double Left, double Right) Gains(Track track)
+    {
+        var level = Math.Pow(10, track.Decibels / 20);
+        var angle = (Math.Clamp(track.Pan, -1, 1) + 1) * Math.PI / 4;
+        return track.Sound.Channels.Count == 1
+            ? (level * Math.Cos(angle), level * Math.Sin(angle))
+            : (level * Math.Min(1, 1 - track.Pan), level * Math.Min(1, 1 + track.Pan));
+    }
+
+    private static void Add(float[] from, double gain, float[] to)
+    {
+        for (var i = 0; i < from.Length; i++)
+            to[i] += (float)(gain * from[i]);
+    }
+}
