@@ -28,7 +28,7 @@ public sealed record StringSet
         Sustain = Seconds.FromSeconds(9),
         HighSustain = Seconds.FromSeconds(0.8),
         PluckPlace = 0.16,
-        PluckBrightness = (Hertz.FromHertz(2200), Hertz.FromHertz(7500)),
+        PluckBrightness = (Hertz.FromHertz(1400), Hertz.FromHertz(8000)),
         Inharmonicity = 4e-5,
         Scrape = 0.12,
     };
@@ -38,7 +38,7 @@ public sealed record StringSet
         Sustain = Seconds.FromSeconds(5.5),
         HighSustain = Seconds.FromSeconds(0.25),
         PluckPlace = 0.2,
-        PluckBrightness = (Hertz.FromHertz(900), Hertz.FromHertz(3500)),
+        PluckBrightness = (Hertz.FromHertz(700), Hertz.FromHertz(3500)),
         Inharmonicity = 1.5e-5,
         Scrape = 0.05,
     };
