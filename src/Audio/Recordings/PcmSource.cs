@@ -2,10 +2,10 @@ using Harkbook.Units;
 
 namespace Harkbook.Audio.Recordings;
 
-/// <summary>Reads the samples of a WAV or AIFF file block by block.</summary>
-internal sealed class PcmSource : IDisposable
+/// <summary>Reads a WAV or AIFF file of plain samples.</summary>
+internal sealed class PcmSource : SampleSource, IDisposable
 {
-    private const int BlockFrames = 1 << 15;
+    private const int BlockFrames = 1 << 14;
 
     private readonly FileStream stream;
     private readonly byte[] bytes;
@@ -22,6 +22,14 @@ internal sealed class PcmSource : IDisposable
 
     public PcmLayout Layout { get; }
 
+    public override SampleRate Rate => Layout.Rate;
+
+    public override int Channels => Layout.Channels;
+
+    public override string Format => Layout.Words;
+
+    private Seconds Length => Rate.TimeOf(Layout.Frames);
+
     /// <exception cref="RecordingException">Not a file of plain samples, or cut short.</exception>
     public static PcmSource Open(string path)
     {
@@ -30,7 +38,8 @@ internal sealed class PcmSource : IDisposable
         {
             var layout = PcmHeader.Read(stream, path)
                 ?? throw new RecordingException($"{path}: this isn't a WAV or AIFF file of plain samples.");
-            RequireWhole(layout, path);
+            if (layout.FramesThere < layout.Frames)
+                throw CutShort(path, layout.Rate.TimeOf(layout.FramesThere), layout.Rate.TimeOf(layout.Frames));
             return new(stream, layout);
         }
         catch
@@ -40,25 +49,40 @@ internal sealed class PcmSource : IDisposable
         }
     }
 
-    /// <summary>The next frames, channels interleaved; empty at the end. The span holds until the next call.</summary>
+    public override Task<Seconds> LengthAsync(CancellationToken cancellation) => Task.FromResult(Length);
+
+    public override async ValueTask<ReadOnlyMemory<float>> ReadAsync(CancellationToken cancellation)
+    {
+        var block = bytes.AsMemory(0, NextFrames * Layout.FrameBytes);
+        await stream.ReadExactlyAsync(block, cancellation);
+        return Decoded(block.Span);
+    }
+
+    /// <summary>The same without waiting.</summary>
     public ReadOnlySpan<float> Read()
     {
-        var frames = (int)Math.Min(left, BlockFrames);
-        var block = bytes.AsSpan(0, frames * Layout.FrameBytes);
+        var block = bytes.AsSpan(0, NextFrames * Layout.FrameBytes);
         stream.ReadExactly(block);
-        Layout.Sample.Decode(block, samples.AsSpan(0, frames * Layout.Channels));
-        left -= frames;
-        return samples.AsSpan(0, frames * Layout.Channels);
+        return Decoded(block).Span;
+    }
+
+    public override void RequireWhole(Seconds read)
+    {
+        // Opening has compared the promised with the actual size already.
     }
 
     public void Dispose() => stream.Dispose();
 
-    private static void RequireWhole(PcmLayout layout, string path)
+    public override ValueTask DisposeAsync() => stream.DisposeAsync();
+
+    private int NextFrames => (int)Math.Min(left, BlockFrames);
+
+    private ReadOnlyMemory<float> Decoded(ReadOnlySpan<byte> block)
     {
-        if (layout.FramesThere < layout.Frames)
-        {
-            var (there, promised) = (Words.Time(layout.Rate.TimeOf(layout.FramesThere)), Words.Time(layout.Rate.TimeOf(layout.Frames)));
-            throw new RecordingException($"{path}: the file is cut short: {there} of {promised} can be read. Copy or export it again; or keep what is there with: ffmpeg -i INPUT part.wav");
-        }
+        var frames = block.Length / Layout.FrameBytes;
+        left -= frames;
+        var decoded = samples.AsMemory(0, frames * Layout.Channels);
+        Layout.Sample.Decode(block, decoded.Span);
+        return decoded;
     }
 }

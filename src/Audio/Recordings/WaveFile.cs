@@ -32,15 +32,15 @@ public static class WaveFile
     public static Signal Read(string path)
     {
         using var source = PcmSource.Open(path);
-        var channels = Enumerable.Range(0, source.Layout.Channels).Select(_ => new float[source.Layout.Frames]).ToArray();
-        var at = 0;
-        while (source.Read() is { Length: > 0 } block)
+        var channels = Enumerable.Range(0, source.Channels).Select(_ => new float[source.Layout.Frames]).ToArray();
+        var frame = 0;
+        for (var block = source.Read(); block.Length > 0; block = source.Read())
         {
             for (var i = 0; i < block.Length; i++)
-                channels[i % channels.Length][at + i / channels.Length] = block[i];
-            at += block.Length / channels.Length;
+                channels[i % channels.Length][frame + i / channels.Length] = block[i];
+            frame += block.Length / channels.Length;
         }
-        return new(source.Layout.Rate, channels);
+        return new(source.Rate, channels);
     }
 
     private static int Fill(byte[] block, Signal signal, int start, int frames, WaveDepth depth)

@@ -1,0 +1,41 @@
+using Harkbook.Units;
+
+namespace Harkbook.Audio.Recordings;
+
+/// <summary>Gives the samples of a sound file block by block.</summary>
+internal abstract class SampleSource : IAsyncDisposable
+{
+    public abstract SampleRate Rate { get; }
+
+    public abstract int Channels { get; }
+
+    /// <summary>In words: "WAV, 24-bit", "MP3".</summary>
+    public abstract string Format { get; }
+
+    /// <summary>Opens a file with the reader that knows it.</summary>
+    /// <param name="ffmpeg">Null when it isn't installed.</param>
+    public static async Task<SampleSource> OpenAsync(string path, Ffmpeg? ffmpeg, CancellationToken cancellation)
+    {
+        await using var stream = File.OpenRead(path);
+        if (PcmHeader.Read(stream, path) is not null)
+            return PcmSource.Open(path);
+        if (ffmpeg is null)
+            throw new RecordingException($"{path}: " + Ffmpeg.MissingFor("Reading a file that isn't WAV or AIFF"));
+        return new FfmpegSource(await FfmpegProbe.ReadAsync(ffmpeg, path, cancellation), ffmpeg, path);
+    }
+
+    /// <summary>The length of the sound, exact.</summary>
+    public abstract Task<Seconds> LengthAsync(CancellationToken cancellation);
+
+    /// <summary>The next frames, channels interleaved; empty at the end. The memory holds until the next call.</summary>
+    public abstract ValueTask<ReadOnlyMemory<float>> ReadAsync(CancellationToken cancellation);
+
+    /// <summary>Throws when less sound came out than the file promises.</summary>
+    public abstract void RequireWhole(Seconds read);
+
+    public abstract ValueTask DisposeAsync();
+
+    protected static RecordingException CutShort(string path, Seconds there, Seconds promised) => new(
+        $"{path}: the file is cut short: {Words.Time(there)} of {Words.Time(promised)} can be read. "
+        + $"Copy or download it again, or keep what is there: ffmpeg -i \"{path}\" part.wav");
+}
