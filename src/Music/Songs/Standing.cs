@@ -1,5 +1,3 @@
-using Harkbook.Units;
-
 namespace Harkbook.Music.Songs;
 
 /// <summary>Who stands behind a claim.</summary>
@@ -13,15 +11,23 @@ public enum StandingKind
 
     /// <summary>A person changed it after publication.</summary>
     Corrected,
+
+    /// <summary>Nobody said so: the file leaves it out and the usual value stands in.</summary>
+    Assumed,
 }
 
-/// <summary>How a claim came to stand: heard (with a confidence), decided, or corrected (with who, when and why).</summary>
-/// <param name="Confidence">0 to 1 for a heard claim; null where none was given.</param>
+/// <summary>How a claim came to stand: heard (with a confidence), decided, corrected (with who, when and why), or merely assumed.</summary>
+/// <param name="Confidence">0 to 1 for a heard claim, kept in whole percents by the song file; null where none was given.</param>
 public sealed record Standing(StandingKind Kind, double? Confidence = null, string? By = null, DateOnly? On = null, string? Why = null)
 {
     public static Standing Decided { get; } = new(StandingKind.Decided);
 
+    public static Standing Assumed { get; } = new(StandingKind.Assumed);
+
     public static Standing Heard(double? confidence) => new(StandingKind.Heard, confidence);
+
+    /// <summary>Heard, with the confidence rounded to the whole percent that a song file keeps.</summary>
+    public static Standing HeardToThePercent(double confidence) => Heard(Math.Round(Math.Clamp(confidence, 0, 1) * 100) / 100);
 
     public static Standing Corrected(DateOnly on, string by, string why) => new(StandingKind.Corrected, null, by, on, why);
 }

@@ -1,0 +1,64 @@
+namespace Harkbook.Music.Songs.Reading;
+
+/// <summary>Finds the facts and shapes, and lines that stand where nothing can be made of them.</summary>
+internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
+{
+    private bool inSection;
+
+    public void Read()
+    {
+        foreach (var line in syntax.Lines.Where(l => !l.IsBlank))
+            ReadLine(line);
+    }
+
+    private void ReadLine(LineSyntax line)
+    {
+        var word = line.Keyword.Text;
+        if (word == "section")
+            inSection = true;
+        else if (word == "shape")
+            AddShape(line);
+        else if (SongSyntax.IsFact(word, out var fact) && (fact is not (SongFact.Meter or SongFact.Harp) || (!inSection && !line.BodyText.StartsWith('|'))))
+            AddFact(line, fact);
+        else if (!inSection)
+            Misplaced(line, word);
+    }
+
+    private void AddShape(LineSyntax line)
+    {
+        syntax.Shapes.Add(line);
+        if (inSection)
+            bag.Add(DiagnosticCode.OutOfOrder, line.Keyword.Span, "Shapes stand before the first section; this one is used all the same.");
+    }
+
+    private void AddFact(LineSyntax line, SongFact fact)
+    {
+        if (!syntax.Facts.TryAdd(fact, line))
+        {
+            var (first, _) = syntax.Source.Locate(syntax.Facts[fact].Whole.Start);
+            bag.Add(DiagnosticCode.GivenTwice, line.Keyword.Span, $"'{line.Keyword.Text}' is given twice; the first is on line {first}.", "Keep one of them.");
+        }
+        else if (inSection)
+        {
+            bag.Add(DiagnosticCode.OutOfOrder, line.Keyword.Span, "Facts stand before the first section; this one is used all the same.");
+        }
+    }
+
+    private void Misplaced(LineSyntax line, string word)
+    {
+        if (SongSyntax.IsPart(word, out _) || word == "anchors")
+            bag.Add(DiagnosticCode.OutsideSection, line.Keyword.Span, $"'{word}' belongs to a section, and none has started.", "Put a line 'section NAME' before it.");
+        else
+            Unknown(bag, line);
+    }
+
+    public static void Unknown(DiagnosticBag bag, LineSyntax line)
+    {
+        var word = line.Keyword.Text;
+        var at = word.Length > 0 ? line.Keyword.Span : line.Standings[0];
+        bag.Add(DiagnosticCode.UnknownWord, at, $"A line starts with one of the song file's words ({string.Join(", ", SongSyntax.AllWords.Distinct())}), and '{Shown(word)}' is none.",
+            NearestWord.Suggest(word.TrimEnd(':', '='), SongSyntax.AllWords) ?? "Put ; before it to make it a comment.");
+    }
+
+    private static string Shown(string word) => word.Length > 30 ? word[..30] + "…" : word;
+}

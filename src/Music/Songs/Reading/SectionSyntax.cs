@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Songs.Reading;
+
+/// <summary>A section as written. Filled line by line, then only read.</summary>
+internal sealed class SectionSyntax(LineSyntax header, string name, SectionSyntax? like, Standing standing)
+{
+    public LineSyntax Header { get; } = header;
+
+    public string Name { get; } = name;
+
+    /// <summary>The section whose bars this one takes over where it gives none of its own.</summary>
+    public SectionSyntax? Like { get; } = like;
+
+    public Standing Standing { get; } = standing;
+
+    public List<LineSyntax> AnchorLines { get; } = [];
+
+    public List<(Meter Meter, int FromBar)> Meters { get; } = [];
+
+    public List<PartLine> Lines { get; } = [];
+
+    /// <summary>Parts that said "from": they may leave bars out.</summary>
+    public HashSet<SongPart> Placed { get; } = [];
+
+    /// <summary>The last line that belongs to the section: where an edit adds another.</summary>
+    public LineSyntax LastLine { get; set; } = header;
+
+    /// <summary>The bar after the last that a part has.</summary>
+    public int NextBar(SongPart part) => Lines.Where(l => l.Voice.Part == part).Select(l => l.EndBar).DefaultIfEmpty(1).Max();
+
+    public int NextBar() => Lines.Select(l => l.EndBar).DefaultIfEmpty(1).Max();
+
+    /// <summary>The parts' bars must agree: the first part written whole says how many there are, and without one the part that reaches furthest.</summary>
+    public int BarCount => Like?.BarCount
+        ?? (WholeParts().FirstOrDefault() is { } whole ? NextBar(whole.Voice.Part) - 1 : NextBar() - 1);
+
+    public IEnumerable<PartLine> WholeParts() => Lines.Where(l => !Placed.Contains(l.Voice.Part)).OrderBy(l => l.Voice.Part);
+
+    /// <summary>What a voice has in each bar, taken-over bars among it.</summary>
+    public Dictionary<int, (PartLine Line, BarSyntax Bar)> BarsOf(Voice voice)
+    {
+        var givenWhole = Lines.Any(l => l.Voice.Part == voice.Part) && !Placed.Contains(voice.Part);
+        var bars = Like is null || givenWhole ? [] : Like.BarsOf(voice);
+        var given = Lines.Where(l => l.Voice.Part == voice.Part).ToList();
+        foreach (var bar in given.SelectMany(l => Enumerable.Range(l.FirstBar, l.Bars.Length)))
+            bars.Remove(bar);
+        foreach (var line in given.Where(l => l.Voice == voice))
+        {
+            for (var i = 0; i < line.Bars.Length; i++)
+                bars[line.FirstBar + i] = (line, line.Bars[i]);
+        }
+        return bars;
+    }
+
+    public ImmutableArray<Voice> Voices() =>
+        [.. Lines.Select(l => l.Voice).Concat(Like?.Voices() ?? []).Distinct().OrderBy(v => v.Part).ThenBy(v => v.StringIndex)];
+
+    /// <summary>The meter of each bar: the song's until a meter line says otherwise.</summary>
+    public Meter MeterOf(int bar, Meter song)
+    {
+        var own = Meters.LastOrDefault(m => m.FromBar <= bar);
+        return own.FromBar > 0 ? own.Meter : Like?.MeterOf(bar, song) ?? song;
+    }
+}

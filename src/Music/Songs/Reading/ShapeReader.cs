@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Songs.Reading;
+
+/// <summary>Reads "shape G/D@low 020100 fingers 010200".</summary>
+internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, StandingReader standings)
+{
+    public ImmutableArray<NamedShape> Read(Tuning? tuning)
+    {
+        var shapes = ImmutableArray.CreateBuilder<NamedShape>();
+        foreach (var line in syntax.Shapes)
+        {
+            if (ReadLine(line, tuning) is not { } shape)
+                continue;
+            if (shapes.Any(s => s.Name == shape.Name))
+                bag.Add(DiagnosticCode.GivenTwice, line.Words()[0].Span, $"There is a shape {shape.Name} already.", $"Tell them apart by a label, as in {shape.Name}@high.");
+            else
+                shapes.Add(shape);
+        }
+        return shapes.ToImmutable();
+    }
+
+    private NamedShape? ReadLine(LineSyntax line, Tuning? tuning)
+    {
+        var words = line.Words();
+        if (words.Length < 2)
+        {
+            bag.Add(DiagnosticCode.MissingValue, line.Keyword.Span, "A shape has a chord's name and a fret for each string from the low side, as in shape D/F# 200232.");
+            return null;
+        }
+        var standing = standings.ReadOne(line, Standing.Decided);
+        var named = IsName(words[0].Text);
+        if (!named)
+            bag.Add(DiagnosticCode.BadChord, words[0].Span, $"'{words[0].Text}' is no chord symbol; a shape is named by its chord, with a label behind @ where one chord has two, as in G/D@low.");
+        if (!Shape.TryParse(words[1].Text, out var shape))
+        {
+            bag.Add(DiagnosticCode.BadShape, words[1].Span, "A shape is one fret a string from the low side, 0 open, x muted, as in x02210, or with dots where a fret is over 9, as in x.10.12.12.11.10.");
+            return null;
+        }
+        if (tuning is not null && shape.Frets.Length != tuning.Count)
+        {
+            bag.Add(DiagnosticCode.ShapeStrings, words[1].Span, $"This shape has {shape.Frets.Length} strings, the tuning {tuning.Count}.");
+            return null;
+        }
+        return named && ReadFingers(words, shape) is { } fingered ? new(words[0].Text, fingered, standing) : null;
+    }
+
+    /// <summary>A chord symbol, and perhaps a label that is not empty behind "@".</summary>
+    public static bool IsName(string name)
+    {
+        var parts = name.Split('@');
+        return parts.Length <= 2 && ChordSymbol.TryRead(parts[0], out _) && parts[^1].Length > 0 && !parts[^1].AsSpan().ContainsAny("?,\"|;~");
+    }
+
+    private Shape? ReadFingers(ImmutableArray<Token> words, Shape shape)
+    {
+        if (words.Length == 2)
+            return shape;
+        if (words.Length == 4 && words[2].Text == "fingers" && words[3].Text.Length == shape.Frets.Length && !words[3].Text.AsSpan().ContainsAnyExceptInRange('0', '4'))
+            return shape.WithFingers([.. words[3].Text.Select(c => c - '0')]);
+        bag.Add(DiagnosticCode.BadFingers, words[2].Span, $"Behind the frets may stand 'fingers' and one number for each of the {shape.Frets.Length} strings: 1 the index finger to 4 the little one, 0 where none presses.");
+        return null;
+    }
+}

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Songs.Reading;
+
+/// <summary>Reads a whole song; null when a fact that it can't do without is missing or wrong.</summary>
+internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
+{
+    private readonly StandingReader standings = new(bag);
+
+    public Song? Read()
+    {
+        new OutlineReader(syntax, bag).Read();
+        var facts = new FactReader(syntax, bag, standings);
+        var (title, player, recording) = (facts.Title(), facts.Player(), facts.Recording());
+        var (pitch, tuning, tempo, key, harp) = (facts.Pitch(), facts.Tuning(), facts.Tempo(), facts.Key(), facts.Harp());
+        var (capo, meter) = (facts.Capo(tuning?.Value), facts.Meter());
+        var shapes = new ShapeReader(syntax, bag, standings).Read(tuning?.Value);
+        new SectionReader(syntax, bag, standings, tuning?.Value).Read();
+        var sections = BuildSections(meter?.Value ?? Meter.CommonTime, shapes, recording?.Length);
+        CheckHarp(harp);
+        if (title is null || pitch is null || tuning is null || capo is null || meter is null || tempo is null || key is null)
+            return null;
+        return new()
+        {
+            Title = title,
+            Player = player,
+            Recording = recording,
+            ReferencePitch = pitch,
+            Tuning = tuning,
+            Capo = capo,
+            Meter = meter,
+            Tempo = tempo,
+            Key = key,
+            Harp = harp,
+            Shapes = shapes,
+            Sections = sections,
+        };
+    }
+
+    private ImmutableArray<Section> BuildSections(Meter meter, ImmutableArray<NamedShape> shapes, Seconds? recordingLength)
+    {
+        var anchors = new AnchorReader(bag, standings, recordingLength);
+        var builder = new SectionBuilder(new(bag, shapes), meter);
+        var sections = ImmutableArray.CreateBuilder<Section>();
+        var number = 1;
+        foreach (var section in syntax.Sections)
+        {
+            sections.Add(builder.Build(section, number, anchors.Read(section, number)));
+            number += sections[^1].Bars.Length;
+        }
+        return sections.ToImmutable();
+    }
+
+    private void CheckHarp(Fact<HarpReference>? harp)
+    {
+        var line = syntax.Sections.SelectMany(s => s.Lines).FirstOrDefault(l => l.Voice.Part == SongPart.Harp);
+        if (harp is null && line is not null)
+            bag.Add(DiagnosticCode.NoHarp, line.Line.Keyword.Span, "The harp plays, but no line before the sections says which harp, so its notes have no pitch.", "Write, for instance, harp D richter.");
+    }
+}

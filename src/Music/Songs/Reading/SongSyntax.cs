@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+
+namespace Harkbook.Music.Songs.Reading;
+
+/// <summary>A song file's lines in their roles; what edits look up places in.</summary>
+internal sealed class SongSyntax(SourceText source)
+{
+    public static readonly ImmutableArray<string> FactWords = [.. Enum.GetNames<SongFact>().Select(n => n.ToLowerInvariant())];
+
+    public static readonly ImmutableArray<string> PartWords = [.. Enum.GetNames<SongPart>().Select(n => n.ToLowerInvariant())];
+
+    public static readonly ImmutableArray<string> AllWords = [.. FactWords, .. PartWords, "shape", "section", "anchors"];
+
+    public SourceText Source { get; } = source;
+
+    public ImmutableArray<LineSyntax> Lines { get; } = [.. source.Lines.Select(l => LineSyntax.Of(source.Text, l))];
+
+    public Dictionary<SongFact, LineSyntax> Facts { get; } = [];
+
+    public List<LineSyntax> Shapes { get; } = [];
+
+    public List<SectionSyntax> Sections { get; } = [];
+
+    public static bool IsFact(string word, out SongFact fact)
+    {
+        fact = (SongFact)Math.Max(0, FactWords.IndexOf(word));
+        return FactWords.Contains(word);
+    }
+
+    public static bool IsPart(string word, out SongPart part)
+    {
+        part = (SongPart)Math.Max(0, PartWords.IndexOf(word));
+        return PartWords.Contains(word);
+    }
+}

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Songs.Reading;
+
+/// <summary>Reads what stands in a cell, by part; null (with a diagnostic) when it can't be read.</summary>
+internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> shapes)
+{
+    private readonly Dictionary<string, Shape> shapeOf = shapes.ToDictionary(s => s.Name, s => s.Shape);
+    private readonly ILookup<string, string> namesOf = shapes.ToLookup(s => s.Symbol, s => s.Name);
+
+    public ChordUse? Chord(Leaf leaf)
+    {
+        var name = leaf.Value.Text;
+        var at = name.IndexOf('@');
+        var symbol = at < 0 ? name : name[..at];
+        if (!ChordSymbol.TryRead(symbol, out var chord) || (at >= 0 && !ShapeReader.IsName(name)))
+        {
+            bag.Add(DiagnosticCode.BadChord, leaf.Value.Span, $"'{name}' is no chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B, or N.C. where no chord sounds.",
+                NearestWord.Suggest(name, shapeOf.Keys.Append("N.C.")));
+            return null;
+        }
+        if (shapeOf.TryGetValue(name, out var shape))
+            return new(chord, name, shape);
+        if (at >= 0)
+        {
+            bag.Add(DiagnosticCode.UnknownShape, leaf.Value.Span, $"No shape is called '{name}'.",
+                NearestWord.Suggest(name, shapeOf.Keys) ?? $"Add a line 'shape {name} …' before the first section.");
+            return null;
+        }
+        if (namesOf[symbol].Any())
+            bag.Add(DiagnosticCode.WhichShape, leaf.Value.Span, $"{symbol} has the shapes {string.Join(", ", namesOf[symbol])}, and this bar doesn't say which.");
+        return new(chord, name, null);
+    }
+
+    public Stroke? Stroke(Leaf leaf)
+    {
+        Stroke? stroke = leaf.Value.Text switch
+        {
+            "d" => Songs.Stroke.Down,
+            "u" => Songs.Stroke.Up,
+            "x" => Songs.Stroke.Muted,
+            _ => null,
+        };
+        if (stroke is null)
+            bag.Add(DiagnosticCode.BadStroke, leaf.Value.Span, $"'{leaf.Value.Text}' is no stroke: d goes down, u up, x is muted; a cell may run them together, as in du.");
+        return stroke;
+    }
+
+    public ImmutableArray<HarpNote>? Harp(Leaf leaf)
+    {
+        var notes = ImmutableArray.CreateBuilder<HarpNote>();
+        var at = 0;
+        foreach (var text in leaf.Value.Text.Split('&'))
+        {
+            var token = leaf.Value.Part(at, text.Length);
+            at += text.Length + 1;
+            if (!HarpNoteText.TryRead(text, out var note))
+                bag.Add(DiagnosticCode.BadHarpNote, token.Span, $"'{text}' is no note on a harp: +4 is blow 4, -4 draw 4, -3' draw 3 bent a semitone ('' two), +6o blow 6 over-bent; & joins notes of one breath.");
+            else if (notes.Count > 0 && notes[0].Breath != note.Breath)
+                bag.Add(DiagnosticCode.BadHarpNote, token.Span, "One breath goes one way: notes joined by & are all blown or all drawn.");
+            else
+                notes.Add(note);
+        }
+        return notes.Count == 0 ? null : notes.ToImmutable();
+    }
+
+    public PickedNote? Picked(Leaf leaf, int stringIndex)
+    {
+        var text = leaf.Value.Text;
+        var attack = text.Length == 0 ? Attack.Picked : text[0] switch
+        {
+            'h' => Attack.HammeredOn,
+            'p' => Attack.PulledOff,
+            's' => Attack.Slid,
+            _ => Attack.Picked,
+        };
+        var digits = attack == Attack.Picked ? text : text[1..];
+        if (int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= 36)
+            return new(stringIndex, fret, attack);
+        bag.Add(DiagnosticCode.BadPickedNote, leaf.Value.Span, $"'{text}' is no note on a string: a fret from the capo, 0 to 36, with h, p or s before it where it is hammered on, pulled off or slid to.");
+        return null;
+    }
+}

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Songs;
+
+/// <summary>A stretch of the song's form.</summary>
+/// <param name="Anchors">Bars of this section (1 = its first) tied to times in the recording, rising.</param>
+public sealed record Section(string Name, ImmutableArray<Anchor> Anchors, ImmutableArray<Bar> Bars)
+{
+    /// <summary>Who says that a section starts and ends here.</summary>
+    public Standing Standing { get; init; } = Standing.Decided;
+
+    public bool Equals(Section? other) =>
+        other is not null
+        && Name == other.Name
+        && Standing == other.Standing
+        && Anchors.AsSpan().SequenceEqual(other.Anchors.AsSpan())
+        && Bars.AsSpan().SequenceEqual(other.Bars.AsSpan());
+
+    public override int GetHashCode() => HashCode.Combine(Name, Anchors.Length, Bars.Length);
+}
+
+/// <summary>The start of a bar of a section (1 = the first; one past the last marks its end) at a time in the recording.</summary>
+public sealed record Anchor(int Bar, Seconds At)
+{
+    public Standing Standing { get; init; } = Standing.Decided;
+}

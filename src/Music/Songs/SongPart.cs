@@ -1,0 +1,26 @@
+namespace Harkbook.Music.Songs;
+
+/// <summary>A fact of a song file, in the order in which a fresh file states them.</summary>
+public enum SongFact
+{
+    Title,
+    Player,
+    Recording,
+    Pitch,
+    Tuning,
+    Capo,
+    Meter,
+    Tempo,
+    Key,
+    Harp,
+}
+
+/// <summary>A part of a section's bars, in the order in which a fresh file writes them.</summary>
+public enum SongPart
+{
+    Chords,
+    Strum,
+    Sung,
+    Harp,
+    Pick,
+}
