@@ -48,8 +48,8 @@ public sealed record Key(PitchName Tonic, Mode Mode)
     public static bool TryParse([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Key? key)
     {
         key = null;
-        var words = text?.Split(' ', 2, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries) ?? [];
-        if (words.Length < 1 || !PitchName.TryParse(words[0], out var tonic))
+        var words = text?.Split(' ', StringSplitOptions.RemoveEmptyEntries) ?? [];
+        if (words.Length is < 1 or > 2 || !PitchName.TryParse(words[0], out var tonic))
             return false;
         var mode = words.Length == 1 ? Mode.Major : Mode.All.FirstOrDefault(m => m.Name == words[1]);
         key = mode is null ? null : new Key(tonic, mode);

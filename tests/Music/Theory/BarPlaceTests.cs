@@ -1,0 +1,55 @@
+using CsCheck;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Tests.Theory;
+
+public class BarPlaceTests
+{
+    // Counting: "Integrated Music Theory 2018–19", sections 4a and 4b; "ta" between la and li is common practice.
+    [Theory]
+    [InlineData("4/4", 1, "1 2 3 4")]
+    [InlineData("3/4", 2, "1 & 2 & 3 &")]
+    [InlineData("2/4", 4, "1 e & a 2 e & a")]
+    [InlineData("6/8", 3, "1 la li 2 la li")]
+    [InlineData("2/4", 3, "1 la li 2 la li")]
+    [InlineData("6/8", 6, "1 ta la ta li ta 2 ta la ta li ta")]
+    public void BarsAreCounted(string meter, int perBeat, string counted) =>
+        Assert.Equal(counted, string.Join(' ', BarPlace.Grid(Meter.Parse(meter), perBeat).Select(p => p.Syllable)));
+
+    // Longuet-Higgins and Lee 1984: the weights of a bar of 4/4 in sixteenths.
+    [Fact]
+    public void WeightsAreThePublishedOnes() =>
+        Assert.Equal(
+            [0, -4, -3, -4, -2, -4, -3, -4, -1, -4, -3, -4, -2, -4, -3, -4],
+            BarPlace.Grid(Meter.CommonTime, 4).Select(p => p.Weight));
+
+    [Theory]
+    [InlineData(5, 2, "3 &")]
+    [InlineData(13, 4, "4 e")]
+    [InlineData(9, 2, "1 &")]
+    [InlineData(-1, 2, "4 &")]
+    public void PlacesAreSaid(int numerator, int denominator, string said) =>
+        Assert.Equal(said, BarPlace.Of(Meter.CommonTime, Beats.Fraction(numerator, denominator)).ToString());
+
+    // Arithmetic of the definition: r / (r + 1) of a beat; at 120 beats a minute 300, 333.333 and 375 ms.
+    [Theory]
+    [InlineData(1, .5, 250)]
+    [InlineData(1.5, .6, 300)]
+    [InlineData(2, .66667, 333.333)]
+    [InlineData(3, .75, 375)]
+    [InlineData(3.5, .77778, 388.889)]
+    public void SwungOffBeatFallsLate(double ratio, double place, double milliseconds)
+    {
+        Assert.Equal(place, Swing.OfRatio(ratio).OffBeat, 5);
+        Assert.Equal(milliseconds, Swing.OfRatio(ratio).Sounding(.5) * 500, 3);
+    }
+
+    [Fact]
+    public void SwingKeepsOrderAndBeats() =>
+        Gen.Select(Gen.Double[1, 4], Gen.Double[0, 8], Gen.Double[.001, 2]).Sample((ratio, at, later) =>
+        {
+            var swing = Swing.OfRatio(ratio);
+            return swing.Sounding(at + later) > swing.Sounding(at) && swing.Sounding(Math.Floor(at)) == Math.Floor(at);
+        });
+}
