@@ -35,7 +35,7 @@ public static class Mixer
     {
         var limited = Limiter.Limit(mix, Ceiling);
         var gain = 1.0;
-        for (var i = 0; i < 4 && Loudness.Of(limited) is var now && double.IsFinite(now) && Math.Abs(now - loudness) > 0.05; i++)
+        for (var i = 0; i < 4 && LoudnessMeter.Integrated(limited) is { Lufs: var now } && Math.Abs(now - loudness) > 0.05; i++)
         {
             gain *= Math.Pow(10, (loudness - now) / 20);
             limited = Limiter.Limit(Scaled(mix, gain), Ceiling);

@@ -54,8 +54,11 @@ public class LoudnessTests
     [InlineData(-23.0, 20.0, -26.0, 20.1, -20.0, 20.0, -26.0)]
     public void GatingFollowsTheTestSignals(double expected, params double[] parts)
     {
-        var samples = parts.Chunk(2).SelectMany(p => Tones.Sine(1000, 48_000, (int)(48_000 * p[0]), Math.Pow(10, p[1] / 20))).ToArray();
-        Assert.Equal(expected, LoudnessMeter.Integrated(new Signal(studio, samples, samples))!.Value.Lufs, 0.1);
+        foreach (var rate in (int[])[48_000, 44_100])
+        {
+            var samples = parts.Chunk(2).SelectMany(p => Tones.Sine(1000, rate, (int)(rate * p[0]), Math.Pow(10, p[1] / 20))).ToArray();
+            Assert.Equal(expected, LoudnessMeter.Integrated(new Signal(SampleRate.FromHertz(rate), samples, samples))!.Value.Lufs, 0.1);
+        }
     }
 
     [Fact]

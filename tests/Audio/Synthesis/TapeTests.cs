@@ -1,3 +1,4 @@
+using Harkbook.Audio.Signals;
 using Harkbook.Audio.Synthesis;
 using Harkbook.Units;
 
@@ -32,7 +33,7 @@ public class TapeTests
     {
         var transport = new TapeTransport(Cents.FromCents(18), 0.003, 0.001, 2);
         var rate = SampleRate.FromHertz(44_100);
-        var sound = new Signals.Signal(rate, new float[132_300]);
+        var sound = new Signal(rate, new float[132_300]);
         sound.Channels[0][100_000] = 1;
         var heard = Tape.Play(sound, transport, -200, 1).Channels[0];
         var peak = Array.IndexOf(heard, heard.Max());
@@ -49,7 +50,7 @@ public class TapeTests
     [Fact]
     public void Hiss_has_the_level_asked_for()
     {
-        var silence = new Signals.Signal(SampleRate.FromHertz(44_100), new float[44_100]);
+        var silence = new Signal(SampleRate.FromHertz(44_100), new float[44_100]);
         Assert.Equal(-66, Measure.Decibels(Measure.Rms(Tape.Play(silence, new(default, 0, 0, 1), -66, 1), 0, 1)), 0.3);
     }
 }

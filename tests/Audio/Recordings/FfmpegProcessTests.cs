@@ -1,0 +1,110 @@
+using System.Diagnostics;
+using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Signals;
+using Harkbook.Audio.Tests.Signals;
+
+namespace Harkbook.Audio.Tests.Recordings;
+
+public sealed class FfmpegProcessTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public async Task WhatGoesInComesOut()
+    {
+        var sent = Bytes.Floats(Tones.Noise(1, 10_000));
+        await using var process = Need.Ffmpeg().Start(["-f", "f32le", "-ar", "8000", "-ac", "1", "-i", "pipe:0", "-f", "f32le", "pipe:1"], "Copying", Ct);
+        using var received = new MemoryStream();
+        var reading = process.Output.CopyToAsync(received, Ct);
+        await process.WriteAsync(sent);
+        await process.FinishAsync();
+        await reading;
+        Assert.Equal(sent, received.ToArray());
+    }
+
+    [Fact]
+    public async Task FailureSaysWhatWasDoneAndWhatFfmpegSaid()
+    {
+        await using var process = Need.Ffmpeg().Start(["-i", Ffmpeg.FileArgument(folder.File("gone.wav")), "-f", "null", "-"], "Making the video", Ct);
+        var e = await Assert.ThrowsAsync<FfmpegException>(process.FinishAsync);
+        Assert.StartsWith("Making the video failed", e.Message);
+        Assert.Contains("gone.wav: No such file", e.Message);
+    }
+
+    [Fact]
+    public async Task WritingToAProcessThatGaveUpSaysWhy()
+    {
+        await using var process = Need.Ffmpeg().Start(["-f", "f32le", "-ar", "8000", "-ac", "1", "-i", "pipe:0", "-c:a", "nosuchcoder", "-f", "null", "-"], "Writing", Ct);
+        var e = await Assert.ThrowsAsync<FfmpegException>(async () =>
+        {
+            for (var i = 0; i < 1000; i++)
+                await process.WriteAsync(new byte[100_000]);
+            await process.FinishAsync();
+        });
+        Assert.Contains("built without the encoder", e.Message);
+    }
+
+    [Fact]
+    public async Task FullDiskIsSaid()
+    {
+        Assert.SkipUnless(File.Exists("/dev/full"), "Only Linux has /dev/full.");
+        await using var process = Need.Ffmpeg().Start(["-f", "lavfi", "-i", "sine=440:d=60", "-y", "-f", "wav", "/dev/full"], "Writing", Ct);
+        var e = await Assert.ThrowsAsync<FfmpegException>(process.FinishAsync);
+        Assert.Contains("the disk is full", e.Message);
+    }
+
+    [Fact]
+    public async Task CancellingKillsTheProcess()
+    {
+        using var stop = new CancellationTokenSource();
+        await using var process = Need.Ffmpeg().Start(["-f", "f32le", "-ar", "8000", "-ac", "1", "-i", "pipe:0", "-f", "null", "-"], "Waiting", stop.Token);
+        var id = process.Id;
+        await process.WriteAsync(new byte[32_000]);
+        stop.Cancel();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(process.FinishAsync);
+        AssertGone(id);
+    }
+
+    [Fact]
+    public async Task DisposingKillsTheProcess()
+    {
+        var process = Need.Ffmpeg().Start(["-f", "f32le", "-ar", "8000", "-ac", "1", "-i", "pipe:0", "-f", "null", "-"], "Waiting", Ct);
+        var id = process.Id;
+        await process.DisposeAsync();
+        AssertGone(id);
+    }
+
+    [Fact]
+    public async Task CancelledEncodingLeavesNoFile()
+    {
+        Need.Ffmpeg();
+        using var stop = new CancellationTokenSource();
+        var encoding = AudioEncoder.WriteAsync(folder.File("a.mp3"), Tones.Mono(48_000, Tones.Noise(1, 48_000 * 60)), AudioFormat.Mp3, stop.Token);
+        stop.Cancel();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => encoding);
+        Assert.Empty(folder.Names);
+    }
+
+    [Fact]
+    public async Task SameSignalEncodesToTheSameBytes()
+    {
+        Need.Ffmpeg();
+        foreach (var name in (string[])["a.mp3", "a.m4a", "a.flac", "a.opus"])
+        {
+            var first = await EncodedAsync(name);
+            Assert.Equal(first, await EncodedAsync(name));
+        }
+    }
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    private async Task<byte[]> EncodedAsync(string name)
+    {
+        await AudioEncoder.WriteAsync(folder.File(name), Tones.Mono(44_100, Tones.Noise(1, 44_100)), AudioEncoder.FormatOf(name)!.Value, Ct);
+        return await File.ReadAllBytesAsync(folder.File(name), Ct);
+    }
+
+    private static void AssertGone(int id) => Assert.Throws<ArgumentException>(() => Process.GetProcessById(id));
+}
