@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+
+namespace Harkbook.Music.Instruments;
+
+/// <summary>A string that a finger presses; the fret counts from the nut, where the finger stands.</summary>
+internal readonly record struct PressedString(int StringIndex, int FromNut)
+{
+    /// <summary>Pressed strings by fret, then from the low side: the order in which fingers 1 to 4 take them.</summary>
+    public static PressedString[] Of(ReadOnlySpan<int?> frets, Capo capo)
+    {
+        var pressed = new List<PressedString>(frets.Length);
+        for (var i = 0; i < frets.Length; i++)
+        {
+            if (frets[i] is > 0 and var fret)
+                pressed.Add(new(i, fret + capo.Raises(i)));
+        }
+        pressed.Sort((a, b) => a.FromNut != b.FromNut ? a.FromNut.CompareTo(b.FromNut) : a.StringIndex.CompareTo(b.StringIndex));
+        return [.. pressed];
+    }
+}
