@@ -1,0 +1,27 @@
+using System.Globalization;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>Note names with real accidentals.</summary>
+public static class PitchText
+{
+    /// <summary>"♯" for "#" and "♭" for a "b" that stands for a flat: alone, before a figure or before another.</summary>
+    public static string Signed(string text)
+    {
+        var result = text.ToCharArray();
+        for (var i = 0; i < result.Length; i++)
+        {
+            var flat = text[i] == 'b' && (i + 1 == text.Length || text[i + 1] is 'b' or (>= '0' and <= '9'));
+            result[i] = text[i] == '#' ? '♯' : flat ? '♭' : text[i];
+        }
+        return new(result);
+    }
+
+    /// <summary>"F♯", "B♭".</summary>
+    public static string Of(PitchName name) =>
+        name.Letter + new string(name.Alteration < 0 ? '♭' : '♯', Math.Abs(name.Alteration));
+
+    /// <summary>"F♯3"; C4 is middle C.</summary>
+    public static string Of(Pitch pitch) => Of(pitch.Name) + pitch.Octave.ToString(CultureInfo.InvariantCulture);
+}
