@@ -1,0 +1,132 @@
+using System.Globalization;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+using Harkbook.Publishing.Drawings;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>
+/// Breaks bars into lines and draws each with the rows it needs. A line takes as many bars as stand well (four at most);
+/// beats are equally wide along a line, and a section's last line keeps the width of the one before.
+/// </summary>
+internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClock? clock = null, int mostBars = 4)
+{
+    public const double Margin = 33;
+    private const double Top = 9;
+    private double lastBeatWidth;
+    private Meter? meter;
+
+    public IEnumerable<Drawing> Of(IReadOnlyList<Bar> bars)
+    {
+        lastBeatWidth = 0;
+        for (var next = 0; next < bars.Count;)
+        {
+            var places = NextLine(bars, next);
+            next += places.Length;
+            yield return Draw(places, next == bars.Count);
+        }
+    }
+
+    private double Room => width - Margin;
+
+    private BarPlace[] NextLine(IReadOnlyList<Bar> bars, int first)
+    {
+        foreach (var count in Counts(bars.Count - first))
+        {
+            foreach (var beatWidth in BeatWidths(bars, first, count))
+            {
+                var places = Places(bars, first, count, beatWidth);
+                if (rows.All(r => places.All(p => !r.Has(p.Bar) || r.Fits(p))))
+                    return Remembered(places, beatWidth);
+            }
+        }
+        var whole = BeatWidths(bars, first, 1)[^1];
+        return Remembered(Places(bars, first, 1, whole), whole);
+    }
+
+    /// <summary>Bars to try on a line: all that are left when they are few, else four, two, one, so that lines stay alike.</summary>
+    private IEnumerable<int> Counts(int left)
+    {
+        if (left < mostBars)
+            yield return left;
+        for (var count = mostBars; count >= 1; count /= 2)
+        {
+            if (count <= left)
+                yield return count;
+        }
+    }
+
+    /// <summary>Widths a beat to try, the calmest first: as on the line before, else as if four bars filled the line, else filling it.</summary>
+    private double[] BeatWidths(IReadOnlyList<Bar> bars, int first, int count)
+    {
+        var beats = bars.Skip(first).Take(count).Sum(b => b.Meter.BarLength.Value);
+        var full = Room / beats;
+        if (first + count < bars.Count || count == mostBars)
+            return [full];
+        var calm = lastBeatWidth > 0 ? lastBeatWidth : Room / (mostBars * bars[first].Meter.BarLength.Value);
+        return calm < full ? [calm, full] : [full];
+    }
+
+    private BarPlace[] Remembered(BarPlace[] places, double beatWidth)
+    {
+        lastBeatWidth = beatWidth;
+        return places;
+    }
+
+    private static BarPlace[] Places(IReadOnlyList<Bar> bars, int first, int count, double beatWidth)
+    {
+        var left = Margin;
+        var places = new BarPlace[count];
+        for (var i = 0; i < count; i++)
+        {
+            var bar = bars[first + i];
+            places[i] = new(bar, left, bar.Meter.BarLength.Value * beatWidth);
+            left = places[i].Right;
+        }
+        return places;
+    }
+
+    private Drawing Draw(BarPlace[] places, bool isLast)
+    {
+        var sketch = new Sketch();
+        var y = Top;
+        var used = rows.Where(r => places.Any(p => r.Has(p.Bar))).ToArray();
+        foreach (var row in used)
+        {
+            row.DrawMargin(sketch, Margin, y);
+            foreach (var place in places.Where(p => row.Has(p.Bar)))
+                row.Draw(sketch, place, y);
+            y += row.Height;
+        }
+        DrawBarLines(sketch, places, y, isLast);
+        foreach (var place in places)
+            sketch.Text(Number(place.Bar.Number), place.Left + 1.5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet);
+        DrawMeterChanges(sketch, places);
+        if (clock is not null)
+            sketch.Text(TimeText.Of(clock.TimeOf(places[0].Bar.Number)), Margin - 5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet, Align.Right);
+        return sketch.ToDrawing(width, y);
+    }
+
+    private static void DrawBarLines(Sketch sketch, BarPlace[] places, double bottom, bool isLast)
+    {
+        foreach (var place in places)
+            sketch.Line(place.Left, 0.5, place.Left, bottom, 0.5);
+        var right = places[^1].Right;
+        sketch.Line(right - 0.25, 0.5, right - 0.25, bottom, 0.5);
+        if (isLast)
+            sketch.Line(right - 2.2, 0.5, right - 2.2, bottom, 1.3, Tint.Quiet);
+    }
+
+    private void DrawMeterChanges(Sketch sketch, BarPlace[] places)
+    {
+        foreach (var place in places)
+        {
+            var changes = meter is { } before && before != place.Bar.Meter;
+            meter = place.Bar.Meter;
+            if (changes)
+                sketch.Text(place.Bar.Meter.ToString(), place.Left + 5 + FontBook.Width(Number(place.Bar.Number), Face.Narrow, 6.4), Top - 2.4, Face.NarrowStrong, 6.8, Tint.Ink);
+        }
+    }
+
+    private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,68 @@
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+using Harkbook.Units;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>Where a bar stands on its line.</summary>
+internal sealed record BarPlace(Bar Bar, double Left, double Width)
+{
+    private const double Lead = 8;
+    private const double Trail = 2;
+
+    public double Right => Left + Width;
+
+    /// <summary>Where text may begin and end inside the bar.</summary>
+    public double InnerLeft => Left + 2.5;
+
+    public double InnerRight => Right - 2.5;
+
+    public double X(Beats at) => Left + Lead + at.Value / Bar.Meter.BarLength.Value * (Width - Lead - Trail);
+
+    public double End<T>(Claim<T> claim) => Math.Min(X(claim.Start + claim.Length), InnerRight);
+}
+
+/// <summary>One part's row on a line of bars.</summary>
+internal abstract class BarRow
+{
+    /// <summary>The row's name at the line's start.</summary>
+    public abstract string Label { get; }
+
+    public abstract double Height { get; }
+
+    /// <summary>Where the label's baseline stands below the row's top.</summary>
+    public virtual double LabelBaseline => Height * 0.7;
+
+    /// <summary>Whether a bar has anything for this row; a line leaves out rows that none of its bars needs.</summary>
+    public abstract bool Has(Bar bar);
+
+    /// <summary>Whether the bar's content stands well at the place's width.</summary>
+    public virtual bool Fits(BarPlace place) => true;
+
+    public abstract void Draw(Sketch sketch, BarPlace place, double top);
+
+    /// <summary>What stands in the margin before the first bar.</summary>
+    public virtual void DrawMargin(Sketch sketch, double right, double top) =>
+        sketch.Text(Label, right - 5, top + LabelBaseline, Face.Narrow, 6.6, Tint.Quiet, Align.Right);
+
+    /// <summary>Dots under the claims that were heard and not decided; those that follow on share a row of dots.</summary>
+    protected static void MarkHeard<T>(Sketch sketch, BarPlace place, IEnumerable<Claim<T>> claims, double y)
+    {
+        (double Left, double Right)? run = null;
+        foreach (var claim in claims.Where(c => c.Standing.Kind == StandingKind.Heard).OrderBy(c => c.Start))
+        {
+            var (left, right) = (place.X(claim.Start), place.End(claim));
+            if (run is { } r && left > r.Right + 0.5)
+            {
+                Dots(sketch, place, r, y);
+                run = null;
+            }
+            run = (run?.Left ?? left, Math.Max(run?.Right ?? 0, right));
+        }
+        if (run is { } last)
+            Dots(sketch, place, last, y);
+    }
+
+    private static void Dots(Sketch sketch, BarPlace place, (double Left, double Right) run, double y) =>
+        sketch.Dots(run.Left, Math.Max(run.Right - 2, Math.Min(run.Left + 5, place.InnerRight)), y, 0.75);
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>
+/// A whole song on paper: facts, shapes, and every section bar by bar, each part a row over one beat ruler: the hands
+/// above it, voice and breath below.
+/// </summary>
+public static class BarSheet
+{
+    private const double LineGap = 11;
+
+    public static ImmutableArray<Drawing> Engrave(Song song, PaperSize paper)
+    {
+        var flow = new PageFlow(paper, song.Title, SheetNotes.Footer(song));
+        flow.Add(SongHead.Engrave(song, flow.Width), 0);
+        foreach (var row in ShapeShelf.Engrave(song, flow.Width))
+            flow.Add(row, 14);
+        var clock = new SongClock(song);
+        var lines = new BarLines(Rows(song), flow.Width, song.Recording is null ? null : clock);
+        foreach (var section in song.Sections)
+            AddSection(flow, section, lines, clock, song.Recording is not null);
+        if (SheetNotes.Engrave(song, flow.Width) is { } notes)
+            flow.Add(notes, 22);
+        return flow.Finish();
+    }
+
+    internal static ImmutableArray<BarRow> Rows(Song song) =>
+        [new ChordRow(song.Bars), new TabRow(song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow()];
+
+    private static void AddSection(PageFlow flow, Section section, BarLines lines, SongClock clock, bool timed)
+    {
+        var drawn = lines.Of(section.Bars).ToArray();
+        flow.Add(Header(section, flow.Width, clock, timed), 18, drawn.Length > 0 ? drawn[0].Height + 6 : 0);
+        for (var i = 0; i < drawn.Length; i++)
+            flow.Add(drawn[i], i == 0 ? 6 : LineGap);
+    }
+
+    private static Drawing Header(Section section, double width, SongClock clock, bool timed)
+    {
+        var sketch = new Sketch();
+        var span = Span(section, clock, timed);
+        var spanWidth = FontBook.Width(span, Face.Text, 7.6);
+        var name = TextWrap.Cut(section.Name, Face.Strong, 12.5, width - spanWidth - 12);
+        var end = sketch.Text(name, 0, 12, Face.Strong, 12.5);
+        sketch.Line(end + 8, 8, width - spanWidth - 8, 8, 0.5, Tint.Faint);
+        sketch.Text(span, width, 11, Face.Text, 7.6, Tint.Quiet, Align.Right);
+        return sketch.ToDrawing(width, 16);
+    }
+
+    private static string Span(Section section, SongClock clock, bool timed)
+    {
+        if (section.Bars.IsEmpty)
+            return "no bars";
+        var (first, last) = (section.Bars[0].Number, section.Bars[^1].Number);
+        var bars = first == last ? $"bar {first}" : $"bars {first} to {last}";
+        return timed ? $"{bars}  ·  {TimeText.Of(clock.TimeOf(first))} to {TimeText.Of(clock.TimeOf(last + 1))}" : bars;
+    }
+}

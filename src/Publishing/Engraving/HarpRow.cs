@@ -1,0 +1,37 @@
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+using Harkbook.Units;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>Harmonica holes with their breath; notes that start together stand together.</summary>
+internal sealed class HarpRow(double size = 8.6) : BarRow
+{
+    private const double Gap = 2.4;
+    private const double GoodMiss = 3.5;
+
+    public override string Label => "harp";
+
+    public override double Height => size * 1.65;
+
+    public override double LabelBaseline => size;
+
+    public override bool Has(Bar bar) => !bar.Harp.IsEmpty;
+
+    public override bool Fits(BarPlace place) => Lay(place, Signs(place)) is { Scale: 1, Miss: <= GoodMiss };
+
+    public override void Draw(Sketch sketch, BarPlace place, double top)
+    {
+        var signs = Signs(place);
+        var spread = Lay(place, signs);
+        for (var i = 0; i < signs.Length; i++)
+            signs[i].Sign.Draw(sketch, spread.Lefts[i], top + size, spread.Scale);
+        MarkHeard(sketch, place, place.Bar.Harp, top + size * 1.42);
+    }
+
+    private (Beats At, HarpSign Sign)[] Signs(BarPlace place) =>
+        [.. place.Bar.Harp.GroupBy(h => (h.Start, h.Value.Breath)).OrderBy(g => g.Key.Start).Select(g => (g.Key.Start, new HarpSign(g.Select(h => h.Value), size)))];
+
+    private static Spread Lay(BarPlace place, (Beats At, HarpSign Sign)[] signs) =>
+        Spread.Of([.. signs.Select(s => place.X(s.At) - 2)], [.. signs.Select(s => s.Sign.Width)], place.InnerLeft, place.InnerRight, Gap);
+}

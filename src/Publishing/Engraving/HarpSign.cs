@@ -1,0 +1,37 @@
+using System.Globalization;
+using Harkbook.Music.Instruments;
+using Harkbook.Publishing.Drawings;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>
+/// Holes that sound on one breath, with an arrow: up for blow, down for draw; ′ for each semitone bent, o for an over-bend
+/// (all common practice).
+/// </summary>
+internal sealed class HarpSign
+{
+    private readonly string text;
+    private readonly bool blows;
+    private readonly double size;
+
+    public HarpSign(IEnumerable<HarpNote> notes, double size)
+    {
+        var sorted = notes.OrderBy(n => n.Hole).ToArray();
+        this.size = size;
+        blows = sorted[0].Breath == Breath.Blow;
+        text = string.Join(' ', sorted.Select(Shown));
+    }
+
+    public double Width => FontBook.Width(text, Face.NarrowStrong, size) + size * 0.62;
+
+    public void Draw(Sketch sketch, double left, double baseline, double scale = 1)
+    {
+        var s = size * scale;
+        var tint = blows ? Tint.Blow : Tint.Draw;
+        var end = left + sketch.Text(text, left, baseline, Face.NarrowStrong, s, tint);
+        Arrow.Draw(sketch, end + s * 0.36, baseline - s * 0.72, s * 0.76, s * 0.19, blows, tint);
+    }
+
+    private static string Shown(HarpNote note) =>
+        note.Hole.ToString(CultureInfo.InvariantCulture) + (note.Bend > 0 ? "o" : new string('′', -note.Bend));
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>What stands at a sheet's end and foot: how to read it, corrections, cautions.</summary>
+internal static class SheetNotes
+{
+    private const double Size = 8;
+
+    public static ImmutableArray<string> Footer(Song song)
+    {
+        const string Rights = "Rest your hands often and stop if it hurts. Printing or sharing a transcription can need the leave of whoever owns the song.";
+        return HasHeard(song) ? ["Dots underneath: heard by the program, not yet decided by a person.", Rights] : [Rights];
+    }
+
+    /// <summary>Null when there is nothing to note.</summary>
+    public static Drawing? Engrave(Song song, double width)
+    {
+        var notes = Notes(song).ToArray();
+        if (notes.Length == 0)
+            return null;
+        var sketch = new Sketch();
+        sketch.Text("Notes", 0, 10, Face.Strong, 11);
+        var y = 16.0;
+        foreach (var note in notes)
+        {
+            y += 3;
+            foreach (var line in TextWrap.Lines(note, Face.Text, Size, width))
+                sketch.Text(line, 0, y += Size * 1.35, Face.Text, Size);
+        }
+        return sketch.ToDrawing(width, y + 4);
+    }
+
+    private static IEnumerable<string> Notes(Song song)
+    {
+        if (song.Capo.Value is { Fret: > 0, IsPartial: false } && song.Shapes.Length > 0)
+            yield return "Frets are counted from the capo.";
+        if (song.Capo.Value.IsPartial)
+            yield return "The capo stops only some strings. Diagrams count frets from the nut; fret numbers in bars count from the capo on the strings it stops and from the nut on the others.";
+        if (RaisedStrings(song.Tuning.Value) is { Length: > 0 } raised)
+            yield return $"This tuning pulls {string.Join(", ", raised)} above standard pitch. Tighter strings load the neck and can break: keep your eyes away while tightening, or tune lower and use a capo.";
+        foreach (var correction in Standings(song).Where(s => s.Kind == StandingKind.Corrected).Distinct())
+            yield return Words(correction);
+    }
+
+    private static string Words(Standing correction)
+    {
+        var on = correction.On is { } date ? date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + ", " : "";
+        return $"Corrected {on}{correction.By ?? "unnamed"}: {correction.Why ?? "no reason given"}";
+    }
+
+    private static string[] RaisedStrings(Tuning tuning) =>
+        tuning.Count != Tuning.Standard.Count ? []
+        : [.. tuning.Strings.Where((p, i) => p.Midi > Tuning.Standard.Strings[i].Midi).Select(PitchText.Of)];
+
+    private static bool HasHeard(Song song) => Standings(song).Any(s => s.Kind == StandingKind.Heard);
+
+    private static IEnumerable<Standing> Standings(Song song) =>
+    [
+        .. SongFacts.Of(song).Select(f => f.Standing),
+        .. song.Shapes.Select(s => s.Standing),
+        .. song.Bars.SelectMany(b => (IEnumerable<Standing>)
+            [.. b.Chords.Select(c => c.Standing), .. b.Sung.Select(c => c.Standing), .. b.Harp.Select(c => c.Standing), .. b.Picked.Select(c => c.Standing), .. b.Strums.Select(c => c.Standing)]),
+    ];
+}

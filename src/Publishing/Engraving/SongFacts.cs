@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>One fact of a song in words.</summary>
+public sealed record SongFact(string Label, string Value, Standing Standing)
+{
+    /// <summary>"heard", with the confidence in percent where one was given; "" for a person's word.</summary>
+    public string Doubt => Standing switch
+    {
+        { Kind: StandingKind.Heard, Confidence: { } c } => string.Create(CultureInfo.InvariantCulture, $"heard {Math.Round(c * 100)}%"),
+        { Kind: StandingKind.Heard } => "heard",
+        _ => "",
+    };
+}
+
+/// <summary>A song's facts in players' words, in the order they are needed to play along.</summary>
+public static class SongFacts
+{
+    public static ImmutableArray<SongFact> Of(Song song)
+    {
+        var facts = ImmutableArray.CreateBuilder<SongFact>();
+        facts.Add(new("pitch of the record", Reference(song.ReferencePitch.Value), song.ReferencePitch.Standing));
+        facts.Add(new("tuning, low to high", string.Join(' ', song.Tuning.Value.Strings.Select(PitchText.Of)), song.Tuning.Standing));
+        facts.Add(new("capo", CapoWords(song.Capo.Value), song.Capo.Standing));
+        facts.Add(new("key", PitchText.Of(song.Key.Value.Tonic) + " " + song.Key.Value.Mode, song.Key.Standing));
+        facts.Add(new("meter", song.Meter.Value.ToString(), song.Meter.Standing));
+        facts.Add(new("tempo", string.Create(CultureInfo.InvariantCulture, $"{song.Tempo.Value:0.#} beats a minute"), song.Tempo.Standing));
+        if (song.Harp is { } harp)
+            facts.Add(new("harmonica", HarpWords(harp.Value, song.Key.Value.Tonic), harp.Standing));
+        return facts.ToImmutable();
+    }
+
+    /// <summary>"A = 443.2 Hz, 13 cents sharp".</summary>
+    public static string Reference(Hertz a4)
+    {
+        var cents = Math.Round(Cents.Between(Hertz.A440, a4).Value);
+        var side = cents switch { > 0 => $", {cents} cents sharp", < 0 => $", {-cents} cents flat", _ => "" };
+        return string.Create(CultureInfo.InvariantCulture, $"A = {a4.Value:0.#} Hz") + side;
+    }
+
+    private static string CapoWords(Capo capo) =>
+        capo.Fret == 0 ? "none"
+        : capo.IsPartial ? $"fret {capo.Fret}, on {string.Join(", ", capo.OnlyStrings.Select(s => Ordinal(s + 1)))} string from the low side"
+        : $"fret {capo.Fret}";
+
+    private static string HarpWords(HarpReference harp, PitchName tonic)
+    {
+        var layout = harp.Layout == "richter" ? "" : harp.Layout + ", ";
+        var position = ((tonic.Fifths - harp.Key.Fifths) % 12 + 12) % 12 + 1;
+        return $"in {PitchText.Of(harp.Key)}, {layout}{Ordinal(position)} position";
+    }
+
+    private static string Ordinal(int n) => n + (n switch { 11 or 12 or 13 => "th", _ => (n % 10) switch { 1 => "st", 2 => "nd", 3 => "rd", _ => "th" } });
+}

@@ -1,0 +1,43 @@
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>A picked passage as tablature over the beat ruler, with chord names above: bars that follow each other, on as many lines as they need.</summary>
+public static class TabBlock
+{
+    /// <param name="width">Points; 120 or more.</param>
+    public static Drawing Engrave(IReadOnlyList<Bar> bars, Tuning tuning, double width) =>
+        BarStack.Engrave(bars, [new ChordRow(bars), new TabRow(tuning, 9), new CountRow()], width);
+}
+
+/// <summary>A harmonica passage: holes and breath under the beat ruler, with chord names above and sung syllables between.</summary>
+public static class HarpStrip
+{
+    /// <param name="width">Points; 120 or more.</param>
+    public static Drawing Engrave(IReadOnlyList<Bar> bars, double width) =>
+        BarStack.Engrave(bars, [new ChordRow(bars), new CountRow(), new HarpRow(10.5)], width);
+}
+
+internal static class BarStack
+{
+    private const double LineGap = 12;
+
+    public static Drawing Engrave(IReadOnlyList<Bar> bars, IReadOnlyList<BarRow> rows, double width)
+    {
+        if (bars.Count == 0)
+            throw new ArgumentException("A passage has one bar or more.", nameof(bars));
+        if (!(width >= 120))
+            throw new ArgumentOutOfRangeException(nameof(width), width, "A line of bars needs 120 points or more.");
+        var sketch = new Sketch();
+        var y = 0.0;
+        foreach (var line in new BarLines(rows, width).Of(bars))
+        {
+            sketch.Add(line.Placed(0, y));
+            y += line.Height + LineGap;
+        }
+        var title = bars.Count == 1 ? $"bar {bars[0].Number}" : $"bars {bars[0].Number} to {bars[^1].Number}";
+        return sketch.ToDrawing(width, y - LineGap + 1, title);
+    }
+}

@@ -1,0 +1,14 @@
+using System.Globalization;
+using Harkbook.Units;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>Times in a recording as players read them off a clock: "1:07".</summary>
+public static class TimeText
+{
+    public static string Of(Seconds time)
+    {
+        var whole = (long)Math.Floor(Math.Abs(time.Value) + 1e-6);
+        return string.Create(CultureInfo.InvariantCulture, $"{(time.Value < -0.5 ? "−" : "")}{whole / 60}:{whole % 60:00}");
+    }
+}
