@@ -12,6 +12,7 @@ namespace Harkbook.Music.Theory;
 /// (with the third: 9add11); m11 keeps its minor third. 13 and maj13 leave the eleventh out; m13 keeps it.
 /// sus is sus4; C4 is Csus4; C2 is Cadd9; sus2 holds the second itself. An altered degree replaces the plain one
 /// of the same number (C13b9 has no plain 9) and else is added; "add" never replaces. 7#11 holds no 9.
+/// A minus straight after the root is minor (C-9 is Cm9); behind a number it is a flat (C7-9 is C7b9). C7/9 is C9.
 /// 7alt holds b9, #9, #11 and b13 and no plain fifth. 6/9 holds no seventh. A sign straight after the root belongs to
 /// the root: "Cb5" is Cb with a fifth, "C(b5)" is C with a flat fifth.
 /// </remarks>

@@ -38,11 +38,14 @@ internal sealed class ChordSymbolReader(string text)
         added.Clear();
         suspended.Clear();
         omitted.Clear();
-        while (!cursor.AtEnd && cursor.Next != '/')
-            if (!(cursor.Next == '(' ? ReadBrackets() : ReadChange(inBrackets: false)))
+        while (!cursor.AtEnd && (cursor.Next != '/' || IsDegreeNext))
+            if (!(cursor.Next == '(' ? ReadBrackets() : ReadChange(inBrackets: cursor.Take("/"))))
                 return false;
         return true;
     }
+
+    // In C7/9 the slash stands before a degree, not before a bass note.
+    private bool IsDegreeNext => cursor.Second is '#' or 'b' or '+' or '-' || char.IsAsciiDigit(cursor.Second);
 
     private bool ReadBrackets()
     {
@@ -129,5 +132,5 @@ internal sealed class ChordSymbolReader(string text)
 
     /// <summary>One way to write each sign; every sign stays one character, so places stay true.</summary>
     private static string Plain(string text) =>
-        text.Replace('♯', '#').Replace('♭', 'b').Replace('º', '°').Replace('△', 'Δ').Replace('∆', 'Δ').Replace('Ø', 'ø').Replace('−', '-').Replace('–', '-');
+        text.Replace('♯', '#').Replace('♭', 'b').Replace('º', '°').Replace('△', 'Δ').Replace('∆', 'Δ').Replace('^', 'Δ').Replace('Ø', 'ø').Replace('−', '-').Replace('–', '-');
 }

@@ -62,6 +62,10 @@ public class ChordSymbolTests
     [InlineData("C(9)", "1 3 5 9")]
     [InlineData("Cmmaj7", "1 b3 5 7")]
     [InlineData("C(b5)", "1 3 b5")]
+    [InlineData("C7/9", "1 3 5 b7 9")]
+    [InlineData("Cm/maj7", "1 b3 5 7")]
+    [InlineData("C^7", "1 3 5 7")]
+    [InlineData("C°9", "1 b3 b5 bb7 9")]
     [InlineData("C7alt", "1 3 b7 b9 #9 #11 b13")]
     public void GuitaristsSpellingsAreRead(string symbol, string degrees) =>
         Assert.Equal(ChordQuality.FromDegrees(degrees), ChordSymbol.Read(symbol).Quality);

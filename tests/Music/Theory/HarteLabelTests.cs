@@ -114,6 +114,8 @@ public class HarteLabelTests
     [InlineData("Cm7b5", "C:hdim7")]
     [InlineData("G7/F", "G:7/b7")]
     [InlineData("Cadd9", "C:maj(9)")]
+    [InlineData("C7(no3)", "C:7(*3)")]
+    [InlineData("C9sus4", "C:sus4(b7,9)")]
     [InlineData("F/G", "F:maj/2")]
     [InlineData("N.C.", "N")]
     public void SymbolsBecomeLabels(string symbol, string label)
