@@ -31,9 +31,10 @@ internal static class AiffHeader
         var frames = BinaryPrimitives.ReadUInt32BigEndian(common.AsSpan(2));
         var bytes = (BinaryPrimitives.ReadUInt16BigEndian(common.AsSpan(6)) + 7) / 8;
         var coding = common.Length >= 22 ? Encoding.Latin1.GetString(common, 18, 4) : "NONE";
-        if (Sample(coding, bytes) is not { } sample || channels == 0)
+        if (Sample(coding, bytes) is not { } sample)
             return null;
-        var rate = Rates.Checked(Extended(common.AsSpan(8, 10)), path);
+        FormatLimits.RequireChannels(channels, path);
+        var rate = FormatLimits.Rate(Extended(common.AsSpan(8, 10)), path);
         var there = Math.Max(0, fileLength - start) / (channels * sample.Bytes);
         return new("AIFF", rate, channels, sample, start, frames, Math.Min(frames, there));
     }

@@ -17,9 +17,9 @@ public static class AudioEncoder
     /// <exception cref="UnwritableFileException">The file can't be written.</exception>
     public static Task WriteAsync(string path, Signal signal, AudioFormat format, CancellationToken cancellation = default)
     {
-        var ffmpeg = Ffmpeg.Required($"Writing {format}");
+        var ffmpeg = Ffmpeg.Required(Purpose(path));
         var ready = Resampler.Resample(signal, RateFor(signal.Rate, format));
-        return AtomicFile.WriteByPathAsync(path, (temporary, ct) => EncodeAsync(ffmpeg, temporary, ready, format, ct), cancellation);
+        return AtomicFile.WriteByPathAsync(path, (temporary, ct) => EncodeAsync(ffmpeg.Start(Arguments(temporary, ready, format), Purpose(path), ct), ready), cancellation);
     }
 
     /// <summary>A format by a file name's ending: .m4a, .mp3, .flac, .opus or .ogg; null for others.</summary>
@@ -32,9 +32,11 @@ public static class AudioEncoder
         _ => null,
     };
 
-    private static async Task EncodeAsync(Ffmpeg ffmpeg, string temporary, Signal signal, AudioFormat format, CancellationToken cancellation)
+    private static string Purpose(string path) => $"Writing {path}";
+
+    private static async Task EncodeAsync(FfmpegProcess started, Signal signal)
     {
-        await using var process = ffmpeg.Start(Arguments(temporary, signal, format), $"Writing {format}", cancellation);
+        await using var process = started;
         var bytes = new byte[BlockFrames * signal.Channels.Count * sizeof(float)];
         for (var start = 0; start < signal.Length; start += BlockFrames)
         {

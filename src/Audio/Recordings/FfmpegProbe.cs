@@ -56,9 +56,10 @@ internal sealed record FfmpegProbe(SampleRate Rate, int Channels, string Format,
             throw new RecordingException($"{path}: there is no sound in this file ({Text(answer.GetProperty("format"), "format_long_name")}). Name a sound file, or a video with sound.");
         if (protectedTags.Contains(Text(sound, "codec_tag_string")))
             throw Protected(path);
-        if (Text(sound, "codec_name") is "" or "unknown" || !sound.TryGetProperty("channels", out var channels) || channels.GetInt32() < 1)
+        if (Text(sound, "codec_name") is "" or "unknown" || !sound.TryGetProperty("channels", out var channels))
             throw new RecordingException($"{path}: the coding of the sound isn't known to this ffmpeg ({Text(sound, "codec_tag_string")}). Convert it to WAV or FLAC with the program that made it.");
-        var rate = Rates.Checked(Number(sound, "sample_rate") ?? 0, path);
+        FormatLimits.RequireChannels(channels.GetInt32(), path);
+        var rate = FormatLimits.Rate(Number(sound, "sample_rate") ?? 0, path);
         var stated = Number(sound, "duration") ?? Number(answer.GetProperty("format"), "duration");
         return new(rate, channels.GetInt32(), FormatWords(sound, streams), LengthOf(answer, stated), Promise(stated, said));
     }

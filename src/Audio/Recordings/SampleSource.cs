@@ -24,7 +24,7 @@ internal abstract class SampleSource : IAsyncDisposable
         return new FfmpegSource(await FfmpegProbe.ReadAsync(ffmpeg, path, cancellation), ffmpeg, path);
     }
 
-    /// <summary>The length of the sound, exact.</summary>
+    /// <summary>The length of the sound: exact for plain samples, within a coder's padding (up to 0.05 s) for others.</summary>
     public abstract Task<Seconds> LengthAsync(CancellationToken cancellation);
 
     /// <summary>The next frames, channels interleaved; empty at the end. The memory holds until the next call.</summary>

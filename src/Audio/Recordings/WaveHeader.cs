@@ -36,19 +36,18 @@ internal static class WaveHeader
         if (Sample(format) is not { } sample)
             return null;
         var channels = BinaryPrimitives.ReadUInt16LittleEndian(format.AsSpan(2));
-        var rate = Rates.Checked(BinaryPrimitives.ReadUInt32LittleEndian(format.AsSpan(4)), path);
-        if (channels == 0)
-            throw new RecordingException($"{path}: this WAV file says that it has no channels. Export it again from where it came.");
+        var rate = FormatLimits.Rate(BinaryPrimitives.ReadUInt32LittleEndian(format.AsSpan(4)), path);
+        FormatLimits.RequireChannels(channels, path);
         var there = fileLength - data.Start;
-        var promised = data.Size switch
-        {
-            0xFFFFFFFF when longSize is { } size => (long)Math.Min(size, long.MaxValue),
-            0xFFFFFFFF or 0 => there,
-            var size => size,
-        };
+        var promised = longSize is { } size ? (long)Math.Min(size, long.MaxValue) : IsUnfinished(data.Size, there) ? there : data.Size;
         var frameBytes = channels * sample.Bytes;
         return new("WAV", rate, channels, sample, data.Start, promised / frameBytes, Math.Min(promised, there) / frameBytes);
     }
+
+    /// <summary>
+    /// Programs that write to a pipe, or lost power, leave the size at 0 or at the largest 31-bit or 32-bit number (common practice).
+    /// </summary>
+    private static bool IsUnfinished(long size, long there) => size == 0 || (size >= 0x7FFF_F000 && size > there);
 
     private static SampleFormat? Sample(byte[] format)
     {

@@ -56,6 +56,9 @@ public sealed class RecordingErrorTests : IDisposable
         Says(folder.File("a.wav", Bytes.Wave(1000, 1, 16, 1, Bytes.Tone16(1000, 2))), "sample rate of 1000 Hz", "44100");
 
     [Fact]
+    public Task NoChannels() => Says(folder.File("a.wav", Bytes.Wave(8000, 0, 16, 1, Bytes.Tone16(8000, 2))), "0 channels");
+
+    [Fact]
     public Task Silence() => SaysOnReading(Bytes.Wave(8000, 1, 16, 1, new byte[32_000]), "silent", "-70 dB");
 
     [Fact]

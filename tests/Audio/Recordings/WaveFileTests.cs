@@ -1,3 +1,4 @@
+using CsCheck;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
 using Harkbook.Audio.Tests.Signals;
@@ -115,11 +116,46 @@ public class WaveFileTests
     [Theory]
     [InlineData(0u)]
     [InlineData(0xFFFFFFFFu)]
+    [InlineData(0x7FFFFFDBu)]
     public void UnfinishedSizeMeansAllThatIsThere(uint size)
     {
         using var folder = new TemporaryFolder();
         var path = folder.File("a.wav", Bytes.Wave(44_100, 1, 16, 1, [0, 64, 0, 64], dataSize: size));
         Assert.Equal([0.5f, 0.5f], WaveFile.Read(path).Channels[0]);
+    }
+
+    // RF64 (EBU Tech 3306, ITU-R BS.2088): the sizes stand in a ds64 chunk as 64-bit numbers, and the data chunk says FFFFFFFF.
+    [Fact]
+    public void LongFilesWith64BitSizesAreUnderstood()
+    {
+        using var folder = new TemporaryFolder();
+        byte[] sizes = [.. Bytes.Ascii("ds64"), .. Bytes.Little(28), .. new byte[8], 4, 0, 0, 0, 0, 0, 0, 0, .. new byte[12]];
+        var file = Bytes.Wave(44_100, 1, 16, 1, [0, 64, 0, 192, 99, 99], dataSize: 0xFFFFFFFF, before: sizes);
+        Bytes.Ascii("RF64").CopyTo(file, 0);
+        Assert.Equal([0.5f, -0.5f], WaveFile.Read(folder.File("a.wav", file)).Channels[0]);
+    }
+
+    // Whatever bytes a file holds, it is read or refused in words; nothing else happens.
+    [Fact]
+    public void DamagedFilesAreReadOrRefusedInWords()
+    {
+        using var folder = new TemporaryFolder();
+        byte[][] whole = [Bytes.Wave(44_100, 2, 24, 1, new byte[60]), Bytes.Aiff("AIFC", 1, 16, 30, new byte[60], "sowt")];
+        Gen.Select(Gen.Int[0, 1], Gen.Select(Gen.Int[0, 80], Gen.Byte).List[1, 4], Gen.Int[0, 104]).Sample((kind, changes, length) =>
+        {
+            var bytes = whole[kind].ToArray();
+            foreach (var (at, value) in changes)
+                bytes[at] = value;
+            var path = folder.File($"{Guid.NewGuid():N}", bytes[..Math.Min(length, bytes.Length)]);
+            try
+            {
+                return WaveFile.Read(path).Length <= bytes.Length;
+            }
+            catch (RecordingException e)
+            {
+                return e.Message.Contains(path, StringComparison.Ordinal);
+            }
+        }, iter: 2000, threads: 1, seed: "0001WVgVc5y2");
     }
 
     private static byte[] Written(Signal signal, WaveDepth depth)
