@@ -39,36 +39,7 @@ public static class VoicingSearch
             if (scorer.Score(frets, minStrings) is { } cost)
                 found.Add((cost.Total, PackedFrets.Of(frets)));
         }).Walk();
-        return Ranked(found, frets => scorer.Score(frets, minStrings)!.Value, board, options);
-    }
-
-    /// <summary>Fingers only as many as the ranking needs: a fingering never makes a shape cheaper.</summary>
-    private static ImmutableArray<Voicing> Ranked(
-        List<(double Cost, PackedFrets Frets)> found, Func<int[], VoicingCost> costOf, Fretboard board, VoicingOptions options)
-    {
-        var search = new FingerSearch(options.Hand);
-        var best = new PriorityQueue<Voicing, double>();
-        found.Sort((a, b) => a.Cost.CompareTo(b.Cost) is var byCost and not 0 ? byCost : a.Frets.Bits.CompareTo(b.Frets.Bits));
-        foreach (var (cost, packed) in found)
-        {
-            if (best.Count == options.Results && best.TryPeek(out _, out var worst) && cost >= -worst)
-                break;
-            var frets = packed.Unpacked(board.Tuning.Count);
-            if (Fingered(frets, costOf(frets), board.Capo, search) is not { } voicing)
-                continue;
-            best.Enqueue(voicing, -voicing.Cost.Total);
-            if (best.Count > options.Results)
-                best.Dequeue();
-        }
-        return [.. best.UnorderedItems.Select(item => item.Element).OrderBy(v => v.Cost.Total).ThenBy(v => v.Shape.ToString(), StringComparer.Ordinal)];
-    }
-
-    private static Voicing? Fingered(int[] frets, VoicingCost cost, Capo capo, FingerSearch search)
-    {
-        int?[] shape = [.. frets.Select(f => f < 0 ? (int?)null : f)];
-        var pressed = PressedString.Of(shape, capo);
-        if (FingeringSolver.BehindCapo(pressed, shape, capo) is not null || search.Easiest(shape, pressed) is not { } fingering)
-            return null;
-        return new(Shape.Of([.. shape]).WithFingers(fingering.Fingers), fingering, cost with { Effort = fingering.Effort });
+        return [.. new PlayableRanking(board, options.Hand, options.Results, effortWeight: 1).Take(found).Select(e =>
+            new Voicing(e.Shape, e.Fingering, scorer.Score(e.Frets, minStrings)!.Value with { Effort = e.Fingering.Effort }))];
     }
 }
