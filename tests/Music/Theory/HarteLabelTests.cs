@@ -126,4 +126,26 @@ public class HarteLabelTests
 
     [Fact]
     public void EveryChordReadsBack() => AnyChord.Of(13).Sample(chord => HarteLabel.Read(HarteLabel.Write(chord)) == chord, iter: 3_000);
+
+    // Every label in the chord fixtures of mir_eval 0.7 (tests/data/chord, MIT licence).
+    private const string FixtureLabels = """
+        A A:7 A:aug A:maj A:min A:min7 Ab Ab/5 Ab:maj Ab:maj/5 Ab:maj6 Ab:maj7 Ab:min B B:(1) B:7 B:9 B:aug B:maj
+        B:min Bb Bb:7 Bb:maj Bb:maj(4)/4 Bb:maj/3 Bb:maj6 Bb:min Bb:sus4 C C#:maj C#:min C#:min(*b3) C#:min/b7 C/3 C/4
+        C/5 C:(1) C:maj C:min C:min(*b3) C:min(6)/6 C:min7 C:min7/b7 D D# D#:(1,4) D#:7 D#:maj D#:min(*b3) D:(1,4)
+        D:dim D:maj D:min D:min/2 D:min/4 D:min/5 D:min/b3 D:min7 D:min7(2,*b3,4) D:min7(4)/5 D:min7(4)/b7 Db E E/5
+        E/7 E:(1,4) E:7 E:9 E:maj E:maj(*3) E:min E:min/b3 E:min7 E:min7/b3 Eb Eb:maj Eb:maj/3 Eb:maj/5 Eb:min Eb:sus4
+        F F#:maj F#:maj(*3) F#:min F/3 F:7 F:maj F:maj(9) F:maj(9)/5 F:maj(9)/6 F:maj/5 F:maj7 F:min F:min7 G G#:aug
+        G#:min G#:min(*b3) G#:min(*b3,*5) G/3 G:(1) G:7 G:maj G:maj/3 G:min Gb:maj N
+        """;
+
+    public static TheoryData<string> Labels => [.. FixtureLabels.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)];
+
+    [Theory]
+    [MemberData(nameof(Labels))]
+    public void LabelsOfAnnotatedRecordingsKeepTheirSound(string label)
+    {
+        var chord = HarteLabel.Read(label);
+        Assert.Equal(HarteLabel.Encode(label, reduceExtended: true), HarteLabel.Encode(chord, reduceExtended: true));
+        Assert.Equal(chord, ChordSymbol.Read(ChordSymbol.Write(chord)));
+    }
 }
