@@ -36,6 +36,11 @@ public sealed class SongClock
         starts.Add(beat);
         barStarts = starts.ToImmutable();
         ties = tied.Count == 0 ? [(0, 0)] : [.. tied.DistinctBy(t => t.Item1).OrderBy(t => t.Item1)];
+        for (var i = 1; i < ties.Length; i++)
+        {
+            if (ties[i].Time <= ties[i - 1].Time)
+                throw new ArgumentException($"The anchor at {ties[i].Time} s does not come after the one before it, at {ties[i - 1].Time} s; a song read from a file has rising anchors.", nameof(song));
+        }
     }
 
     /// <summary>The time of a place in a bar (number from 1). One bar past the last is the song's end.</summary>

@@ -1,9 +1,16 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs.Editing;
 using Harkbook.Music.Songs.Reading;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
 
 namespace Harkbook.Music.Songs;
 
-/// <summary>A song file as it stands, byte for byte, and the song that it says.</summary>
+/// <summary>
+/// A song file as it stands, byte for byte, and the song that it says. Every edit gives a new document in which only the bytes of the
+/// thing edited have changed: spacing, comments and line ends stay. Sections are counted from 0, bars through the song from 1, beats in a bar from 0.
+/// </summary>
 public sealed class SongDocument
 {
     internal SongDocument(string fileName, Song? song, ImmutableArray<Diagnostic> diagnostics, SongSyntax syntax)
@@ -26,4 +33,47 @@ public sealed class SongDocument
     public string Text => Syntax.Source.Text;
 
     internal SongSyntax Syntax { get; }
+
+    /// <summary>Sets a fact to a value as the file writes it ("D mixolydian"), on its line or on a new one; its standing stays when none is given.</summary>
+    public SongDocument WithFact(SongFact fact, string value, Standing? standing = null) => Edited(new FactEdits(Syntax).SetFact(fact, OneLine(value), standing));
+
+    public SongDocument WithFactStanding(SongFact fact, Standing standing) => Edited(new FactEdits(Syntax).SetFactStanding(fact, standing));
+
+    /// <summary>Replaces the shape of a name, or adds it behind the others.</summary>
+    public SongDocument WithShape(string name, Shape shape, Standing? standing = null) => Edited(new FactEdits(Syntax).SetShape(OneLine(name), shape, standing));
+
+    public SongDocument WithShapeStanding(string name, Standing standing) => Edited(new FactEdits(Syntax).SetShapeStanding(name, standing));
+
+    /// <summary>
+    /// Puts a chord (its name as bars write it, "G/D@low") at a beat of a bar; it lasts to the next chord of the bar. A bar that the section
+    /// took over from another gets a line of its own, and the other section stays as it is.
+    /// </summary>
+    public SongDocument WithChord(int barNumber, Beats beat, string name, Standing? standing = null) =>
+        Edited(new ChordEdits(Syntax, SongMeter).SetChord(barNumber, beat, OneLine(name), standing ?? Standing.Decided));
+
+    /// <summary>Sets the standing of the chord that starts at a beat of a bar.</summary>
+    public SongDocument WithChordStanding(int barNumber, Beats beat, Standing standing) =>
+        Edited(new ChordEdits(Syntax, SongMeter).SetStanding(barNumber, beat, standing));
+
+    /// <summary>Sets the standing of a part's lines in a section; standings of single bars stay.</summary>
+    public SongDocument WithPartStanding(int section, SongPart part, Standing standing) =>
+        Edited(new SectionEdits(Syntax).SetPartStanding(section, part, standing));
+
+    public SongDocument WithSectionStanding(int section, Standing standing) => Edited(new SectionEdits(Syntax).SetStanding(section, standing));
+
+    /// <summary>Ties a bar of a section (1 = its first) to a time, anew or instead of the time that it had.</summary>
+    public SongDocument WithAnchor(int section, int bar, Seconds at, Standing? standing = null) =>
+        Edited(new SectionEdits(Syntax).SetAnchor(section, bar, at, standing ?? Standing.Decided));
+
+    public SongDocument WithoutAnchor(int section, int bar) => Edited(new SectionEdits(Syntax).RemoveAnchor(section, bar));
+
+    /// <summary>Adds a section at the end: one like an earlier one, or one of empty bars.</summary>
+    public SongDocument WithSection(string name, string? like = null, int bars = 4) => Edited([new SectionEdits(Syntax).Add(name, like, bars)]);
+
+    private Meter SongMeter => Syntax.Facts.TryGetValue(SongFact.Meter, out var line) && Meter.TryParse(line.BodyText, out var meter) ? meter : Meter.CommonTime;
+
+    private SongDocument Edited(IEnumerable<TextEdit> edits) => SongText.Parse(TextEdit.Apply(Text, edits), FileName);
+
+    private static string OneLine(string text) =>
+        text.AsSpan().ContainsAny('\r', '\n') ? throw new ArgumentException($"'{text}' has a line end in it; a value of a song file stands on one line.", nameof(text)) : text;
 }

@@ -9,7 +9,7 @@ internal static class NearestWord
     public static string? To(string word, IEnumerable<string> known)
     {
         var best = known
-            .Select(k => (Word: k, Distance: Distance(word.ToLowerInvariant(), k.ToLowerInvariant()), Allowed: Math.Max(1, Math.Max(word.Length, k.Length) / 3)))
+            .Select(k => (Word: k, Distance: Distance(word.ToLowerInvariant(), k.ToLowerInvariant()), Allowed: Allowed(Math.Max(word.Length, k.Length))))
             .Where(k => word.Length <= 40 && k.Distance <= k.Allowed)
             .OrderBy(k => k.Distance)
             .FirstOrDefault();
@@ -18,6 +18,9 @@ internal static class NearestWord
 
     /// <summary>"Did you mean 'tuning'?", or nothing when no known word is near.</summary>
     public static string? Suggest(string word, IEnumerable<string> known) => To(word, known) is { } near ? $"Did you mean '{near}'?" : null;
+
+    /// <summary>In words of one or two letters every other word is one letter off, so only case may differ there.</summary>
+    private static int Allowed(int length) => length < 3 ? 0 : Math.Max(1, length / 3);
 
     private static int Distance(string a, string b)
     {

@@ -56,8 +56,8 @@ internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
     {
         var word = line.Keyword.Text;
         var at = word.Length > 0 ? line.Keyword.Span : line.Standings[0];
-        bag.Add(DiagnosticCode.UnknownWord, at, $"A line starts with one of the song file's words ({string.Join(", ", SongSyntax.AllWords.Distinct())}), and '{Shown(word)}' is none.",
-            NearestWord.Suggest(word.TrimEnd(':', '='), SongSyntax.AllWords) ?? "Put ; before it to make it a comment.");
+        bag.Add(DiagnosticCode.UnknownWord, at, $"'{Shown(word)}' is none of the words that a line starts with.",
+            NearestWord.Suggest(word.TrimEnd(':', '='), SongSyntax.AllWords) ?? $"They are {string.Join(", ", SongSyntax.AllWords.Distinct())}; a comment starts with ;.");
     }
 
     private static string Shown(string word) => word.Length > 30 ? word[..30] + "…" : word;

@@ -15,14 +15,13 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
     public void Write()
     {
         var voices = Voices();
-        var heads = 10;
+        var blocks = Blocks().Select(b => (b.First, Lines: voices.SelectMany(v => PartLines(v.Key, [.. v], b.First, b.Count)).ToList())).ToList();
+        var heads = blocks.SelectMany(b => b.Lines).Select(l => l.Head.Length).Append(10).Max();
         var meter = songMeter;
-        foreach (var (first, count) in Lines())
+        foreach (var (first, lines) in blocks)
         {
             if (section.Bars[first - 1].Meter is var now && now != meter)
                 text.Append($"{"meter",-10} {meter = now}{(first > 1 ? $" from {first}" : "")}\n");
-            var lines = voices.SelectMany(v => PartLines(v.Key, [.. v], first, count)).ToList();
-            heads = Math.Max(heads, lines.Select(l => l.Head.Length).DefaultIfEmpty(0).Max());
             if (lines.Count > 0)
                 LineTable.Append(text, lines, heads + 1);
         }
@@ -47,7 +46,7 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
     }
 
     /// <summary>Bars that share lines: four, fewer where the meter changes.</summary>
-    private IEnumerable<(int First, int Count)> Lines()
+    private IEnumerable<(int First, int Count)> Blocks()
     {
         for (var first = 1; first <= section.Bars.Length;)
         {
@@ -75,8 +74,13 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
     private IEnumerable<TableLine> PickLines(string head, ImmutableArray<(string Label, VoiceScript Script)> voices, List<int> bars, int column)
     {
         var standing = Usual(bars.SelectMany(bar => voices.SelectMany(v => v.Script.Starts(bar))));
-        return voices.Select(v => Line(v.Label, v.Script, bars, column, standing)).Prepend(new(head, [], 0, StandingText.Write(standing)));
+        var strings = voices.Select(v => Line(v.Label, v.Script, bars, column, standing)).ToList();
+        return strings.Select(s => s with { Bars = OnGridOf(strings, s) }).Prepend(new(head, [], 0, StandingText.Write(standing)));
     }
+
+    /// <summary>Strings that rest through a bar show as many cells as the busiest, so that a block reads as tab.</summary>
+    private static ImmutableArray<ImmutableArray<string>> OnGridOf(List<TableLine> strings, TableLine line) =>
+        [.. line.Bars.Select((bar, i) => bar is ["."] ? [.. Enumerable.Repeat(".", strings.Max(s => s.Bars[i].Length))] : bar)];
 
     private TableLine Line(string head, VoiceScript script, List<int> bars, int column, Standing? ofBlock)
     {

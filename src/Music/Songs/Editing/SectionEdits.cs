@@ -1,0 +1,90 @@
+using Harkbook.Music.Songs.Reading;
+using Harkbook.Music.Songs.Writing;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Songs.Editing;
+
+/// <summary>Edits of sections: their anchors, the standings of their parts, new ones.</summary>
+internal sealed class SectionEdits(SongSyntax syntax)
+{
+    private readonly LineEdits lines = new(syntax);
+
+    public TextEdit Add(string name, string? like, int bars)
+    {
+        var head = $"{"section",-10} {Name(name)}{(like is null ? "" : $" like {Name(like)}")}";
+        return like is null ? lines.AtEnd(head, $"{"chords",-10} |{string.Concat(Enumerable.Repeat(" . |", bars))}") : lines.AtEnd(head);
+    }
+
+    public IEnumerable<TextEdit> SetPartStanding(int section, SongPart part, Standing standing)
+    {
+        var own = Section(section).Lines.Where(l => l.Voice.Part == part).Select(l => l.Line).ToList();
+        return own.Count > 0
+            ? own.SelectMany(l => lines.SetStanding(l, standing))
+            : throw new ArgumentException($"The section {Section(section).Name} has no line of {part.ToString().ToLowerInvariant()} of its own.", nameof(part));
+    }
+
+    public IEnumerable<TextEdit> SetStanding(int section, Standing standing) => lines.SetStanding(Section(section).Header, standing);
+
+    public IEnumerable<TextEdit> SetAnchor(int section, int bar, Seconds at, Standing standing)
+    {
+        var anchors = Anchors(Section(section));
+        var put = $"{bar} = {TimeText.Write(at)}";
+        if (anchors.FirstOrDefault(a => a.Anchor.Anchor.Bar == bar) is { Line: not null } there)
+            return lines.SetStandingAt(there.Line, bar, null, standing).Append(new(WithMark(there), TimeText.Write(at)));
+        var line = anchors.LastOrDefault(a => a.Anchor.Anchor.Bar < bar);
+        if (line.Line is not null)
+            return lines.SetStandingAt(line.Line, bar, null, standing).Append(TextEdit.Insert(WithMark(line).End, "   " + put));
+        if (anchors.Count > 0)
+            return lines.SetStandingAt(anchors[0].Line, bar, null, standing).Append(TextEdit.Insert(anchors[0].Anchor.BarAt.Start, put + "   "));
+        var tail = standing == Standing.Decided ? "" : "  " + StandingText.Write(standing);
+        return [lines.After(Section(section).Header, $"{"anchors",-10} {put}{tail}")];
+    }
+
+    public IEnumerable<TextEdit> RemoveAnchor(int section, int bar)
+    {
+        var anchors = Anchors(Section(section));
+        var there = anchors.FirstOrDefault(a => a.Anchor.Anchor.Bar == bar);
+        if (there.Line is null)
+            throw new ArgumentException($"Bar {bar} of section {Section(section).Name} has no anchor.", nameof(bar));
+        if (anchors.Count(a => a.Line == there.Line) == 1)
+            return [WholeLine(there.Line)];
+        var start = there.Anchor.BarAt.Start;
+        while (char.IsWhiteSpace(there.Line.Text[start - 1]) && start > there.Line.Body.Start)
+            start--;
+        var end = WithMark(there).End;
+        while (start == there.Line.Body.Start && char.IsWhiteSpace(there.Line.Text[end]))
+            end++;
+        return [new(Span.FromTo(start, end), "")];
+    }
+
+    private TextEdit WholeLine(LineSyntax line)
+    {
+        var next = syntax.Lines.FirstOrDefault(l => l.Whole.Start > line.Whole.Start);
+        return new(Span.FromTo(line.Whole.Start, next?.Whole.Start ?? line.Whole.End), "");
+    }
+
+    private List<(LineSyntax Line, AnchorSyntax Anchor)> Anchors(SectionSyntax section)
+    {
+        var bag = new DiagnosticBag(syntax.Source, "");
+        var reader = new AnchorReader(bag, new(bag), null);
+        return [.. section.AnchorLines.SelectMany(line => reader.ReadLine(line).Select(anchor => (line, anchor)))];
+    }
+
+    /// <summary>The anchor's time with the "?62" behind it.</summary>
+    private static Span WithMark((LineSyntax Line, AnchorSyntax Anchor) anchor)
+    {
+        var end = anchor.Anchor.TimeAt.End;
+        if (end < anchor.Line.Body.End && anchor.Line.Text[end] == '?')
+            end++;
+        while (end < anchor.Line.Body.End && char.IsAsciiDigit(anchor.Line.Text[end]))
+            end++;
+        return Span.FromTo(anchor.Anchor.TimeAt.Start, end);
+    }
+
+    private SectionSyntax Section(int index) =>
+        index >= 0 && index < syntax.Sections.Count
+            ? syntax.Sections[index]
+            : throw new ArgumentOutOfRangeException(nameof(index), index, $"The song has {syntax.Sections.Count} sections, counted from 0.");
+
+    private static string Name(string name) => PlainText.Write(name, always: name.Contains(" like "));
+}
