@@ -55,6 +55,39 @@ public sealed class CompressedTests : IDisposable
         Assert.InRange((await ReadAsync(recording, 22_050)).Length, 43_000, 46_000);
     }
 
+    // Without its header an MP3's length can only be guessed from the bit rate of the first frames, here those of silence; so it is counted.
+    [Fact]
+    public async Task LengthOfAnMp3WithoutAHeaderIsCounted()
+    {
+        Need.Ffmpeg();
+        WaveFile.Write(folder.File("a.wav"), Tones.Mono(44_100, [.. new float[132_300], .. Tones.Noise(1, 308_700)]));
+        await Need.MakeAsync("-i", folder.File("a.wav"), "-c:a", "libmp3lame", "-q:a", "5", "-write_xing", "0", folder.File("a.mp3"));
+        Assert.Equal(10, (await RecordingReader.InspectAsync(folder.File("a.mp3"), Ct)).Length.Value, 0.1);
+    }
+
+    [Fact]
+    public async Task PictureOnTheCoverDoesNotMakeAVideo()
+    {
+        Need.Ffmpeg();
+        await AudioEncoder.WriteAsync(folder.File("plain.mp3"), Tones.Mono(44_100, Tones.Noise(1, 88_200)), AudioFormat.Mp3, Ct);
+        await Need.MakeAsync("-f", "lavfi", "-i", "testsrc=d=1:r=1:s=64x64", "-frames:v", "1", folder.File("cover.png"));
+        await Need.MakeAsync("-i", folder.File("plain.mp3"), "-i", folder.File("cover.png"), "-map", "0:a", "-map", "1:v", "-c", "copy", "-disposition:v", "attached_pic", folder.File("a.mp3"));
+        var recording = await RecordingReader.InspectAsync(folder.File("a.mp3"), Ct);
+        Assert.Equal("MP3", recording.Format);
+        Assert.InRange((await ReadAsync(recording, 44_100)).Length, 88_200, 89_400);
+    }
+
+    // A WAV file may hold coded sound; ffmpeg reads what our own reader doesn't.
+    [Theory]
+    [InlineData("adpcm_ms")]
+    [InlineData("pcm_mulaw")]
+    public async Task CodedWaveIsReadThroughFfmpeg(string coder)
+    {
+        await Need.MakeAsync("-f", "lavfi", "-i", "sine=440:d=2:r=44100", "-c:a", coder, folder.File("a.wav"));
+        var read = await ReadAsync(await RecordingReader.InspectAsync(folder.File("a.wav"), Ct), 44_100);
+        Assert.Equal(0.125, read.Max(), 0.02);
+    }
+
     // FLAC is lossless: the samples are those that went in, at 24 bits.
     [Fact]
     public async Task FlacGivesBackTheSamples()
