@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Harkbook.Audio.Signals;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Estimators.Chords;
+
+/// <summary>
+/// Chords over beats: each chord state is weighed against the notes that sound in each beat, then the likeliest row of chords is
+/// decoded with a leaning to stay, to change on downbeats, and to stay in the key. Simple names win unless the notes say more.
+/// </summary>
+public sealed class ChordEstimator(ChordOptions? options = null)
+{
+    private readonly ChordOptions options = options ?? new();
+
+    /// <param name="beats">Empty where they are unknown.</param>
+    /// <param name="keys">Empty where they are unknown; they lean the choice and spell the names.</param>
+    /// <returns>Spans without gaps over the whole recording.</returns>
+    public ImmutableArray<HeardChord> Estimate(
+        Signal mono, Hertz a4, NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardKey> keys, CancellationToken ct = default)
+    {
+        if (evidence.Frames == 0)
+            return [];
+        var spans = ChordSpan.Of(evidence, beats, options);
+        var prior = new KeyPrior();
+        var fits = new double[spans.Count][];
+        Parallel.For(0, spans.Count, new ParallelOptions { CancellationToken = ct }, i => fits[i] = Weighed(evidence, spans[i]));
+        var priors = spans.Select(s => KeyPrior.KeyAt(keys, s.Start) is { } key ? prior.In(key) : prior.Without).ToList();
+        var decoding = new ChordDecoding(fits, priors, [.. spans.Select(s => s.ChangeChance)]);
+        return Gathered(spans, decoding.BestPath(), decoding.Posteriors(), keys);
+    }
+
+    private double[] Weighed(NoteEvidence evidence, ChordSpan span) =>
+        [.. ChordFit.LogLikelihoods(PitchClassContent.Between(evidence, span.Start, span.End)).Select(f => f * options.EvidenceWeight)];
+
+    private ImmutableArray<HeardChord> Gathered(List<ChordSpan> spans, int[] path, double[][] posteriors, ImmutableArray<HeardKey> keys)
+    {
+        var chords = ImmutableArray.CreateBuilder<HeardChord>();
+        for (int from = 0, to; from < path.Length; from = to)
+        {
+            to = from + 1;
+            while (to < path.Length && path[to] == path[from])
+                to++;
+            var key = KeyPrior.KeyAt(keys, spans[from].Start);
+            chords.Add(new(spans[from].Start, spans[to - 1].End, Candidates(posteriors.AsSpan(from..to), path[from], key)));
+        }
+        return chords.ToImmutable();
+    }
+
+    private Ranked<Chord> Candidates(ReadOnlySpan<double[]> posteriors, int chosen, Key? key)
+    {
+        var means = new double[ChordVocabulary.States.Length];
+        foreach (var row in posteriors)
+        {
+            for (var s = 0; s < means.Length; s++)
+                means[s] += row[s] / posteriors.Length;
+        }
+        // The path's own choice comes first even where another state has the larger mean over the span.
+        means[chosen] = Math.Max(means[chosen], means.Max());
+        return new([.. Enumerable.Range(0, means.Length)
+            .OrderByDescending(s => means[s]).ThenByDescending(s => s == chosen)
+            .Take(options.Candidates)
+            .Where(s => s == chosen || means[s] > 0.005)
+            .Select(s => new Candidate<Chord>(ChordSpelling.Spelled(ChordVocabulary.States[s], key), means[s], null))]);
+    }
+}

@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Estimators.Chords;
+
+/// <summary>A stretch that holds one chord, and the chance that a chord changes at its start.</summary>
+internal readonly record struct ChordSpan(Seconds Start, Seconds End, double ChangeChance)
+{
+    /// <summary>Beats or half beats, from the start of the evidence to its end; fixed frames where beats can't be trusted.</summary>
+    public static List<ChordSpan> Of(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ChordOptions options)
+    {
+        var end = evidence.Hop * evidence.Frames;
+        var trusted = beats.Length >= 4 && beats.Average(b => b.Confidence) >= options.LeastBeatConfidence;
+        var marks = trusted ? OnBeats(beats, options) : Fixed(end, options);
+        marks.RemoveAll(m => m.Start >= end);
+        if (marks.Count == 0 || marks[0].Start.Value > 0.05)
+            marks.Insert(0, (default, options.ChangeOnDownbeat));
+        return [.. marks.Select((m, i) => new ChordSpan(i == 0 ? default : m.Start, i + 1 < marks.Count ? marks[i + 1].Start : end, m.Change))];
+    }
+
+    private static List<(Seconds Start, double Change)> OnBeats(ImmutableArray<HeardBeat> beats, ChordOptions options)
+    {
+        var halved = (beats[^1].Time - beats[0].Time) * (1.0 / (beats.Length - 1)) > options.SlowBeat;
+        var marks = new List<(Seconds, double)>();
+        for (var i = 0; i < beats.Length; i++)
+        {
+            marks.Add((beats[i].Time, beats[i].PositionInBar == 1 ? options.ChangeOnDownbeat : options.ChangeOnBeat));
+            if (halved && i + 1 < beats.Length)
+                marks.Add(((beats[i].Time + beats[i + 1].Time) * 0.5, options.ChangeOffBeat));
+        }
+        return marks;
+    }
+
+    private static List<(Seconds Start, double Change)> Fixed(Seconds end, ChordOptions options) =>
+        [.. Enumerable.Range(0, (int)Math.Ceiling(end / options.FixedFrame)).Select(i => (options.FixedFrame * i, 2 * options.ChangeOnBeat))];
+}

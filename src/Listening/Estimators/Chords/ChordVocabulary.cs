@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Listening.Estimators.Chords;
+
+/// <summary>A kind of chord that is listened for, and how usual it is (natural log, 0 = the most usual; our own judgement).</summary>
+internal sealed record ListenedQuality(ChordQuality Quality, double Usual);
+
+/// <summary>A chord state: root and bass as pitch classes; <see cref="Quality"/> is null where no chord sounds.</summary>
+internal sealed record ChordState(int Root, ListenedQuality? Quality, Interval Bass)
+{
+    public bool[] Tones { get; } = ToneFlags(Root, Quality);
+
+    public int BassClass => (Root + Bass.Semitones) % 12;
+
+    public bool IsInverted => Bass.Semitones % 12 != 0;
+
+    /// <summary>How usual the state is before anything is heard (natural log): its kind, and how its bass stands to it.</summary>
+    public double Usual => Quality is null ? -2 : Quality.Usual + (IsInverted ? OfInversion(Quality.Quality, Bass.Semitones) : 0);
+
+    /// <summary>Major triads over their third or fifth are common (G/B, D/F#, C/G); other inversions are rare.</summary>
+    private static double OfInversion(ChordQuality quality, int bass) =>
+        quality == ChordQuality.Major ? -1.7
+        : bass is 10 or 11 && quality.PitchClasses.Contains(7) ? -2.2
+        : quality == ChordQuality.Dominant7 || quality == ChordQuality.Minor ? -2.6
+        : -3;
+
+    private static bool[] ToneFlags(int root, ListenedQuality? quality)
+    {
+        var flags = new bool[12];
+        foreach (var pc in quality?.Quality.PitchClasses ?? [])
+            flags[(root + pc) % 12] = true;
+        return flags;
+    }
+}
+
+/// <summary>Every chord that is listened for: 13 kinds on 12 roots, each over any of its own notes, and no chord.</summary>
+internal static class ChordVocabulary
+{
+    public static ImmutableArray<ListenedQuality> Qualities { get; } =
+    [
+        new(ChordQuality.Major, 0), new(ChordQuality.Minor, -0.1), new(ChordQuality.Dominant7, -1.0), new(ChordQuality.Minor7, -1.2),
+        new(ChordQuality.Major7, -1.4), new(ChordQuality.SuspendedFourth, -1.8), new(ChordQuality.SuspendedSecond, -2.0),
+        new(ChordQuality.Power, -2.4), new(ChordQuality.Major6, -2.2), new(ChordQuality.Diminished, -2.4),
+        new(ChordQuality.HalfDiminished7, -2.4), new(ChordQuality.Diminished7, -2.6), new(ChordQuality.Augmented, -3.2),
+    ];
+
+    /// <summary>State 0 is "no chord".</summary>
+    public static ImmutableArray<ChordState> States { get; } =
+    [
+        new(0, null, default),
+        .. from root in Enumerable.Range(0, 12)
+           from quality in Qualities
+           from bass in quality.Quality.Intervals
+           select new ChordState(root, quality, bass),
+    ];
+}

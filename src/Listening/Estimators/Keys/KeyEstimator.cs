@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Estimators.Keys;
+
+/// <summary>
+/// Stretches of one key. Where keys change is decoded over bars; what each stretch's key is, is weighed from its notes
+/// (two published profiles), its bass and how it starts and ends. Modes of the same tonic come as runners-up.
+/// </summary>
+public sealed class KeyEstimator(KeyOptions? options = null)
+{
+    private readonly KeyOptions options = options ?? new();
+
+    /// <param name="beats">Empty where they are unknown.</param>
+    /// <param name="length">The recording's; the last stretch ends there.</param>
+    public ImmutableArray<HeardKey> Estimate(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, Seconds length)
+    {
+        var edges = Edges(beats, length);
+        var slices = edges.Zip(edges.Skip(1), (a, b) => PitchClassContent.Between(evidence, a, b)).ToList();
+        var path = KeyPath.Decode([.. slices.Select(s => s.Amount)], options);
+        var regions = ImmutableArray.CreateBuilder<HeardKey>();
+        for (int from = 0, to; from < path.Length; from = to)
+        {
+            to = from + 1;
+            while (to < path.Length && path[to] == path[from])
+                to++;
+            regions.Add(new(edges[from], edges[to], Weigh(slices[from..to])));
+        }
+        return regions.ToImmutable();
+    }
+
+    /// <summary>Keys for amounts of the twelve pitch classes, C first, and of those in the bass (all 0 where unknown).</summary>
+    public static Ranked<Key> Weigh(ReadOnlySpan<double> amounts, ReadOnlySpan<double> bass) =>
+        KeyWeighing.Rank(amounts.ToArray(), bass.ToArray(), new double[12], new double[12]);
+
+    private static Ranked<Key> Weigh(List<PitchClassContent> slices)
+    {
+        var heard = slices.Where(s => s.Silence < 0.5).DefaultIfEmpty(slices[0]).ToList();
+        return KeyWeighing.Rank(Summed(slices.Select(s => s.Amount)), Summed(slices.Select(s => s.Bass)), heard[0].Bass, heard[^1].Bass);
+    }
+
+    private static double[] Summed(IEnumerable<double[]> rows) =>
+        rows.Aggregate(new double[12], (sum, row) => [.. sum.Zip(row, (a, b) => a + b)]);
+
+    private List<Seconds> Edges(ImmutableArray<HeardBeat> beats, Seconds length)
+    {
+        var bars = beats.Where(b => b.PositionInBar == 1 && b.Time < length).Select(b => b.Time).ToList();
+        if (bars.Count < 3)
+            bars = [.. Enumerable.Range(0, Math.Max(1, (int)(length / options.Slice))).Select(i => options.Slice * i)];
+        return [default, .. bars.Where(d => d.Value > 0), length];
+    }
+}

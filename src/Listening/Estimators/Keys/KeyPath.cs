@@ -1,0 +1,50 @@
+namespace Harkbook.Listening.Estimators.Keys;
+
+/// <summary>
+/// The likeliest row of keys over slices when a change costs something (Viterbi decoding of a Bayesian model after
+/// D. Temperley, "Music and Probability", 2007, chapter 4). Relative and parallel keys share a centre or their notes,
+/// so a change between them costs double.
+/// </summary>
+internal static class KeyPath
+{
+    private const double Floor = 0.02;
+
+    /// <param name="amounts">For each slice, how much of it each pitch class takes.</param>
+    /// <returns>A <see cref="KeyCandidate.Index"/> for each slice.</returns>
+    public static int[] Decode(IReadOnlyList<double[]> amounts, KeyOptions options)
+    {
+        var from = new int[amounts.Count, KeyCandidate.Count];
+        var best = new double[KeyCandidate.Count];
+        for (var s = 0; s < amounts.Count; s++)
+        {
+            var next = new double[KeyCandidate.Count];
+            for (var k = 0; k < next.Length; k++)
+            {
+                var previous = Enumerable.Range(0, best.Length).MaxBy(j => best[j] - Cost(new(j), new(k), options));
+                from[s, k] = previous;
+                next[k] = best[previous] - Cost(new(previous), new(k), options) + Fit(amounts[s], new(k), options);
+            }
+            best = next;
+        }
+        var path = new int[amounts.Count];
+        var at = Array.IndexOf(best, best.Max());
+        for (var s = amounts.Count - 1; s >= 0; s--)
+            (path[s], at) = (at, from[s, at]);
+        return path;
+    }
+
+    private static double Cost(KeyCandidate from, KeyCandidate to, KeyOptions options) =>
+        from == to ? 0
+        : from.Tonic == to.Tonic || from.IsRelativeOf(to) ? 2 * options.ChangePenalty
+        : options.ChangePenalty;
+
+    private static double Fit(double[] amounts, KeyCandidate key, KeyOptions options)
+    {
+        var total = amounts.Sum();
+        if (total < 0.1)
+            return 0;
+        var profile = key.IsMinor ? ToneProfiles.AlbrechtMinor : ToneProfiles.AlbrechtMajor;
+        return options.NotesPerSlice * Enumerable.Range(0, 12)
+            .Sum(pc => amounts[pc] / total * Math.Log((profile[(pc - key.Tonic + 12) % 12] + Floor) / (1 + 12 * Floor)));
+    }
+}

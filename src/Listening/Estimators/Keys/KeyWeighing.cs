@@ -1,0 +1,54 @@
+using System.Globalization;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Listening.Estimators.Keys;
+
+/// <summary>Ranks keys for one stretch.</summary>
+internal static class KeyWeighing
+{
+    /// <summary>A difference of this size in the summed score makes one key e times as likely as another.</summary>
+    private const double Sharpness = 0.07;
+    private const double BassShare = 0.3;
+    private const double StartShare = 0.08;
+    private const double EndShare = 0.14;
+    private const double MostForMode = 0.45;
+
+    public static Ranked<Key> Rank(double[] amounts, double[] bass, double[] firstBass, double[] lastBass)
+    {
+        if (amounts.Sum() <= 0)
+            return new(new Candidate<Key>(new KeyCandidate(0).In(Mode.Major), 0, "No notes were heard, so no key shows."));
+        var scores = KeyCandidate.All
+            .Select(k => Fit(amounts, k) + BassShare * Share(bass, k) + StartShare * Share(firstBass, k) + EndShare * Share(lastBass, k))
+            .ToArray();
+        var chances = scores.Select(s => Math.Exp((s - scores.Max()) / Sharpness)).ToArray();
+        return new([.. KeyCandidate.All
+            .OrderByDescending(k => scores[k.Index]).Take(5)
+            .SelectMany(k => WithModes(k, chances[k.Index] / chances.Sum(), amounts))
+            .OrderByDescending(c => c.Confidence).Take(6)]);
+    }
+
+    private static double Fit(double[] amounts, KeyCandidate key)
+    {
+        var (temperley, albrecht) = key.IsMinor
+            ? (ToneProfiles.TemperleyMinor, ToneProfiles.AlbrechtMinor)
+            : (ToneProfiles.TemperleyMajor, ToneProfiles.AlbrechtMajor);
+        return (ToneProfiles.Correlation(amounts, temperley, key.Tonic) + ToneProfiles.Correlation(amounts, albrecht, key.Tonic)) / 2;
+    }
+
+    private static double Share(double[] bass, KeyCandidate key) => bass.Sum() > 0 ? bass[key.Tonic] / bass.Sum() : 0;
+
+    /// <summary>Splits a key's chance with the mode that differs in one note, by which of the two notes is used more.</summary>
+    private static IEnumerable<Candidate<Key>> WithModes(KeyCandidate key, double chance, double[] amounts)
+    {
+        var (own, other, mode, words) = key.IsMinor ? (8, 9, Mode.Dorian, "raised sixth") : (11, 10, Mode.Mixolydian, "lowered seventh");
+        var (a, b) = (amounts[(key.Tonic + own) % 12], amounts[(key.Tonic + other) % 12]);
+        var share = a + b > 0 ? Math.Min(MostForMode, b / (a + b)) : 0;
+        yield return new(key.In(key.Mode), chance * (1 - share), string.Create(CultureInfo.InvariantCulture,
+            $"The notes match the key's profile by {Fit(amounts, key):0.00} of 1; the keynote takes {amounts[key.Tonic] / amounts.Sum():0%} of the sound."));
+        if (share > 0.15)
+        {
+            yield return new(key.In(mode), chance * share, string.Create(CultureInfo.InvariantCulture,
+                $"As {key.Mode}, but with the {words} {b / (a + b):0%} of the time."));
+        }
+    }
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Estimators.Notes;
+
+/// <summary>Picks notes from evidence: a peak of the onset chance starts one, a fall of the sounding chance or the next onset ends it.</summary>
+public sealed class NotePicker(TemplateNoteOptions? options = null)
+{
+    private const int PeakReach = 3;
+    private const int GapFrames = 3;
+
+    private readonly TemplateNoteOptions options = options ?? new();
+
+    /// <param name="strength">0–1 for a frame and a column of the evidence.</param>
+    public ImmutableArray<HeardNote> Pick(NoteEvidence evidence, Func<int, int, double> strength) =>
+        [.. Enumerable.Range(0, evidence.Pitches)
+            .SelectMany(p => OfPitch(evidence, p, strength))
+            .OrderBy(n => n.Onset).ThenBy(n => n.Midi)];
+
+    private IEnumerable<HeardNote> OfPitch(NoteEvidence evidence, int pitch, Func<int, int, double> strength)
+    {
+        var onsets = Onsets(evidence, pitch);
+        for (var i = 0; i < onsets.Count; i++)
+        {
+            var until = i + 1 < onsets.Count ? onsets[i + 1] : evidence.Frames;
+            var end = End(evidence, pitch, onsets[i], until);
+            var length = evidence.Hop * (end - onsets[i]);
+            if (length < options.ShortestNote)
+                continue;
+            yield return new(evidence.LowestMidi + pitch, evidence.Hop * Refined(evidence, pitch, onsets[i]), evidence.Hop * end,
+                evidence.Onset[onsets[i], pitch], strength(onsets[i], pitch));
+        }
+    }
+
+    private List<int> Onsets(NoteEvidence evidence, int pitch)
+    {
+        var apart = options.ClosestOnsets / evidence.Hop;
+        var onsets = new List<int>();
+        for (var f = 0; f < evidence.Frames; f++)
+        {
+            if (evidence.Onset[f, pitch] < options.OnsetThreshold || !IsPeak(evidence, f, pitch))
+                continue;
+            if (onsets.Count == 0 || f - onsets[^1] >= apart)
+                onsets.Add(f);
+        }
+        return onsets;
+    }
+
+    private static bool IsPeak(NoteEvidence evidence, int frame, int pitch)
+    {
+        for (var f = Math.Max(0, frame - PeakReach); f <= Math.Min(evidence.Frames - 1, frame + PeakReach); f++)
+        {
+            if (evidence.Onset[f, pitch] > evidence.Onset[frame, pitch] || (f < frame && evidence.Onset[f, pitch] == evidence.Onset[frame, pitch]))
+                return false;
+        }
+        return true;
+    }
+
+    /// <summary>The place between frames where a parabola through the peak stands highest.</summary>
+    private static double Refined(NoteEvidence evidence, int pitch, int frame)
+    {
+        if (frame == 0 || frame == evidence.Frames - 1)
+            return frame;
+        var (a, b, c) = (evidence.Onset[frame - 1, pitch], evidence.Onset[frame, pitch], evidence.Onset[frame + 1, pitch]);
+        var curve = a - 2 * b + c;
+        return curve < 0 ? frame + Math.Clamp((a - c) / (2 * curve), -0.5, 0.5) : frame;
+    }
+
+    private int End(NoteEvidence evidence, int pitch, int onset, int until)
+    {
+        var quiet = 0;
+        for (var f = onset + 2; f < until; f++)
+        {
+            quiet = evidence.Sounding[f, pitch] < options.ReleaseThreshold ? quiet + 1 : 0;
+            if (quiet >= GapFrames)
+                return f - GapFrames + 1;
+        }
+        return until - quiet;
+    }
+}

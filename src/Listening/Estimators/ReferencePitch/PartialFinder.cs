@@ -1,0 +1,73 @@
+using Harkbook.Audio.Signals;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Estimators.ReferencePitch;
+
+/// <summary>
+/// Finds steady low partials. Peaks are placed between bins by a parabola through log magnitudes; overtones of lower peaks
+/// are left out, because the fifth and seventh stand flat of any semitone and those of stiff strings sharp;
+/// peaks that don't last into the next frame (glides, vibrato, noise) count little.
+/// </summary>
+internal sealed class PartialFinder(ReferencePitchOptions options)
+{
+    private const int WindowSamples = 4096;
+    private const int FftSize = 16384;
+    private const int Hop = 1024;
+    private const double SteadyCents = 6;
+
+    private static readonly SampleRate Rate = SampleRate.FromHertz(11_025);
+
+    public List<Partial> Find(Signal mono, CancellationToken ct)
+    {
+        var low = mono.Rate == Rate ? mono : Resampler.Resample(mono, Rate);
+        var spectrogram = Spectrogram.Of(low, FftSize, Hop, Window.Hann(WindowSamples), ct);
+        var all = new List<Partial>();
+        var loudest = Enumerable.Range(0, spectrogram.Frames).Select(f => Loudest(spectrogram, f)).DefaultIfEmpty().Max();
+        List<Partial> before = [];
+        for (var f = 0; f < spectrogram.Frames; f++)
+        {
+            var now = WithoutOvertones(Peaks(spectrogram, f, loudest));
+            all.AddRange(now.Select(p => p with { Weight = p.Weight * (IsSteady(p, before) ? 1 : 0.1) }));
+            before = now;
+        }
+        return all;
+    }
+
+    private float Loudest(Spectrogram spectrogram, int frame)
+    {
+        var (first, last) = Range(spectrogram);
+        return System.Numerics.Tensors.TensorPrimitives.Max<float>(spectrogram.Frame(frame)[first..last]);
+    }
+
+    private (int First, int Last) Range(Spectrogram spectrogram) =>
+        ((int)(options.Lowest.Value / spectrogram.BinHertz), Math.Min(spectrogram.Bins - 2, (int)(options.Highest.Value / spectrogram.BinHertz)));
+
+    private List<Partial> Peaks(Spectrogram spectrogram, int frame, float loudestOfAll)
+    {
+        var (first, last) = Range(spectrogram);
+        var bins = spectrogram.Frame(frame);
+        var floor = Math.Max(Loudest(spectrogram, frame) * Math.Pow(10, -options.RangeDecibels / 20), loudestOfAll * 1e-3);
+        var peaks = new List<Partial>();
+        for (var k = Math.Max(2, first); k < last; k++)
+        {
+            if (bins[k] <= floor || bins[k] < bins[k - 1] || bins[k] <= bins[k + 1])
+                continue;
+            var (a, b, c) = (Math.Log(bins[k - 1] + 1e-12), Math.Log(bins[k]), Math.Log(bins[k + 1] + 1e-12));
+            var hertz = (k + (a - c) / (2 * (a - 2 * b + c))) * spectrogram.BinHertz;
+            peaks.Add(new(spectrogram.TimeOf(frame).Value, hertz, Math.Sqrt(bins[k] / loudestOfAll)));
+        }
+        return peaks;
+    }
+
+    private static List<Partial> WithoutOvertones(List<Partial> peaks) =>
+        [.. peaks.Where(p => !peaks.Any(lower => lower.Hertz < p.Hertz * 0.6 && lower.Weight > 0.3 * p.Weight && IsOvertone(p, lower)))];
+
+    private static bool IsOvertone(Partial peak, Partial lower)
+    {
+        var n = Math.Round(peak.Hertz / lower.Hertz);
+        return n is >= 3 and <= 16 && Math.Abs(1200 * Math.Log2(peak.Hertz / (n * lower.Hertz))) < 25;
+    }
+
+    private static bool IsSteady(Partial peak, List<Partial> before) =>
+        before.Any(b => Math.Abs(1200 * Math.Log2(peak.Hertz / b.Hertz)) < SteadyCents);
+}
