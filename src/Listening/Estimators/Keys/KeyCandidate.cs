@@ -15,8 +15,8 @@ internal readonly record struct KeyCandidate(int Index)
 
     public Mode Mode => IsMinor ? Mode.Minor : Mode.Major;
 
-    /// <summary>This tonic in a mode, spelled so that the major or minor key has at most six accidentals.</summary>
-    public Key In(Mode mode) => new(PitchName.FromPitchClass(Tonic, IsMinor ? 2 : 0), mode);
+    /// <summary>This tonic in a mode, named as its major or minor key usually is.</summary>
+    public Key In(Mode mode) => new(KeyProfile.TonicName(Tonic, Mode), mode);
 
     public bool IsRelativeOf(KeyCandidate other) =>
         IsMinor != other.IsMinor && (IsMinor ? (Tonic + 3) % 12 == other.Tonic : (other.Tonic + 3) % 12 == Tonic);

@@ -1,3 +1,5 @@
+using Harkbook.Music.Theory;
+
 namespace Harkbook.Listening.Estimators.Keys;
 
 /// <summary>
@@ -43,7 +45,7 @@ internal static class KeyPath
         var total = amounts.Sum();
         if (total < 0.1)
             return 0;
-        var profile = key.IsMinor ? ToneProfiles.AlbrechtMinor : ToneProfiles.AlbrechtMajor;
+        var profile = key.IsMinor ? KeyProfiles.AlbrechtShanahan.Minor : KeyProfiles.AlbrechtShanahan.Major;
         return options.NotesPerSlice * Enumerable.Range(0, 12)
             .Sum(pc => amounts[pc] / total * Math.Log((profile[(pc - key.Tonic + 12) % 12] + Floor) / (1 + 12 * Floor)));
     }

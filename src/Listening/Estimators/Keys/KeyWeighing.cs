@@ -27,13 +27,11 @@ internal static class KeyWeighing
             .OrderByDescending(c => c.Confidence).Take(6)]);
     }
 
-    private static double Fit(double[] amounts, KeyCandidate key)
-    {
-        var (temperley, albrecht) = key.IsMinor
-            ? (ToneProfiles.TemperleyMinor, ToneProfiles.AlbrechtMinor)
-            : (ToneProfiles.TemperleyMajor, ToneProfiles.AlbrechtMajor);
-        return (ToneProfiles.Correlation(amounts, temperley, key.Tonic) + ToneProfiles.Correlation(amounts, albrecht, key.Tonic)) / 2;
-    }
+    private static double Fit(double[] amounts, KeyCandidate key) =>
+        (Fit(amounts, key, KeyProfiles.Temperley) + Fit(amounts, key, KeyProfiles.AlbrechtShanahan)) / 2;
+
+    private static double Fit(double[] amounts, KeyCandidate key, KeyProfile profile) =>
+        KeyProfile.Correlation(amounts, key.IsMinor ? profile.Minor : profile.Major, key.Tonic);
 
     private static double Share(double[] bass, KeyCandidate key) => bass.Sum() > 0 ? bass[key.Tonic] / bass.Sum() : 0;
 

@@ -22,7 +22,7 @@ public class TemplateNoteEstimatorTests
             reference.Add(new(onset, onset + 0.55, pattern[i]));
         }
 
-        Assert.InRange(OnsetF(sound.Noise(0.001).Signal, a4, reference), 0.85, 1);
+        Assert.InRange(OnsetF(sound.Noise(0.001).Signal, a4, reference), 0.75, 1);
     }
 
     [Fact]
