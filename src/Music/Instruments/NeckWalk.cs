@@ -20,6 +20,7 @@ internal sealed class NeckWalk
     /// <param name="visit">Gets one fret a string, −1 where muted; the array is reused.</param>
     public NeckWalk(Fretboard board, VoicingOptions options, Func<int, int, bool> admits, Action<int[]> visit)
     {
+        options.Require();
         (this.board, this.options, this.admits, this.visit) = (board, options, admits, visit);
         frets = new int[board.Tuning.Count];
         choices = new int[board.Tuning.Count][];

@@ -26,7 +26,7 @@ public sealed record VoicingOptions
 {
     public static VoicingOptions Usual { get; } = new();
 
-    /// <summary>The highest fret to press, counted from the capo; 0 (open strings only) to 24.</summary>
+    /// <summary>The highest fret to press, counted from the capo; 0 (open strings only) to 30.</summary>
     public int MaxFret { get; init; } = 15;
 
     /// <summary>Frets on the neck, counted from the nut: a capo leaves fewer. 1 to 36.</summary>
@@ -56,4 +56,15 @@ public sealed record VoicingOptions
 
     /// <summary>How many shapes to return; 1 upward.</summary>
     public int Results { get; init; } = 12;
+
+    /// <summary>Throws for values that no search can work with.</summary>
+    internal void Require()
+    {
+        if (MaxFret is < 0 or > 30)
+            throw new ArgumentOutOfRangeException(nameof(MaxFret), MaxFret, "The highest fret to press is 0 to 30.");
+        if (Results < 1)
+            throw new ArgumentOutOfRangeException(nameof(Results), Results, "Ask for one result or more.");
+        if (MaxMutedInner < 0 || MaxSpan < 0)
+            throw new ArgumentOutOfRangeException(nameof(MaxMutedInner), $"{MaxMutedInner} muted, span {MaxSpan}", "Muted strings and spans are 0 or more.");
+    }
 }
