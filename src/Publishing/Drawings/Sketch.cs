@@ -24,7 +24,7 @@ public sealed class Sketch
 
     /// <summary>A dotted line, the sign of a heard claim.</summary>
     public void Dots(double left, double right, double y, double size, Tint tint = Tint.Heard) =>
-        Add(new LineMark(new(left, y), new(Math.Max(right, left + size * 4), y), new(Stroke: tint, Width: size, Dash: [0.01, size * 2.2], RoundEnds: true)));
+        Add(new LineMark(new(left, y), new(Math.Max(right, left + size * 4), y), new(Stroke: tint, Width: size, Dash: [size, size * 1.4])));
 
     public void Fill(Box box, Tint tint, double corner = 0, double opacity = 1) =>
         Add(new RectMark(box, corner, new(Fill: tint, Opacity: opacity)));

@@ -112,9 +112,13 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
         foreach (var place in places)
             sketch.Line(place.Left, 0.5, place.Left, bottom, 0.5);
         var right = places[^1].Right;
-        sketch.Line(right - 0.25, 0.5, right - 0.25, bottom, 0.5);
-        if (isLast)
-            sketch.Line(right - 2.2, 0.5, right - 2.2, bottom, 1.3, Tint.Quiet);
+        if (!isLast)
+        {
+            sketch.Line(right - 0.25, 0.5, right - 0.25, bottom, 0.5);
+            return;
+        }
+        sketch.Line(right - 2.9, 0.5, right - 2.9, bottom, 0.5);
+        sketch.Line(right - 0.7, 0.5, right - 0.7, bottom, 1.4, Tint.Quiet);
     }
 
     private void DrawMeterChanges(Sketch sketch, BarPlace[] places)

@@ -28,7 +28,7 @@ internal sealed class HarpSign
     {
         var s = size * scale;
         var tint = blows ? Tint.Blow : Tint.Draw;
-        var end = left + sketch.Text(text, left, baseline, Face.NarrowStrong, s, tint);
+        var end = left + sketch.Text(text, left, baseline, Face.NarrowStrong, s, tint, says: text + (blows ? '↑' : '↓'));
         Arrow.Draw(sketch, end + s * 0.36, baseline - s * 0.72, s * 0.76, s * 0.19, blows, tint);
     }
 
