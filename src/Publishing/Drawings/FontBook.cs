@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Text;
 using SkiaSharp;
-using SkiaSharp.HarfBuzz;
 
 namespace Harkbook.Publishing.Drawings;
 
@@ -22,7 +21,7 @@ public static class FontBook
 
     private static readonly ImmutableArray<SKTypeface> Typefaces = [.. Files.Select(f => Load(f.File))];
     private static readonly ImmutableArray<SKFont> Fonts = [.. Typefaces.Select(t => new SKFont(t))];
-    private static readonly ImmutableArray<SKShaper> Shapers = [.. Typefaces.Select(t => new SKShaper(t))];
+    private static readonly ImmutableArray<GlyphShaper> Shapers = [.. Typefaces.Select(t => new GlyphShaper(t))];
     private static readonly ConcurrentDictionary<(string, Face), ShapedText> Shaped = new();
     private static readonly Lock Shaping = new();
 

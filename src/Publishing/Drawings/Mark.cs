@@ -20,8 +20,18 @@ public sealed record Pen(Tint? Fill = null, Tint? Stroke = null, double Width = 
 /// <summary>A straight line.</summary>
 public sealed record LineMark(Point From, Point To, Pen Pen) : Mark
 {
-    public override Box Bounds =>
-        new Box(Math.Min(From.X, To.X), Math.Min(From.Y, To.Y), Math.Max(From.X, To.X), Math.Max(From.Y, To.Y)).Grown(Pen.Reach);
+    public override Box Bounds
+    {
+        get
+        {
+            var spine = new Box(Math.Min(From.X, To.X), Math.Min(From.Y, To.Y), Math.Max(From.X, To.X), Math.Max(From.Y, To.Y));
+            var length = Math.Sqrt(spine.Width * spine.Width + spine.Height * spine.Height);
+            if (Pen.RoundEnds || length == 0)
+                return spine.Grown(Pen.Reach);
+            var (x, y) = (Pen.Reach * spine.Height / length, Pen.Reach * spine.Width / length);
+            return new(spine.Left - x, spine.Top - y, spine.Right + x, spine.Bottom + y);
+        }
+    }
 }
 
 /// <summary>A rectangle with corners rounded by a radius (0 for square).</summary>

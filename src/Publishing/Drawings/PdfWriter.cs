@@ -5,6 +5,9 @@ namespace Harkbook.Publishing.Drawings;
 /// <summary>Drawings as the pages of a PDF: text can be found and copied, fonts are embedded, the same pages give the same bytes.</summary>
 public static class PdfWriter
 {
+    /// <summary>Skia rounds page sizes to whole dots of this many an inch.</summary>
+    private const float PageGrid = 600;
+
     /// <param name="title">The document's title, as readers show it.</param>
     /// <param name="date">The date written into the file; it comes in from outside so that the file is reproducible.</param>
     public static void Write(IReadOnlyList<Drawing> pages, Stream output, Palette palette, string title, DateTime date)
@@ -16,6 +19,7 @@ public static class PdfWriter
             Title = title,
             Creator = "Harkbook",
             Producer = "Harkbook",
+            RasterDpi = PageGrid,
             Creation = DateTime.SpecifyKind(date, DateTimeKind.Utc),
             Modified = DateTime.SpecifyKind(date, DateTimeKind.Utc),
         };

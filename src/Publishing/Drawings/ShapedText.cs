@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using SkiaSharp;
-using SkiaSharp.HarfBuzz;
 
 namespace Harkbook.Publishing.Drawings;
 
@@ -20,18 +19,17 @@ internal sealed class ShapedText
 
     public Box Ink { get; }
 
-    public static ShapedText Of(IEnumerable<(string Text, Face Face)> segments, ImmutableArray<SKShaper> shapers)
+    public static ShapedText Of(IEnumerable<(string Text, Face Face)> segments, ImmutableArray<GlyphShaper> shapers)
     {
         var runs = ImmutableArray.CreateBuilder<GlyphRun>();
         var x = 0f;
         foreach (var (text, face) in segments)
         {
             var (size, rise) = face == Face.Music ? Fitted(text) : (1f, 0f);
-            using var font = FontBook.Font(face, Em);
-            var result = shapers[(int)face].Shape(text, font);
-            var places = Array.ConvertAll(result.Points, p => new SKPoint(x + p.X / Em * size, p.Y / Em * size - rise));
-            runs.Add(new(face, text, Array.ConvertAll(result.Codepoints, c => (ushort)c), places, result.Clusters, size));
-            x += result.Width / Em * size;
+            var run = shapers[(int)face].Shape(text);
+            var places = Array.ConvertAll(run.Places, p => new SKPoint(x + p.X * size, p.Y * size - rise));
+            runs.Add(new(face, text, run.Glyphs, places, run.Clusters, size));
+            x += run.Advance * size;
         }
         var all = runs.ToImmutable();
         return new(all, x, InkOf(all));

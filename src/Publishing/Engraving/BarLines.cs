@@ -21,27 +21,27 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
         lastBeatWidth = 0;
         for (var next = 0; next < bars.Count;)
         {
-            var places = NextLine(bars, next);
-            next += places.Length;
-            yield return Draw(places, next == bars.Count);
+            var slots = NextLine(bars, next);
+            next += slots.Length;
+            yield return Draw(slots, next == bars.Count);
         }
     }
 
     private double Room => width - Margin;
 
-    private BarPlace[] NextLine(IReadOnlyList<Bar> bars, int first)
+    private BarSlot[] NextLine(IReadOnlyList<Bar> bars, int first)
     {
         foreach (var count in Counts(bars.Count - first))
         {
             foreach (var beatWidth in BeatWidths(bars, first, count))
             {
-                var places = Places(bars, first, count, beatWidth);
-                if (rows.All(r => places.All(p => !r.Has(p.Bar) || r.Fits(p))))
-                    return Remembered(places, beatWidth);
+                var slots = Slots(bars, first, count, beatWidth);
+                if (rows.All(r => slots.All(p => !r.Has(p.Bar) || r.Fits(p))))
+                    return Remembered(slots, beatWidth);
             }
         }
         var whole = BeatWidths(bars, first, 1)[^1];
-        return Remembered(Places(bars, first, 1, whole), whole);
+        return Remembered(Slots(bars, first, 1, whole), whole);
     }
 
     /// <summary>Bars to try on a line: all that are left when they are few, else four, two, one, so that lines stay alike.</summary>
@@ -67,51 +67,51 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
         return calm < full ? [calm, full] : [full];
     }
 
-    private BarPlace[] Remembered(BarPlace[] places, double beatWidth)
+    private BarSlot[] Remembered(BarSlot[] slots, double beatWidth)
     {
         lastBeatWidth = beatWidth;
-        return places;
+        return slots;
     }
 
-    private static BarPlace[] Places(IReadOnlyList<Bar> bars, int first, int count, double beatWidth)
+    private static BarSlot[] Slots(IReadOnlyList<Bar> bars, int first, int count, double beatWidth)
     {
         var left = Margin;
-        var places = new BarPlace[count];
+        var slots = new BarSlot[count];
         for (var i = 0; i < count; i++)
         {
             var bar = bars[first + i];
-            places[i] = new(bar, left, bar.Meter.BarLength.Value * beatWidth);
-            left = places[i].Right;
+            slots[i] = new(bar, left, bar.Meter.BarLength.Value * beatWidth);
+            left = slots[i].Right;
         }
-        return places;
+        return slots;
     }
 
-    private Drawing Draw(BarPlace[] places, bool isLast)
+    private Drawing Draw(BarSlot[] slots, bool isLast)
     {
         var sketch = new Sketch();
         var y = Top;
-        var used = rows.Where(r => places.Any(p => r.Has(p.Bar))).ToArray();
+        var used = rows.Where(r => slots.Any(p => r.Has(p.Bar))).ToArray();
         foreach (var row in used)
         {
             row.DrawMargin(sketch, Margin, y);
-            foreach (var place in places.Where(p => row.Has(p.Bar)))
-                row.Draw(sketch, place, y);
+            foreach (var slot in slots.Where(p => row.Has(p.Bar)))
+                row.Draw(sketch, slot, y);
             y += row.Height;
         }
-        DrawBarLines(sketch, places, y, isLast);
-        foreach (var place in places)
-            sketch.Text(Number(place.Bar.Number), place.Left + 1.5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet);
-        DrawMeterChanges(sketch, places);
+        DrawBarLines(sketch, slots, y, isLast);
+        foreach (var slot in slots)
+            sketch.Text(Number(slot.Bar.Number), slot.Left + 1.5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet);
+        DrawMeterChanges(sketch, slots);
         if (clock is not null)
-            sketch.Text(TimeText.Of(clock.TimeOf(places[0].Bar.Number)), Margin - 5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet, Align.Right);
+            sketch.Text(ClockText.Of(clock.TimeOf(slots[0].Bar.Number)), Margin - 5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet, Align.Right);
         return sketch.ToDrawing(width, y);
     }
 
-    private static void DrawBarLines(Sketch sketch, BarPlace[] places, double bottom, bool isLast)
+    private static void DrawBarLines(Sketch sketch, BarSlot[] slots, double bottom, bool isLast)
     {
-        foreach (var place in places)
-            sketch.Line(place.Left, 0.5, place.Left, bottom, 0.5);
-        var right = places[^1].Right;
+        foreach (var slot in slots)
+            sketch.Line(slot.Left, 0.5, slot.Left, bottom, 0.5);
+        var right = slots[^1].Right;
         if (!isLast)
         {
             sketch.Line(right - 0.25, 0.5, right - 0.25, bottom, 0.5);
@@ -121,14 +121,14 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
         sketch.Line(right - 0.7, 0.5, right - 0.7, bottom, 1.4, Tint.Quiet);
     }
 
-    private void DrawMeterChanges(Sketch sketch, BarPlace[] places)
+    private void DrawMeterChanges(Sketch sketch, BarSlot[] slots)
     {
-        foreach (var place in places)
+        foreach (var slot in slots)
         {
-            var changes = meter is { } before && before != place.Bar.Meter;
-            meter = place.Bar.Meter;
+            var changes = meter is { } before && before != slot.Bar.Meter;
+            meter = slot.Bar.Meter;
             if (changes)
-                sketch.Text(place.Bar.Meter.ToString(), place.Left + 5 + FontBook.Width(Number(place.Bar.Number), Face.Narrow, 6.4), Top - 2.4, Face.NarrowStrong, 6.8, Tint.Ink);
+                sketch.Text(slot.Bar.Meter.ToString(), slot.Left + 5 + FontBook.Width(Number(slot.Bar.Number), Face.Narrow, 6.4), Top - 2.4, Face.NarrowStrong, 6.8, Tint.Ink);
         }
     }
 

@@ -5,7 +5,7 @@ using Harkbook.Units;
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>Where a bar stands on its line.</summary>
-internal sealed record BarPlace(Bar Bar, double Left, double Width)
+internal sealed record BarSlot(Bar Bar, double Left, double Width)
 {
     private const double Lead = 8;
     private const double Trail = 2;
@@ -36,33 +36,33 @@ internal abstract class BarRow
     /// <summary>Whether a bar has anything for this row; a line leaves out rows that none of its bars needs.</summary>
     public abstract bool Has(Bar bar);
 
-    /// <summary>Whether the bar's content stands well at the place's width.</summary>
-    public virtual bool Fits(BarPlace place) => true;
+    /// <summary>Whether the bar's content stands well at the slot's width.</summary>
+    public virtual bool Fits(BarSlot slot) => true;
 
-    public abstract void Draw(Sketch sketch, BarPlace place, double top);
+    public abstract void Draw(Sketch sketch, BarSlot slot, double top);
 
     /// <summary>What stands in the margin before the first bar.</summary>
     public virtual void DrawMargin(Sketch sketch, double right, double top) =>
         sketch.Text(Label, right - 5, top + LabelBaseline, Face.Narrow, 6.6, Tint.Quiet, Align.Right);
 
     /// <summary>Dots under the claims that were heard and not decided; those that follow on share a row of dots.</summary>
-    protected static void MarkHeard<T>(Sketch sketch, BarPlace place, IEnumerable<Claim<T>> claims, double y)
+    protected static void MarkHeard<T>(Sketch sketch, BarSlot slot, IEnumerable<Claim<T>> claims, double y)
     {
         (double Left, double Right)? run = null;
         foreach (var claim in claims.Where(c => c.Standing.Kind == StandingKind.Heard).OrderBy(c => c.Start))
         {
-            var (left, right) = (place.X(claim.Start), place.End(claim));
+            var (left, right) = (slot.X(claim.Start), slot.End(claim));
             if (run is { } r && left > r.Right + 0.5)
             {
-                Dots(sketch, place, r, y);
+                Dots(sketch, slot, r, y);
                 run = null;
             }
             run = (run?.Left ?? left, Math.Max(run?.Right ?? 0, right));
         }
         if (run is { } last)
-            Dots(sketch, place, last, y);
+            Dots(sketch, slot, last, y);
     }
 
-    private static void Dots(Sketch sketch, BarPlace place, (double Left, double Right) run, double y) =>
-        sketch.Dots(run.Left, Math.Max(run.Right - 2, Math.Min(run.Left + 5, place.InnerRight)), y, 0.75);
+    private static void Dots(Sketch sketch, BarSlot slot, (double Left, double Right) run, double y) =>
+        sketch.Dots(run.Left, Math.Max(run.Right - 2, Math.Min(run.Left + 5, slot.InnerRight)), y, 0.75);
 }

@@ -56,6 +56,6 @@ public static class BarSheet
             return "no bars";
         var (first, last) = (section.Bars[0].Number, section.Bars[^1].Number);
         var bars = first == last ? $"bar {first}" : $"bars {first} to {last}";
-        return timed ? $"{bars}  ·  {TimeText.Of(clock.TimeOf(first))} to {TimeText.Of(clock.TimeOf(last + 1))}" : bars;
+        return timed ? $"{bars}  ·  {ClockText.Of(clock.TimeOf(first))} to {ClockText.Of(clock.TimeOf(last + 1))}" : bars;
     }
 }

@@ -19,13 +19,14 @@ public sealed class ChordDiagram
     private const double SignsAbove = 0.66;
     private const double FootSize = 0.66;
     private const double FootLine = 0.86;
+    private const double CaptionSize = 0.6;
     private const double FretNumberSize = 0.78;
 
     private readonly ChordDiagramSubject subject;
     private readonly ChordDiagramStyle style;
     private readonly NeckView view;
     private readonly NeckGrid grid;
-    private readonly ChordName name;
+    private readonly ChordLettering name;
     private readonly Sketch sketch = new();
     private readonly double u;
     private readonly double width;
@@ -33,14 +34,14 @@ public sealed class ChordDiagram
 
     private ChordDiagram(ChordDiagramSubject subject, ChordDiagramStyle style)
     {
-        (this.subject, this.style, u) = (subject, style, style.StringGap);
-        view = NeckView.Of(subject, style.FewestFrets);
+        (this.subject, this.style, u) = (style.ShowFingers ? subject.Fingered() : subject, style, style.StringGap);
+        view = NeckView.Of(this.subject, style.FewestFrets);
         var across = Math.Max(u, (subject.Shape.Frets.Length - 1) * u);
         var shape = new NeckGrid(style.Direction, default, subject.Shape.Frets.Length, view.Frets, u);
         var feet = FootRows * FootLine * u + (Caption.Length > 0 ? FootLine * u : 0) + 0.2 * u;
         var body = shape.IsUpright ? across + 2 * SideOf(view.FirstFret) : shape.AlongStrings + LevelLead + 0.5 * u;
-        name = ChordName.Fitting(subject.Name, NameSize * u, body, SmallestName);
-        width = Math.Max(body, name.Width + 0.2 * u);
+        name = ChordLettering.Fitting(subject.Name, NameSize * u, body, SmallestName);
+        width = Math.Max(body, Math.Max(name.Width, FontBook.Width(Caption, Face.Narrow, CaptionSize * u)) + 0.2 * u);
         var inset = (width - body) / 2;
         var top = NameSize * u * 1.3;
         grid = shape.IsUpright
@@ -169,12 +170,12 @@ public sealed class ChordDiagram
         }
         if (style.Foot.HasFlag(StringFoot.SoundingNotes))
         {
-            var notes = subject.Shape.PitchOfEachString(subject.Tuning, subject.Capo, subject.Centre);
+            var notes = subject.SoundingNames();
             for (var i = 0; i < grid.Strings; i++)
-                DrawFoot(i, row, notes[i] is { } note ? PitchText.Of(note.Name) : "–", Face.NarrowStrong, Tint.Hand);
+                DrawFoot(i, row, notes[i] is { } note ? PitchText.Of(note) : "–", Face.NarrowStrong, Tint.Hand);
         }
         if (Caption.Length > 0)
-            sketch.Text(Caption, CaptionX, height - 0.22 * u, Face.Narrow, 0.6 * u, Tint.Quiet, Align.Centre);
+            sketch.Text(Caption, CaptionX, height - 0.22 * u, Face.Narrow, CaptionSize * u, Tint.Quiet, Align.Centre);
     }
 
     private double SideOf(int firstFret) =>

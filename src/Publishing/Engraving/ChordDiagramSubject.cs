@@ -1,9 +1,35 @@
+using System.Collections.Immutable;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
 
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>What a chord diagram shows: a shape on the strings of a tuning, under a capo.</summary>
 /// <param name="Name">The chord symbol, with its label behind "@" where it has one.</param>
 /// <param name="Centre">The place on the line of fifths near which sounding notes are spelled (a key's Centre).</param>
-public sealed record ChordDiagramSubject(Shape Shape, string Name, Tuning Tuning, Capo Capo, Standing Standing, int Centre = 2);
+public sealed record ChordDiagramSubject(Shape Shape, string Name, Tuning Tuning, Capo Capo, Standing Standing, int Centre = 2)
+{
+    /// <summary>This subject with the easiest fingering where its shape gives none and a hand can play it.</summary>
+    internal ChordDiagramSubject Fingered() =>
+        Shape.Fingers.IsEmpty && FingeringSolver.Solve(Shape, Capo) is { IsPlayable: true, Fingering: { } easiest }
+            ? this with { Shape = Shape.WithFingers(easiest.Fingers) }
+            : this;
+
+    /// <summary>What each string sounds, null where muted; notes of the named chord take its spelling.</summary>
+    internal ImmutableArray<PitchName?> SoundingNames()
+    {
+        ImmutableArray<PitchName> spelled = ChordSymbol.TryRead(Name.Split('@')[0], out var chord) ? chord.Notes.Add(chord.Bass) : [];
+        return [.. Shape.PitchOfEachString(Tuning, Capo, Centre).Select(p => p is { } pitch ? Respelled(pitch.Name, spelled) : (PitchName?)null)];
+    }
+
+    private static PitchName Respelled(PitchName name, ImmutableArray<PitchName> spelled)
+    {
+        foreach (var candidate in spelled)
+        {
+            if (candidate.PitchClass == name.PitchClass)
+                return candidate;
+        }
+        return name;
+    }
+}

@@ -26,27 +26,27 @@ internal sealed class ChordRow(double size = 13) : BarRow
 
     public override bool Has(Bar bar) => !bar.Chords.IsEmpty;
 
-    public override bool Fits(BarPlace place) =>
-        place.Bar.Chords.Select((c, i) => ChordName.Of(c.Value.Name, size).Width <= Room(place, i) / 0.8).All(fits => fits);
+    public override bool Fits(BarSlot slot) =>
+        slot.Bar.Chords.Select((c, i) => ChordLettering.Of(c.Value.Name, size).Width <= Room(slot, i) / 0.8).All(fits => fits);
 
-    public override void Draw(Sketch sketch, BarPlace place, double top)
+    public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
-        for (var i = 0; i < place.Bar.Chords.Length; i++)
+        for (var i = 0; i < slot.Bar.Chords.Length; i++)
         {
-            var claim = place.Bar.Chords[i];
-            var tint = i == 0 && before.GetValueOrDefault(place.Bar) == claim.Value.Name ? Tint.Quiet : Tint.Hand;
-            var name = ChordName.Fitting(claim.Value.Name, size, Room(place, i), 0.1, tint);
-            var left = place.X(claim.Start);
+            var claim = slot.Bar.Chords[i];
+            var tint = i == 0 && before.GetValueOrDefault(slot.Bar) == claim.Value.Name ? Tint.Quiet : Tint.Hand;
+            var name = ChordLettering.Fitting(claim.Value.Name, size, Room(slot, i), 0.1, tint);
+            var left = slot.X(claim.Start);
             name.Draw(sketch, left, top + size);
             if (claim.Standing.Kind == StandingKind.Heard)
-                sketch.Dots(left, Math.Min(left + name.Width, left + Room(place, i)), top + size + 3, 0.9);
+                sketch.Dots(left, Math.Min(left + name.Width, left + Room(slot, i)), top + size + 3, 0.9);
         }
     }
 
-    private static double Room(BarPlace place, int index)
+    private static double Room(BarSlot slot, int index)
     {
-        var chords = place.Bar.Chords;
-        var right = index + 1 < chords.Length ? place.X(chords[index + 1].Start) - 2.5 : place.InnerRight;
-        return Math.Max(1, right - place.X(chords[index].Start));
+        var chords = slot.Bar.Chords;
+        var right = index + 1 < chords.Length ? slot.X(chords[index + 1].Start) - 2.5 : slot.InnerRight;
+        return Math.Max(1, right - slot.X(chords[index].Start));
     }
 }

@@ -1,17 +1,19 @@
+using System.Collections.Immutable;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>
-/// The beat ruler that every other row hangs on: a tick a count, the counting words below, strong in the voice's colour
-/// where a syllable begins.
+/// The beat ruler that every other row hangs on: a tick for each beat, division and start, the counting words below,
+/// strong in the voice's colour where a syllable begins.
 /// </summary>
 internal sealed class CountRow : BarRow
 {
     private const double WordSize = 7;
-    private const double LeastGap = 6;
+    private const double LeastGap = 7;
 
     public override string Label => "count";
 
@@ -21,41 +23,60 @@ internal sealed class CountRow : BarRow
 
     public override bool Has(Bar bar) => true;
 
-    public override bool Fits(BarPlace place) => SmallestGap(place, Counts(place.Bar)) >= LeastGap + 1;
+    public override bool Fits(BarSlot slot) => Words(slot).All(w => w.Shown);
 
-    public override void Draw(Sketch sketch, BarPlace place, double top)
+    public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
-        var counts = Counts(place.Bar);
-        var crowded = SmallestGap(place, counts) < LeastGap;
-        var sung = place.Bar.Sung.Select(s => s.Start).ToHashSet();
-        sketch.Line(place.Left, top + 3, place.Right, top + 3, 0.6);
-        foreach (var count in counts)
+        sketch.Line(slot.Left, top + 3, slot.Right, top + 3, 0.6);
+        foreach (var word in Words(slot))
         {
-            var x = place.X(count.At);
-            sketch.Line(x, top + (count.IsBeat ? 0.2 : 1.6), x, top + (count.IsBeat ? 5.8 : 4.4), count.IsBeat ? 0.9 : 0.6, count.IsBeat ? Tint.Ink : Tint.Line);
-            if (!crowded || count.IsBeat)
-                DrawWord(sketch, count, sung.Contains(count.At), x, top + 13);
+            DrawTick(sketch, word, top);
+            if (word.Shown)
+                DrawWord(sketch, word, top + 13);
         }
-        DrawUncounted(sketch, place, sung, counts.Select(c => c.At).ToHashSet(), top);
     }
 
-    private static void DrawWord(Sketch sketch, Count count, bool isSung, double x, double baseline)
+    private sealed record Word(BarPlace Place, double X, bool IsSung, bool Shown);
+
+    private static void DrawTick(Sketch sketch, Word word, double top)
     {
-        var face = count.IsBeat || isSung ? Face.NarrowStrong : Face.Narrow;
-        var tint = isSung ? Tint.Voice : count.IsBeat ? Tint.Ink : Tint.Quiet;
-        sketch.Text(count.Word, x, baseline, face, count.IsBeat ? WordSize + 0.6 : WordSize, tint, Align.Centre);
+        var beat = word.Place.IsOnBeat;
+        var tint = word.IsSung && !beat ? Tint.Voice : beat ? Tint.Ink : Tint.Line;
+        var (above, below) = beat ? (0.2, 5.8) : word.IsSung ? (1, 5) : (1.6, 4.4);
+        sketch.Line(word.X, top + above, word.X, top + below, beat ? 0.9 : 0.6, tint);
     }
 
-    /// <summary>Starts that no counting word names, as triplets in a simple meter: a tick alone.</summary>
-    private static void DrawUncounted(Sketch sketch, BarPlace place, HashSet<Beats> sung, HashSet<Beats> counted, double top)
+    private static void DrawWord(Sketch sketch, Word word, double baseline)
     {
-        foreach (var at in sung.Where(s => !counted.Contains(s)).Order())
-            sketch.Line(place.X(at), top + 1.6, place.X(at), top + 5.8, 0.9, Tint.Voice);
+        var beat = word.Place.IsOnBeat;
+        var face = beat || word.IsSung ? Face.NarrowStrong : Face.Narrow;
+        var tint = word.IsSung ? Tint.Voice : beat ? Tint.Ink : Tint.Quiet;
+        sketch.Text(word.Place.Syllable, word.X, baseline, face, beat ? WordSize + 0.6 : WordSize, tint, Align.Centre);
     }
 
-    private static System.Collections.Immutable.ImmutableArray<Count> Counts(Bar bar) =>
-        Counting.Of(bar.Meter, [.. bar.Sung.Select(s => s.Start), .. bar.Strums.Select(s => s.Start), .. bar.Picked.Select(p => p.Start), .. bar.Harp.Select(h => h.Start)]);
+    /// <summary>Beats claim their room first, then sung places, then the rest; a word without room leaves its tick alone.</summary>
+    private static ImmutableArray<Word> Words(BarSlot slot)
+    {
+        var sung = slot.Bar.Sung.Select(s => s.Start).ToHashSet();
+        var taken = new List<double>();
+        var words = new List<Word>();
+        foreach (var place in Places(slot.Bar).OrderBy(p => p.IsOnBeat ? 0 : sung.Contains(p.Position) ? 1 : 2).ThenBy(p => p.Position))
+        {
+            var x = slot.X(place.Position);
+            var free = taken.All(t => Math.Abs(t - x) >= LeastGap);
+            if (free && place.Syllable.Length > 0)
+                taken.Add(x);
+            words.Add(new(place, x, sung.Contains(place.Position), free || place.Syllable.Length == 0));
+        }
+        return [.. words];
+    }
 
-    private static double SmallestGap(BarPlace place, System.Collections.Immutable.ImmutableArray<Count> counts) =>
-        counts.Length < 2 ? double.MaxValue : counts.Skip(1).Zip(counts, (b, a) => place.X(b.At) - place.X(a.At)).Min();
+    /// <summary>The meter's divisions, and every start that lies between them.</summary>
+    private static IEnumerable<BarPlace> Places(Bar bar)
+    {
+        Beats[] starts = [.. bar.Sung.Select(s => s.Start), .. bar.Strums.Select(s => s.Start), .. bar.Picked.Select(p => p.Start), .. bar.Harp.Select(h => h.Start)];
+        return BarPlace.Grid(bar.Meter, bar.Meter.DivisionsPerBeat)
+            .Concat(starts.Where(s => s >= Beats.Zero && s < bar.Meter.BarLength).Select(s => BarPlace.Of(bar.Meter, s)))
+            .DistinctBy(p => p.Position);
+    }
 }

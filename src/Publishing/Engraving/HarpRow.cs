@@ -18,20 +18,20 @@ internal sealed class HarpRow(double size = 8.6) : BarRow
 
     public override bool Has(Bar bar) => !bar.Harp.IsEmpty;
 
-    public override bool Fits(BarPlace place) => Lay(place, Signs(place)) is { Scale: 1, Miss: <= GoodMiss };
+    public override bool Fits(BarSlot slot) => Lay(slot, Signs(slot)) is { Scale: 1, Miss: <= GoodMiss };
 
-    public override void Draw(Sketch sketch, BarPlace place, double top)
+    public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
-        var signs = Signs(place);
-        var spread = Lay(place, signs);
+        var signs = Signs(slot);
+        var spread = Lay(slot, signs);
         for (var i = 0; i < signs.Length; i++)
             signs[i].Sign.Draw(sketch, spread.Lefts[i], top + size, spread.Scale);
-        MarkHeard(sketch, place, place.Bar.Harp, top + size * 1.42);
+        MarkHeard(sketch, slot, slot.Bar.Harp, top + size * 1.42);
     }
 
-    private (Beats At, HarpSign Sign)[] Signs(BarPlace place) =>
-        [.. place.Bar.Harp.GroupBy(h => (h.Start, h.Value.Breath)).OrderBy(g => g.Key.Start).Select(g => (g.Key.Start, new HarpSign(g.Select(h => h.Value), size)))];
+    private (Beats At, HarpSign Sign)[] Signs(BarSlot slot) =>
+        [.. slot.Bar.Harp.GroupBy(h => (h.Start, h.Value.Breath)).OrderBy(g => g.Key.Start).Select(g => (g.Key.Start, new HarpSign(g.Select(h => h.Value), size)))];
 
-    private static Spread Lay(BarPlace place, (Beats At, HarpSign Sign)[] signs) =>
-        Spread.Of([.. signs.Select(s => place.X(s.At) - 2)], [.. signs.Select(s => s.Sign.Width)], place.InnerLeft, place.InnerRight, Gap);
+    private static Spread Lay(BarSlot slot, (Beats At, HarpSign Sign)[] signs) =>
+        Spread.Of([.. signs.Select(s => slot.X(s.At) - 2)], [.. signs.Select(s => s.Sign.Width)], slot.InnerLeft, slot.InnerRight, Gap);
 }

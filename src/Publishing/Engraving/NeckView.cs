@@ -20,7 +20,7 @@ internal sealed class NeckView
         var (shape, capo) = (subject.Shape, subject.Capo);
         Stops = [.. shape.Frets.Select((fret, i) => (fret, i)).Where(s => s.fret > 0).Select(s => new Stop(s.i, s.fret!.Value + Shift(capo, s.i), FingerOf(shape, s.i)))];
         Barres = [.. FindBarres(shape, Stops)];
-        CapoFret = capo.IsPartial ? capo.Fret : null;
+        CapoFret = capo is { IsPartial: true, Fret: > 0 } ? capo.Fret : null;
         var used = Stops.Select(s => s.Fret).Concat(CapoFret is { } c ? [c] : []).ToArray();
         var (low, high) = used.Length == 0 ? (1, 1) : (used.Min(), used.Max());
         FirstFret = high <= fewest ? 1 : low;

@@ -40,7 +40,7 @@ internal static class SongHead
     }
 
     private static string? Recording(Song song) =>
-        song.Recording is { } r ? r.Path + (r.Length is { } length ? $" ({TimeText.Of(length)})" : "") : null;
+        song.Recording is { } r ? r.Path + (r.Length is { } length ? $" ({ClockText.Of(length)})" : "") : null;
 
     private static double DrawFacts(Sketch sketch, Song song, double width, double top)
     {

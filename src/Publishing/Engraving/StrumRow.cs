@@ -15,11 +15,11 @@ internal sealed class StrumRow : BarRow
 
     public override bool Has(Bar bar) => !bar.Strums.IsEmpty;
 
-    public override void Draw(Sketch sketch, BarPlace place, double top)
+    public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
-        foreach (var strum in place.Bar.Strums)
-            DrawStroke(sketch, strum.Value, place.X(strum.Start), top + 0.6, 9.8);
-        MarkHeard(sketch, place, place.Bar.Strums, top + 12);
+        foreach (var strum in slot.Bar.Strums)
+            DrawStroke(sketch, strum.Value, slot.X(strum.Start), top + 0.6, 9.8);
+        MarkHeard(sketch, slot, slot.Bar.Strums, top + 12);
     }
 
     private static void DrawStroke(Sketch sketch, Stroke stroke, double x, double top, double height)

@@ -18,26 +18,26 @@ internal sealed class SungRow : BarRow
 
     public override bool Has(Bar bar) => !bar.Sung.IsEmpty;
 
-    public override bool Fits(BarPlace place) => Lay(place) is { Scale: 1, Miss: <= GoodMiss };
+    public override bool Fits(BarSlot slot) => Lay(slot) is { Scale: 1, Miss: <= GoodMiss };
 
-    public override void Draw(Sketch sketch, BarPlace place, double top)
+    public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
-        var spread = Lay(place);
-        for (var i = 0; i < place.Bar.Sung.Length; i++)
+        var spread = Lay(slot);
+        for (var i = 0; i < slot.Bar.Sung.Length; i++)
         {
-            var claim = place.Bar.Sung[i];
+            var claim = slot.Bar.Sung[i];
             var width = sketch.Text(Shown(claim), spread.Lefts[i], top + 9, Face.NarrowStrong, Size * spread.Scale, Tint.Voice);
-            var held = Math.Min(place.End(claim) - 2, i + 1 < spread.Lefts.Length ? spread.Lefts[i + 1] - Gap : place.InnerRight);
+            var held = Math.Min(slot.End(claim) - 2, i + 1 < spread.Lefts.Length ? spread.Lefts[i + 1] - Gap : slot.InnerRight);
             if (held - spread.Lefts[i] - width > 6)
                 sketch.Line(spread.Lefts[i] + width + 2, top + 9, held, top + 9, 0.6, Tint.Voice);
         }
-        MarkHeard(sketch, place, place.Bar.Sung, top + 12.6);
+        MarkHeard(sketch, slot, slot.Bar.Sung, top + 12.6);
     }
 
-    private static Spread Lay(BarPlace place) => Spread.Of(
-        [.. place.Bar.Sung.Select(s => place.X(s.Start) - 1.5)],
-        [.. place.Bar.Sung.Select(s => FontBook.Width(Shown(s), Face.NarrowStrong, Size))],
-        place.InnerLeft, place.InnerRight, Gap);
+    private static Spread Lay(BarSlot slot) => Spread.Of(
+        [.. slot.Bar.Sung.Select(s => slot.X(s.Start) - 1.5)],
+        [.. slot.Bar.Sung.Select(s => FontBook.Width(Shown(s), Face.NarrowStrong, Size))],
+        slot.InnerLeft, slot.InnerRight, Gap);
 
     /// <summary>"x" stands for a syllable whose rhythm alone is known.</summary>
     private static string Shown(Claim<string> claim) => claim.Value == "x" ? "×" : claim.Value;

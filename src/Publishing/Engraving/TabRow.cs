@@ -19,26 +19,26 @@ internal sealed class TabRow(Tuning tuning, double gap = 7.4) : BarRow
 
     public override bool Has(Bar bar) => !bar.Picked.IsEmpty;
 
-    public override bool Fits(BarPlace place) => Strings(place).All(s => Lay(place, s) is { Scale: 1, Miss: <= GoodMiss });
+    public override bool Fits(BarSlot slot) => Strings(slot).All(s => Lay(slot, s) is { Scale: 1, Miss: <= GoodMiss });
 
     public override void DrawMargin(Sketch sketch, double right, double top)
     {
-        for (var i = 0; i < tuning.Count; i++)
+        for (var i = tuning.Count - 1; i >= 0; i--)
             sketch.Text(PitchText.Of(tuning.Strings[i]), right - 5, Y(i, top) + gap * 0.3, Face.Narrow, gap * 0.9, Tint.Quiet, Align.Right);
     }
 
-    public override void Draw(Sketch sketch, BarPlace place, double top)
+    public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
         for (var i = 0; i < tuning.Count; i++)
-            sketch.Line(place.Left, Y(i, top), place.Right, Y(i, top), 0.45);
-        foreach (var notes in Strings(place))
-            DrawString(sketch, place, notes, top);
-        MarkHeard(sketch, place, place.Bar.Picked.DistinctBy(p => p.Start), top + Height - 1.5);
+            sketch.Line(slot.Left, Y(i, top), slot.Right, Y(i, top), 0.45);
+        foreach (var notes in Strings(slot))
+            DrawString(sketch, slot, notes, top);
+        MarkHeard(sketch, slot, slot.Bar.Picked.DistinctBy(p => p.Start), top + Height - 1.5);
     }
 
-    private void DrawString(Sketch sketch, BarPlace place, Claim<PickedNote>[] notes, double top)
+    private void DrawString(Sketch sketch, BarSlot slot, Claim<PickedNote>[] notes, double top)
     {
-        var spread = Lay(place, notes);
+        var spread = Lay(slot, notes);
         var y = Y(notes[0].Value.StringIndex, top);
         var size = DigitSize * spread.Scale;
         for (var i = 0; i < notes.Length; i++)
@@ -54,12 +54,12 @@ internal sealed class TabRow(Tuning tuning, double gap = 7.4) : BarRow
 
     private double Y(int stringIndex, double top) => top + gap * 0.7 + (tuning.Count - 1 - stringIndex) * gap;
 
-    private Claim<PickedNote>[][] Strings(BarPlace place) =>
-        [.. place.Bar.Picked.Where(p => p.Value.StringIndex < tuning.Count).GroupBy(p => p.Value.StringIndex).Select(g => g.OrderBy(p => p.Start).ToArray())];
+    private Claim<PickedNote>[][] Strings(BarSlot slot) =>
+        [.. slot.Bar.Picked.Where(p => p.Value.StringIndex < tuning.Count).GroupBy(p => p.Value.StringIndex).Select(g => g.OrderBy(p => p.Start).ToArray())];
 
-    private Spread Lay(BarPlace place, Claim<PickedNote>[] notes) => Spread.Of(
-        [.. notes.Select(n => place.X(n.Start) - FontBook.Width(Digits(n), Face.Digits, DigitSize) / 2 - FontBook.Width(Letter(n.Value.Attack), Face.Narrow, DigitSize * 0.82))],
-        [.. notes.Select(Width)], place.Left + 1, place.Right - 1, 1.3);
+    private Spread Lay(BarSlot slot, Claim<PickedNote>[] notes) => Spread.Of(
+        [.. notes.Select(n => slot.X(n.Start) - FontBook.Width(Digits(n), Face.Digits, DigitSize) / 2 - FontBook.Width(Letter(n.Value.Attack), Face.Narrow, DigitSize * 0.82))],
+        [.. notes.Select(Width)], slot.Left + 1, slot.Right - 1, 1.3);
 
     private double Width(Claim<PickedNote> note) =>
         FontBook.Width(Digits(note), Face.Digits, DigitSize) + FontBook.Width(Letter(note.Value.Attack), Face.Narrow, DigitSize * 0.82);

@@ -4,7 +4,7 @@ using Harkbook.Units;
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>Times in a recording as players read them off a clock: "1:07".</summary>
-public static class TimeText
+public static class ClockText
 {
     public static string Of(Seconds time)
     {

@@ -7,7 +7,7 @@ namespace Harkbook.Publishing.Engraving;
 /// A chord's name set as type: the root large with a real sharp or flat, words of the kind small on the line, figures
 /// raised, the bass behind its slash, a label (behind "@") small at the end. Found by a search as it is written: "F#m7/A".
 /// </summary>
-public sealed class ChordName
+public sealed class ChordLettering
 {
     private const double SignSize = 0.74;
     private const double SignRise = 0.26;
@@ -21,7 +21,7 @@ public sealed class ChordName
     private readonly double size;
     private readonly Tint tint;
 
-    private ChordName(double size, Tint tint) => (this.size, this.tint) = (size, tint);
+    private ChordLettering(double size, Tint tint) => (this.size, this.tint) = (size, tint);
 
     /// <summary>Marks about a baseline that starts at (0, 0).</summary>
     public ImmutableArray<TextMark> Marks => marks.ToImmutable();
@@ -29,9 +29,9 @@ public sealed class ChordName
     public double Width { get; private set; }
 
     /// <summary>Sets a name at a size.</summary>
-    public static ChordName Of(string name, double size, Tint tint = Tint.Ink)
+    public static ChordLettering Of(string name, double size, Tint tint = Tint.Ink)
     {
-        var result = new ChordName(size, tint);
+        var result = new ChordLettering(size, tint);
         var parts = name.Split('@', 2);
         result.SetSymbol(parts[0]);
         if (parts.Length == 2 && parts[1].Length > 0)
@@ -43,7 +43,7 @@ public sealed class ChordName
     }
 
     /// <summary>Sets a name at a size, or smaller so that it fits a width; never below <paramref name="least"/> of the size.</summary>
-    public static ChordName Fitting(string name, double size, double width, double least = 0.5, Tint tint = Tint.Ink)
+    public static ChordLettering Fitting(string name, double size, double width, double least = 0.5, Tint tint = Tint.Ink)
     {
         var whole = Of(name, size, tint);
         return whole.Width <= width ? whole : Of(name, size * Math.Max(least, width / whole.Width), tint);

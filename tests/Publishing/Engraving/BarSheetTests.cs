@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+using Harkbook.Publishing.Drawings;
+using Harkbook.Publishing.Engraving;
+using Harkbook.Units;
+
+namespace Harkbook.Publishing.Tests.Engraving;
+
+public class BarSheetTests
+{
+    private static readonly Gen<Standing> Standings = Gen.OneOf(Standing.Decided, Standing.Heard(0.42), Standing.Heard(null));
+
+    private static readonly Gen<Beats[]> Starts = Gen.Int[0, 15].Array[0, 7].Select(places => places.Distinct().Order().Select(p => Beats.Fraction(p, 4)).ToArray());
+
+    private static Gen<ImmutableArray<Claim<T>>> Claims<T>(Gen<T> values) =>
+        from starts in Starts
+        from chosen in values.Array[starts.Length]
+        from standing in Standings
+        select starts.Select((s, i) => new Claim<T>(s, (i + 1 < starts.Length ? starts[i + 1] : Beats.Whole(4)) - s, chosen[i], standing)).ToImmutableArray();
+
+    private static Gen<Bar> Bars(int strings) =>
+        from chords in Claims(Gen.OneOf("D", "F#m7b5", "Ebmaj7/G", "A7sus4", "Bm@low"))
+        from sung in Claims(Gen.OneOf("a", "straight-", "x", "strengths,", "Öre-", "und"))
+        from harp in Claims(Gen.Select(Gen.Int[1, 10], Gen.Enum<Breath>(), Gen.Int[-3, 1], (h, b, bend) => new HarpNote(h, b, bend)))
+        from picked in Claims(Gen.Select(Gen.Int[0, strings - 1], Gen.Int[0, 24], Gen.Enum<Attack>(), (s, f, a) => new PickedNote(s, f, a)))
+        from strums in Claims(Gen.Enum<Stroke>())
+        select new Bar
+        {
+            Number = 1, Meter = Meter.CommonTime, Sung = sung, Harp = harp, Picked = picked, Strums = strums,
+            Chords = [.. chords.Select(c => new Claim<ChordUse>(c.Start, c.Length, new(Chord.None, c.Value, null), c.Standing))],
+        };
+
+    private static readonly Gen<Song> Songs =
+        from strings in Gen.Int[1, 12]
+        from pitches in Gen.Int[36, 72].Array[strings]
+        from bars in Bars(strings).Array[1, 24]
+        from title in Gen.String[Gen.Char["abcdeЖλőÅ ß—&<"], 1, 120]
+        from shapes in Gen.Int[0, 12].Array[strings].Array[0, 9]
+        from a4 in Gen.Double[415, 466]
+        select new Song
+        {
+            Title = title,
+            ReferencePitch = new(Hertz.FromHertz(a4), Standing.Heard(0.5)),
+            Tuning = new(Tuning.Of(pitches.Select(p => Pitch.FromMidi(p))), Standing.Decided),
+            Capo = new(Capo.At(3, strings - 1), Standing.Decided),
+            Meter = new(Meter.CommonTime, Standing.Decided),
+            Tempo = new(96, Standing.Decided),
+            Key = new(Key.Parse("Bb dorian"), Standing.Decided),
+            Shapes = [.. shapes.Select((s, i) => new NamedShape($"C#m7@{i}", Shape.Of([.. s.Select(f => f == 12 ? (int?)null : f)]), Standing.Decided))],
+            Sections = [new(title, [], [.. bars.Select((b, i) => b with { Number = i + 1 })])],
+        };
+
+    [Fact]
+    public void NothingIsCutOrCoveredOnAnySheet() => Songs.Sample(
+        song => Assert.All(BarSheet.Engrave(song, PaperSize.A4), Layout.IsSound), iter: 60, seed: "0000KhQ8ZQk4");
+
+    public static TheoryData<string, PaperSize> Samples => new()
+    {
+        { nameof(SampleSongs.LanternFerry), PaperSize.A4 }, { nameof(SampleSongs.LanternFerry), PaperSize.Letter },
+        { nameof(SampleSongs.SaltRoad), PaperSize.A4 }, { nameof(SampleSongs.SaltRoad), PaperSize.Letter },
+    };
+
+    private static Song Sample(string name) => name == nameof(SampleSongs.SaltRoad) ? SampleSongs.SaltRoad : SampleSongs.LanternFerry;
+
+    [Theory]
+    [MemberData(nameof(Samples))]
+    public void SampleSheetsAreSound(string name, PaperSize paper) => Assert.All(BarSheet.Engrave(Sample(name), paper), Layout.IsSound);
+
+    [Fact]
+    public void EveryBarOfALongSongIsThereOnce()
+    {
+        var bars = Enumerable.Range(1, 200).Select(n => SampleSongs.LanternFerry.Bars.ElementAt(n % 12) with { Number = n }).ToImmutableArray();
+        var pages = BarSheet.Engrave(SampleSongs.LanternFerry with { Sections = [new("All", [], bars)] }, PaperSize.A4);
+        var numbers = pages.SelectMany(p => p.Flattened()).Select(m => m.Mark).OfType<TextMark>()
+            .Where(t => t is { Size: 6.4, Tint: Tint.Quiet } && t.Text.All(char.IsAsciiDigit)).Select(t => int.Parse(t.Text)).ToArray();
+        Assert.Equal(Enumerable.Range(1, 200), numbers);
+        Assert.All(pages, Layout.IsSound);
+    }
+
+    // A4 = 443.2 Hz against 440 Hz is 1200·log2(443.2/440) = 12.55 cents (definition of the cent, Ellis 1885).
+    [Fact]
+    public void TheHeadTellsHowToSetUp()
+    {
+        var texts = Layout.Texts(BarSheet.Engrave(SampleSongs.LanternFerry, PaperSize.A4)[0]);
+        Assert.Superset(new HashSet<string>
+        {
+            "A = 443.2 Hz, 13 cents sharp", "heard 93%", "D2 A2 D3 F♯3 A3 D4", "fret 2", "E major", "4/4", "92.5 beats a minute", "in A, 2nd position",
+        }, texts.ToHashSet());
+    }
+
+    [Fact]
+    public void HeardClaimsAreMarkedAndExplained()
+    {
+        var page = BarSheet.Engrave(SampleSongs.SaltRoad, PaperSize.A4)[0];
+        Assert.Contains(page.Flattened(), m => m.Mark is LineMark { Pen.Stroke: Tint.Heard });
+        Assert.Contains(Layout.Texts(page), t => t.Contains("not yet decided by a person"));
+    }
+
+    [Fact]
+    public void CorrectionsAndCautionsAreTold()
+    {
+        var tight = SampleSongs.LanternFerry with { Tuning = new(Tuning.Parse("E2 B2 E3 G#3 B3 E4"), Standing.Decided) };
+        var words = string.Join(' ', BarSheet.Engrave(tight, PaperSize.A4).SelectMany(Layout.Texts));
+        Assert.Contains("Corrected 2026-03-09, Odo Fenn: the record has A7sus4 from beat 3", words);
+        Assert.Contains("B2, E3, G♯3 above standard pitch", words);
+        Assert.Contains("stop if it hurts", words);
+    }
+
+    [Fact]
+    public void SyllablesStandOverTheBeatTheyAreSungOn()
+    {
+        var marks = BarSheet.Engrave(SampleSongs.LanternFerry, PaperSize.A4)[0].Flattened().ToArray();
+        var syllable = marks.First(m => m.Mark is TextMark { Text: "tern" }).Bounds;
+        var above = marks.Where(m => m.Mark is TextMark { Text: "&", Tint: Tint.Voice } && m.Bounds.Bottom < syllable.Top).MaxBy(m => (m.Bounds.Bottom, -Math.Abs(m.Bounds.Centre.X - syllable.Left)));
+        Assert.Contains(marks, m => m.Mark is TextMark { Text: "&", Tint: Tint.Voice } && m.Bounds.Centre.X >= syllable.Left - 4 && m.Bounds.Centre.X <= syllable.Right && m.Bounds.Top == above.Bounds.Top);
+    }
+
+    [Fact]
+    public void AMeterChangeIsWritten()
+    {
+        var bars = SampleSongs.LanternFerry.Sections[1].Bars;
+        var changed = bars.SetItem(2, new() { Number = 11, Meter = Meter.Of(3, 4) });
+        Assert.Contains("3/4", Layout.Texts(TabBlock.Engrave(changed, Tuning.Standard, 500)));
+    }
+}
