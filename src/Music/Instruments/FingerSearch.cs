@@ -6,7 +6,7 @@ namespace Harkbook.Music.Instruments;
 /// </summary>
 internal sealed class FingerSearch(Hand hand)
 {
-    private const double EachFinger = 0.25;
+    public const double EachFinger = 0.25;
     private const double LittleFinger = 0.1;
     private const double MillimetresOfStretch = 18;
     private const double MillimetresOfSpan = 250;
@@ -23,7 +23,7 @@ internal sealed class FingerSearch(Hand hand)
     public ShapeFingering? Easiest(int?[] shape, PressedString[] strings)
     {
         (frets, pressed, found) = (shape, strings, false);
-        Place(0, 0, new(Span() / MillimetresOfSpan, 0, 0));
+        Place(0, 0, new(SpanEffort(pressed, hand), 0, 0));
         return found ? Built() : null;
     }
 
@@ -79,8 +79,9 @@ internal sealed class FingerSearch(Hand hand)
             : Crowding * (fingers - frets);
     }
 
-    private double Span() =>
-        pressed.Length == 0 ? 0 : hand.Distance(pressed[0].FromNut, pressed[^1].FromNut).Millimetres;
+    /// <summary>What the width of a shape costs, whichever fingers hold it.</summary>
+    public static double SpanEffort(PressedString[] pressed, Hand hand) =>
+        pressed.Length == 0 ? 0 : hand.Distance(pressed[0].FromNut, pressed[^1].FromNut).Millimetres / MillimetresOfSpan;
 
     private int FretOf(int stop) => pressed[firstOfStop[stop]].FromNut;
 
