@@ -1,0 +1,143 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using Harkbook.Audio.Recordings;
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+using Harkbook.Publishing.Engraving;
+using Harkbook.Units;
+
+namespace Harkbook.Publishing.Lessons;
+
+/// <summary>What can be published of a song.</summary>
+[Flags]
+public enum LessonParts
+{
+    None = 0,
+    Sheet = 1,
+    Diagrams = 2,
+    Tab = 4,
+    Video = 8,
+    Page = 16,
+    Chapters = 32,
+    All = Sheet | Diagrams | Tab | Video | Page | Chapters,
+}
+
+/// <summary>How a lesson is published.</summary>
+/// <param name="Date">Written into the sheet, so that the same song on the same day gives the same bytes.</param>
+public sealed record PublishOptions(LessonParts Parts, PaperSize Paper, DateTime Date);
+
+/// <summary>A recording, or an audition of the song, to play along with.</summary>
+public sealed record LessonSound(string Path, Seconds Length);
+
+/// <summary>A file of a lesson and what it is.</summary>
+public sealed record LessonFile(string Path, string What);
+
+/// <summary>Makes a lesson's files from a song. Each file appears whole or not at all.</summary>
+public sealed class LessonPublisher(Song song, LessonSound? sound, string folder, PublishOptions options)
+{
+    private readonly LessonTimeline timeline = new(song);
+    private readonly ImmutableArray<LessonFile>.Builder written = ImmutableArray.CreateBuilder<LessonFile>();
+
+    /// <param name="progress">The step, and 0–1 of the whole.</param>
+    /// <exception cref="UnwritableFileException">The folder can't be written to or the disk is full.</exception>
+    /// <exception cref="FfmpegException">The video was asked for and ffmpeg is missing or failed.</exception>
+    public async Task<ImmutableArray<LessonFile>> PublishAsync(IProgress<(string Step, double Done)>? progress, CancellationToken ct)
+    {
+        Directory.CreateDirectory(folder);
+        progress?.Report(("drawing the sheet", 0));
+        Do(LessonParts.Sheet, WriteSheet);
+        ct.ThrowIfCancellationRequested();
+        progress?.Report(("drawing diagrams", 0.04));
+        Do(LessonParts.Diagrams, WriteDiagrams);
+        Do(LessonParts.Tab, WriteTab);
+        if (sound is null)
+            return written.ToImmutable();
+        Do(LessonParts.Chapters, WriteChapters);
+        ct.ThrowIfCancellationRequested();
+        progress?.Report(("making the play-along page", 0.06));
+        if (options.Parts.HasFlag(LessonParts.Page))
+            await WritePageAsync(sound, ct);
+        if (options.Parts.HasFlag(LessonParts.Video))
+            await WriteVideoAsync(sound, progress, ct);
+        progress?.Report(("done", 1));
+        return written.ToImmutable();
+    }
+
+    private void Do(LessonParts part, Action write)
+    {
+        if (options.Parts.HasFlag(part))
+            write();
+    }
+
+    private void WriteSheet()
+    {
+        var pages = BarSheet.Engrave(song, options.Paper);
+        Write("sheet.pdf", $"the song on {pages.Length} page{(pages.Length == 1 ? "" : "s")}", s => PdfWriter.Write(pages, s, Palette.Paper, song.Title, options.Date));
+        for (var i = 0; i < pages.Length; i++)
+        {
+            var page = pages[i];
+            Write(string.Create(CultureInfo.InvariantCulture, $"sheet-{i + 1}.png"), $"page {i + 1} as a picture", s => PngWriter.Write(page, s, Palette.Paper, 150 / 72.0));
+        }
+    }
+
+    private void WriteDiagrams()
+    {
+        Directory.CreateDirectory(Path.Combine(folder, "diagrams"));
+        foreach (var shape in song.Shapes)
+        {
+            var drawing = ChordDiagram.Engrave(ShapeShelf.Subject(song, shape), ChordDiagramStyle.Print);
+            var name = "diagrams/" + FileName(shape.Name);
+            WriteText(name + ".svg", $"{shape.Name} as a drawing", SvgWriter.Write(drawing, Palette.Paper, SvgText.Outlines));
+            Write(name + ".png", $"{shape.Name} as a picture", s => PngWriter.Write(drawing, s, Palette.Paper, 4));
+        }
+    }
+
+    private void WriteTab()
+    {
+        var picked = song.Bars.Where(b => !b.Picked.IsEmpty).ToArray();
+        if (picked.Length == 0)
+            return;
+        WriteText("tab.svg", "the picked bars as tab", SvgWriter.Write(TabBlock.Engrave(picked, song.Tuning.Value, 540), Palette.Paper, SvgText.Outlines));
+    }
+
+    private void WriteChapters()
+    {
+        WriteText("chapters.vtt", "sections as WebVTT chapters", Chapters.WebVtt(timeline, sound!.Length.Value));
+        if (Chapters.Lines(timeline, sound.Length.Value) is { Length: > 0 } lines)
+            WriteText("chapters.txt", "sections as lines for a video's description", lines);
+    }
+
+    private async Task WritePageAsync(LessonSound heard, CancellationToken ct)
+    {
+        var (bytes, type) = await PageSound.ReadAsync(heard.Path, ct);
+        WriteText("play-along.html", "the play-along page, one file, no network needed", PlayAlongPage.Write(timeline, bytes, type, heard.Length.Value));
+    }
+
+    private async Task WriteVideoAsync(LessonSound heard, IProgress<(string Step, double Done)>? progress, CancellationToken ct)
+    {
+        var share = progress is null ? null : new VideoShare(progress);
+        var path = Path.Combine(folder, "play-along.mp4");
+        await PlayAlongVideo.WriteAsync(timeline, heard.Path, heard.Length.Value, path, share, ct);
+        written.Add(new(path, "the play-along video, 1920 × 1080"));
+    }
+
+    private void WriteText(string name, string what, string text) => Write(name, what, s => s.Write(Encoding.UTF8.GetBytes(text)));
+
+    private void Write(string name, string what, Action<Stream> write)
+    {
+        var path = Path.Combine(folder, name);
+        AtomicFile.Write(path, write);
+        written.Add(new(path, what));
+    }
+
+    /// <summary>"G/B@low" → "G-over-B-low"; sharps stay, since file systems take them.</summary>
+    private static string FileName(string chord) =>
+        string.Concat(chord.Replace("/", "-over-", StringComparison.Ordinal).Replace("@", "-", StringComparison.Ordinal)
+            .Select(c => char.IsLetterOrDigit(c) || c is '-' or '#' or '+' ? c : '_'));
+
+    private sealed class VideoShare(IProgress<(string Step, double Done)> whole) : IProgress<double>
+    {
+        public void Report(double value) => whole.Report(("making the play-along video", 0.1 + 0.9 * value));
+    }
+}

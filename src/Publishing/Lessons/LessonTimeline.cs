@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Units;
+
+namespace Harkbook.Publishing.Lessons;
+
+/// <summary>Something that lasts in the recording, in seconds from its start.</summary>
+public sealed record Timed<T>(double Start, double End, T Value);
+
+/// <summary>A bar on the recording's clock. Beat times hold one more than the bar's beats: its end.</summary>
+public sealed record TimedBar(Bar Bar, int SectionIndex, ImmutableArray<double> BeatTimes)
+{
+    public double Start => BeatTimes[0];
+
+    public double End => BeatTimes[^1];
+}
+
+/// <summary>
+/// Everything that a play-along shows, with when: what the video's frames and the page read. Chords that go on over a
+/// bar line under the same name are one.
+/// </summary>
+public sealed class LessonTimeline
+{
+    public LessonTimeline(Song song)
+    {
+        Song = song;
+        var clock = new SongClock(song);
+        var section = song.Sections.SelectMany((s, i) => s.Bars.Select(_ => i)).ToArray();
+        Bars = [.. song.Bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar)))];
+        Chords = Joined(song.Bars.SelectMany(bar => bar.Chords.Select(c => On(clock, bar, c))));
+        Sung = [.. song.Bars.SelectMany(bar => bar.Sung.Select(c => On(clock, bar, c)))];
+        Strums = [.. song.Bars.SelectMany(bar => bar.Strums.Select(c => On(clock, bar, c)))];
+        Harp = [.. song.Bars.SelectMany(bar => Breaths(clock, bar))];
+        Sections = [.. song.Sections.Select((s, i) => Section(s, i)).Where(s => s.End > s.Start)];
+    }
+
+    public Song Song { get; }
+
+    public ImmutableArray<TimedBar> Bars { get; }
+
+    public ImmutableArray<Timed<ChordUse>> Chords { get; }
+
+    public ImmutableArray<Timed<string>> Sung { get; }
+
+    public ImmutableArray<Timed<Stroke>> Strums { get; }
+
+    /// <summary>Notes that start together on the harmonica: one breath.</summary>
+    public ImmutableArray<Timed<ImmutableArray<HarpNote>>> Harp { get; }
+
+    /// <summary>Names of the sections that have bars.</summary>
+    public ImmutableArray<Timed<string>> Sections { get; }
+
+    /// <summary>Where the music starts and ends, in seconds.</summary>
+    public (double Start, double End) Music => Bars.IsEmpty ? (0, 0) : (Bars[0].Start, Bars[^1].End);
+
+    /// <summary>The index of the item sounding at a time, or of the last that started before it; −1 before the first.</summary>
+    public static int IndexAt<T>(ImmutableArray<Timed<T>> items, double time)
+    {
+        var (low, high) = (0, items.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (items[middle].Start <= time)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+        return low - 1;
+    }
+
+    private Timed<string> Section(Section section, int index)
+    {
+        var bars = Bars.Where(b => b.SectionIndex == index).ToArray();
+        return bars.Length == 0 ? new(0, 0, section.Name) : new(bars[0].Start, bars[^1].End, section.Name);
+    }
+
+    private static ImmutableArray<double> BeatTimes(SongClock clock, Bar bar) =>
+    [
+        .. Enumerable.Range(0, bar.Meter.BeatsPerBar).Select(b => clock.TimeOf(bar.Number, Beats.Whole(b)).Value),
+        clock.TimeOf(bar.Number + 1).Value,
+    ];
+
+    private static Timed<T> On<T>(SongClock clock, Bar bar, Claim<T> claim) =>
+        new(TimeOf(clock, bar, claim.Start), TimeOf(clock, bar, claim.Start + claim.Length), claim.Value);
+
+    /// <summary>The end of a bar is the start of the next, which another anchor may have moved.</summary>
+    private static double TimeOf(SongClock clock, Bar bar, Beats at) =>
+        at >= bar.Meter.BarLength ? clock.TimeOf(bar.Number + 1, at - bar.Meter.BarLength).Value : clock.TimeOf(bar.Number, at).Value;
+
+    private static IEnumerable<Timed<ImmutableArray<HarpNote>>> Breaths(SongClock clock, Bar bar) =>
+        bar.Harp.GroupBy(c => c.Start).OrderBy(g => g.Key)
+            .Select(g => On(clock, bar, new Claim<ImmutableArray<HarpNote>>(g.Key, g.Max(c => c.Length), [.. g.Select(c => c.Value)], Standing.Decided)));
+
+    private static ImmutableArray<Timed<ChordUse>> Joined(IEnumerable<Timed<ChordUse>> chords)
+    {
+        var joined = ImmutableArray.CreateBuilder<Timed<ChordUse>>();
+        foreach (var chord in chords)
+        {
+            if (joined.Count > 0 && joined[^1].Value.Name == chord.Value.Name && Math.Abs(joined[^1].End - chord.Start) < 0.001)
+                joined[^1] = joined[^1] with { End = chord.End };
+            else
+                joined.Add(chord);
+        }
+        return joined.ToImmutable();
+    }
+}
