@@ -50,15 +50,19 @@ internal sealed class ChordEdits(SongSyntax syntax, Meter songMeter)
         return BarGrid.Cells(meter, [.. others, new CellEvent(beat, name)]);
     }
 
-    /// <summary>A line of its own for a bar that the section took over or didn't have: under the chords before it, or under the section's head.</summary>
+    /// <summary>
+    /// A line of its own for a bar that the section took over or didn't have: between the chords before and after it, else at the section's
+    /// end, where it can't shift a meter line that holds "from the next bar".
+    /// </summary>
     private TextEdit AddLine(SectionSyntax section, int bar, Meter meter, List<Written> chords)
     {
-        var before = section.Lines.LastOrDefault(l => l.Voice == Chords && l.EndBar <= bar)?.Line ?? section.AnchorLines.LastOrDefault() ?? section.Header;
+        var later = section.Lines.FirstOrDefault(l => l.Voice == Chords && l.FirstBar > bar)?.Line;
         var ofLine = chords[^1].Standing;
         var cells = BarGrid.Cells(meter, [.. chords.Select(c => new CellEvent(c.Start, c.Text + (c.Standing == ofLine ? "" : StandingText.Mark(c.Standing))))]);
         var noted = chords.Where(c => c.Standing != ofLine && StandingText.Mark(c.Standing) is null).Select(c => StandingText.WriteAt(bar, c.Start, c.Standing));
         var tail = string.Concat(noted.Prepend(StandingText.Write(ofLine)).Where(t => t.Length > 0).Select(t => "  " + t));
-        return lines.After(before, $"chords from {bar} | {string.Join(' ', cells)} |{tail}");
+        var put = $"chords from {bar} | {string.Join(' ', cells)} |{tail}";
+        return later is null ? lines.After(section.LastLine, put) : lines.Before(later, put);
     }
 
     /// <summary>What a bar that was taken over says besides.</summary>

@@ -13,6 +13,8 @@ internal sealed class LineEdits(SongSyntax syntax)
     public TextEdit After(LineSyntax? line, string put) =>
         line is null ? TextEdit.Insert(syntax.Source.Text.StartsWith('\uFEFF') ? 1 : 0, put + newLine) : TextEdit.Insert(line.Whole.End, newLine + put);
 
+    public TextEdit Before(LineSyntax line, string put) => TextEdit.Insert(line.Whole.Start, put + newLine);
+
     /// <summary>New lines at the end of the file, behind an empty one.</summary>
     public TextEdit AtEnd(params IEnumerable<string> lines)
     {

@@ -75,9 +75,11 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
             return null;
         var words = line.Words();
         var standing = standings.ReadOne(line, Standing.Decided);
-        if (words.Length <= 2 && PitchName.TryParse(words[0].Text, out var key))
-            return new(new(key, words.Length == 2 ? words[1].Text : "richter"), standing);
-        bag.Add(DiagnosticCode.BadHarp, line.Body, "A harp is its key and, if it isn't richter, its layout, as in harp D richter.");
+        var layout = words.Length == 2 ? words[1].Text : "richter";
+        if (words.Length <= 2 && PitchName.TryParse(words[0].Text, out var key) && HarpLayout.Find(layout) is not null)
+            return new(new(key, layout), standing);
+        bag.Add(DiagnosticCode.BadHarp, line.Body, $"A harp is its key and its layout ({string.Join(", ", HarpLayout.All.Select(l => l.Name))}; richter when none is given), as in harp D richter.",
+            NearestWord.Suggest(layout, HarpLayout.All.Select(l => l.Name)));
         return null;
     }
 

@@ -24,7 +24,7 @@ internal static class SectionScript
     private static VoiceScript? Harp(ImmutableArray<Bar> bars)
     {
         var breaths = bars.SelectMany((bar, i) => bar.Harp.GroupBy(n => n.Start).Select(g => new Written(
-            i + 1, g.Key, g.First().Length, string.Join('&', g.Select(n => HarpNoteText.Write(n.Value))), g.First().Standing))).ToList();
+            i + 1, g.Key, g.First().Length, string.Join('&', g.Select(n => n.Value.ToString())), g.First().Standing))).ToList();
         return breaths.Count == 0 ? null : new(bars, breaths);
     }
 
