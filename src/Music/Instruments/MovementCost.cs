@@ -1,12 +1,15 @@
 namespace Harkbook.Music.Instruments;
 
 /// <summary>What changing from one shape to the next costs: the hand's shift and every finger that must find a new place.</summary>
-internal static class MovementCost
+public static class MovementCost
 {
     private const double PerFret = 0.12;
     private const double NewPlace = 0.15;
 
-    public static double Between(Shape previous, int[] frets)
+    /// <summary>0 for shapes on different numbers of strings, which no hand changes between.</summary>
+    public static double Between(Shape previous, Shape next) => Between(previous, [.. next.Frets.Select(f => f ?? -1)]);
+
+    internal static double Between(Shape previous, int[] frets)
     {
         if (previous.Frets.Length != frets.Length)
             return 0;

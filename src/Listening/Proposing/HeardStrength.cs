@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Listening.Proposing;
+
+/// <summary>How strongly each pitch sounded while a chord did, over all its spans in the song; the strongest counts 1.</summary>
+internal sealed class HeardStrength
+{
+    private readonly double[] strength = new double[128];
+
+    private HeardStrength(NoteEvidence evidence, IEnumerable<HeardChord> spans)
+    {
+        var frames = 0;
+        foreach (var span in spans.Where(_ => evidence.Frames > 0))
+        {
+            for (var frame = evidence.FrameAt(span.Start); frame <= evidence.FrameAt(span.End); frame++, frames++)
+                Add(evidence, frame);
+        }
+        var most = strength.Max();
+        for (var midi = 0; midi < 128 && most > 0; midi++)
+            strength[midi] /= most;
+    }
+
+    public static Dictionary<Chord, HeardStrength> OfChords(Hearing hearing) =>
+        hearing.Chords.Where(c => !c.Chord.Best.IsNone).GroupBy(c => c.Chord.Best).ToDictionary(g => g.Key, g => new HeardStrength(hearing.Evidence, g));
+
+    /// <summary>
+    /// How well a shape's pitches explain what was heard, 0 to 1: what it sounds of it, over that, what it leaves out and what it adds unheard.
+    /// An even strength everywhere says nothing, and neither does silence.
+    /// </summary>
+    public double Match(ImmutableArray<Pitch> shape)
+    {
+        var sounds = shape.Select(p => p.Midi).Where(m => m is >= 0 and < 128).ToHashSet();
+        var explained = sounds.Sum(m => strength[m]);
+        var unheard = sounds.Sum(m => 1 - strength[m]);
+        return explained == 0 ? 0 : explained / (strength.Sum() + unheard);
+    }
+
+    private void Add(NoteEvidence evidence, int frame)
+    {
+        for (var p = 0; p < evidence.Pitches; p++)
+        {
+            var midi = evidence.LowestMidi + p;
+            if (midi is >= 0 and < 128)
+                strength[midi] += evidence.Sounding[frame, p];
+        }
+    }
+}

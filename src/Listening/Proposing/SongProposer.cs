@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Proposing;
+
+/// <summary>
+/// Makes the first draft of a song from what was heard. Every claim in it is marked heard, with the confidence of the estimate that it comes from;
+/// what nothing was heard of is left out or assumed, never guessed.
+/// <list type="bullet">
+/// <item>Bars run from downbeat to downbeat. A pick-up gets a whole bar, silent at first; an odd number of beats gets a meter of its own.</item>
+/// <item>Anchors are the fewest whose straight lines keep every heard beat within 25 ms.</item>
+/// <item>Each chord gets one shape, chosen over the whole song: what sounded first, then the hand's comfort and its way to the other chords.</item>
+/// </list>
+/// </summary>
+public static class SongProposer
+{
+    /// <param name="recordingPath">Relative to the folder that the song will lie in.</param>
+    public static Song Propose(Hearing hearing, string title, string recordingPath)
+    {
+        var meter = hearing.Meter.Best;
+        var line = BeatLine.Of(hearing.Beats, meter, hearing.Tempo.Best);
+        var placing = new ChordPlacing(line, meter.DivisionsPerBeat);
+        var chords = line.Bars.IsEmpty ? [] : placing.Place(hearing.Chords);
+        var shapes = new ShapeChoice(hearing, chords).Choose();
+        var shapeOf = shapes.ToDictionary(s => s.Chord, s => s.Shape);
+        var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf) }).ToImmutableArray();
+        var length = Ceiling(hearing.Recording.Length);
+        return new()
+        {
+            Title = title,
+            Recording = new(recordingPath, hearing.Recording.ContentHash, length),
+            ReferencePitch = new(Hertz.FromHertz(Math.Round(hearing.ReferencePitch.Best.Value, 2)), Heard(hearing.ReferencePitch)),
+            Tuning = new(hearing.Tuning.Best.Tuning, Heard(hearing.Tuning)),
+            Capo = new(hearing.Tuning.Best.Capo, Heard(hearing.Tuning)),
+            Meter = new(meter, Heard(hearing.Meter)),
+            Tempo = new(Math.Round(hearing.Tempo.Best, 1), Heard(hearing.Tempo)),
+            Key = MainKey(hearing.Keys),
+            Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape, Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
+            Sections = Sections(hearing, line, bars, length),
+        };
+    }
+
+    private static ImmutableArray<Section> Sections(Hearing hearing, BeatLine line, ImmutableArray<Bar> bars, Seconds length)
+    {
+        var anchors = Anchors(line, length);
+        var plan = SectionPlan.Of(hearing.Sections, line);
+        return
+        [
+            .. plan.Select(p => new Section(p.Name, AnchorsOf(p, anchors, isLast: p.EndBar == bars.Length), bars[p.FirstBar..p.EndBar]) { Standing = p.Standing }),
+        ];
+    }
+
+    private static ImmutableArray<Anchor> AnchorsOf(PlannedSection section, ImmutableArray<(int Bar, double Time, double Confidence)> anchors, bool isLast) =>
+    [
+        .. anchors
+            .Where(a => a.Bar >= section.FirstBar && (a.Bar < section.EndBar || (isLast && a.Bar == section.EndBar)))
+            .Select(a => new Anchor(a.Bar - section.FirstBar + 1, Seconds.FromSeconds(a.Time)) { Standing = Standing.HeardToThePercent(a.Confidence) }),
+    ];
+
+    /// <summary>Bar indices and times in whole milliseconds, inside the recording. A bar start that was added is as sure as the beat next to it.</summary>
+    private static ImmutableArray<(int Bar, double Time, double Confidence)> Anchors(BeatLine line, Seconds length)
+    {
+        var starts = line.Bars.Select((b, i) => (Bar: i, Beat: b.FirstBeat)).ToList();
+        if (starts.Count > 0)
+            starts.Add((starts.Count, line.Times.Length - 1));
+        var inside = starts.Where(s => line.Times[s.Beat] >= 0 && line.Times[s.Beat] <= length.Value).ToList();
+        var chosen = AnchorThinning.Choose(line.Times, [.. inside.Select(s => s.Beat)], beat => line.Confidences[beat] is not null);
+        return [.. chosen.Select(i => (inside[i].Bar, Math.Round(line.Times[inside[i].Beat], 3), NearestConfidence(line, inside[i].Beat)))];
+    }
+
+    private static double NearestConfidence(BeatLine line, int beat) =>
+        Enumerable.Range(0, line.Confidences.Length).Where(i => line.Confidences[i] is not null).OrderBy(i => Math.Abs(i - beat)).Select(i => line.Confidences[i]).First() ?? 0;
+
+    /// <summary>The key that is heard longest, surer stretches counting more; assumed when none was heard.</summary>
+    private static Fact<Key> MainKey(ImmutableArray<HeardKey> keys)
+    {
+        var main = keys
+            .GroupBy(k => k.Key.Best)
+            .Select(g => (Key: g.Key, Length: g.Sum(k => (k.End - k.Start).Value), Weight: g.Sum(k => (k.End - k.Start).Value * k.Key.Confidence)))
+            .OrderByDescending(g => g.Weight)
+            .FirstOrDefault();
+        return main.Key is null
+            ? new(new(PitchName.Parse("C"), Mode.Major), Standing.Assumed)
+            : new(main.Key, Standing.HeardToThePercent(main.Length > 0 ? main.Weight / main.Length : 0));
+    }
+
+    private static Standing Heard<T>(Ranked<T> estimate) => Standing.HeardToThePercent(estimate.Confidence);
+
+    /// <summary>Whole milliseconds, never short of the recording's end, so that an anchor there stays inside.</summary>
+    private static Seconds Ceiling(Seconds length) => Seconds.FromSeconds((double)(decimal.Ceiling((decimal)length.Value * 1000) / 1000));
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Harkbook.Audio.Recordings;
+using Harkbook.Listening;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Tests.Proposing;
+
+/// <summary>Hearings written by hand.</summary>
+internal static class HandMade
+{
+    public static ImmutableArray<HeardBeat> Beats(IEnumerable<double> times, params int[] positions) =>
+        [.. times.Select((t, i) => new HeardBeat(Seconds.FromSeconds(t), positions[i % positions.Length], 0.9))];
+
+    public static IEnumerable<double> Every(double gap, int count, double from = 1) => Enumerable.Range(0, count).Select(i => from + gap * i);
+
+    public static HeardChord Chord(string symbol, double start, double end, double confidence = 0.8) =>
+        new(Seconds.FromSeconds(start), Seconds.FromSeconds(end), new(new Candidate<Chord>(ChordSymbol.Read(symbol), confidence)));
+
+    public static HeardSection Section(string label, double start, double end) => new(Seconds.FromSeconds(start), Seconds.FromSeconds(end), label, 0.7);
+
+    /// <summary>Evidence of ten frames a second in which each stretch sounds the pitches given, above a floor of noise.</summary>
+    public static NoteEvidence Evidence(double length, params (double Start, double End, int[] Midi)[] stretches)
+    {
+        var sounding = new float[(int)(length * 10) + 1, 60];
+        for (var f = 0; f < sounding.GetLength(0); f++)
+        {
+            for (var p = 0; p < 60; p++)
+                sounding[f, p] = stretches.Any(s => f >= s.Start * 10 && f < s.End * 10 && s.Midi.Contains(p + 36)) ? 0.8f : 0.02f;
+        }
+        return new(Seconds.FromSeconds(0.1), 36, sounding, new float[sounding.GetLength(0), 60]);
+    }
+
+    public static Hearing Hearing(ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, string meter = "4/4", double tempo = 120, double length = 60) => new()
+    {
+        Recording = new("quay.wav", SampleRate.FromHertz(44100), 1, Seconds.FromSeconds(length), new string('b', 64), "WAV, 16-bit"),
+        ReferencePitch = new(new Candidate<Hertz>(Hertz.FromHertz(441.239), 0.97)),
+        Tempo = new(new Candidate<double>(tempo, 0.9)),
+        Meter = new(new Candidate<Meter>(Music.Theory.Meter.Parse(meter), 0.85)),
+        Beats = beats,
+        Keys = [new(Seconds.FromSeconds(0), Seconds.FromSeconds(length), new(new Candidate<Key>(Key.Parse("C major"), 0.6)))],
+        Notes = [],
+        Evidence = Evidence(length),
+        Chords = chords,
+        Sections = [],
+        Tuning = new(new Candidate<HeardTuning>(new(Tuning.Standard, Capo.None, "standard"), 0.75)),
+    };
+}
