@@ -22,9 +22,15 @@ public sealed class Sketch
     public void Line(double x1, double y1, double x2, double y2, double width, Tint tint = Tint.Line) =>
         Add(new LineMark(new(x1, y1), new(x2, y2), new(Stroke: tint, Width: width)));
 
-    /// <summary>A dotted line, the sign of a heard claim.</summary>
-    public void Dots(double left, double right, double y, double size, Tint tint = Tint.Heard) =>
-        Add(new LineMark(new(left, y), new(Math.Max(right, left + size * 4), y), new(Stroke: tint, Width: size, Dash: [size, size * 1.4])));
+    /// <summary>A row of whole dots, the sign of a heard claim; four dots at least.</summary>
+    public void Dots(double left, double right, double y, double size, Tint tint = Tint.Heard)
+    {
+        const double GapOfDot = 1.4;
+        var length = Math.Max(right - left, size * (4 + 3 * GapOfDot));
+        var dots = Math.Round((length + size * GapOfDot) / (size * (1 + GapOfDot)));
+        var gap = (length - dots * size) / (dots - 1);
+        Add(new LineMark(new(left, y), new(left + length, y), new(Stroke: tint, Width: size, Dash: [size, gap])));
+    }
 
     public void Fill(Box box, Tint tint, double corner = 0, double opacity = 1) =>
         Add(new RectMark(box, corner, new(Fill: tint, Opacity: opacity)));

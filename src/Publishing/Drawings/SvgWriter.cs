@@ -18,6 +18,8 @@ public enum SvgText
 public sealed class SvgWriter
 {
     private const string Svg = "http://www.w3.org/2000/svg";
+    private const string XLink = "http://www.w3.org/1999/xlink";
+    private const float GlyphEm = 1000;
 
     private readonly XmlWriter xml;
     private readonly Palette palette;
@@ -39,6 +41,8 @@ public sealed class SvgWriter
         Attributes(("width", drawing.Width), ("height", drawing.Height));
         xml.WriteAttributeString("viewBox", $"0 0 {Number(drawing.Width)} {Number(drawing.Height)}");
         xml.WriteAttributeString("role", "img");
+        if (text == SvgText.Outlines)
+            xml.WriteAttributeString("xmlns", "xlink", null, XLink);
         if (drawing.Title.Length > 0)
             xml.WriteElementString("title", Svg, Cleaned(drawing.Title));
         Element("rect", () =>
@@ -46,10 +50,37 @@ public sealed class SvgWriter
             Attributes(("width", drawing.Width), ("height", drawing.Height));
             xml.WriteAttributeString("fill", palette[Tint.Paper].ToString());
         });
+        if (text == SvgText.Outlines)
+            Element("defs", () => Glyphs(drawing));
         foreach (var mark in drawing.Marks)
             Write(mark);
         xml.WriteEndElement();
     }
+
+    /// <summary>Each glyph once; its name holds only face and number, so that drawings on one page may share it.</summary>
+    private void Glyphs(Drawing drawing)
+    {
+        var used = drawing.Flattened().Select(m => m.Mark).OfType<TextMark>()
+            .SelectMany(t => FontBook.Shape(t.Text, t.Face).Runs).SelectMany(r => r.Glyphs.Select(g => (r.Face, Glyph: g))).Distinct().Order();
+        foreach (var face in used.GroupBy(g => g.Face))
+        {
+            using var font = FontBook.Font(face.Key, GlyphEm);
+            foreach (var (_, glyph) in face)
+            {
+                using var path = font.GetGlyphPath(glyph);
+                if (path is { IsEmpty: false })
+                    Glyph(GlyphName(face.Key, glyph), path.ToSvgPathData());
+            }
+        }
+    }
+
+    private void Glyph(string name, string data) => Element("path", () =>
+    {
+        xml.WriteAttributeString("id", name);
+        xml.WriteAttributeString("d", data);
+    });
+
+    private static string GlyphName(Face face, ushort glyph) => string.Create(CultureInfo.InvariantCulture, $"{face}-{glyph}");
 
     private void Write(Mark mark)
     {
@@ -114,13 +145,29 @@ public sealed class SvgWriter
         xml.WriteString(Cleaned(mark.Text));
     });
 
-    private void Outline(TextMark mark) => Element("path", () =>
+    private void Outline(TextMark mark) => Element("g", () =>
     {
-        using var outline = FontBook.Shape(mark.Text, mark.Face).Outline(mark.Size, (float)mark.At.X, (float)mark.At.Y);
-        xml.WriteAttributeString("d", outline.ToSvgPathData());
         xml.WriteAttributeString("fill", palette[mark.Tint].ToString());
         if ((mark.Says ?? mark.Text) is { Length: > 0 } says)
             xml.WriteAttributeString("aria-label", Cleaned(says));
+        foreach (var run in FontBook.Shape(mark.Text, mark.Face).Runs)
+        {
+            using var font = FontBook.Font(run.Face, GlyphEm);
+            for (var i = 0; i < run.Glyphs.Length; i++)
+            {
+                using var path = font.GetGlyphPath(run.Glyphs[i]);
+                if (path is { IsEmpty: false })
+                    UseGlyph(mark, run, i);
+            }
+        }
+    });
+
+    private void UseGlyph(TextMark mark, GlyphRun run, int index) => Element("use", () =>
+    {
+        var (x, y) = (mark.At.X + run.Places[index].X * mark.Size, mark.At.Y + run.Places[index].Y * mark.Size);
+        var scale = (mark.Size * run.Size / GlyphEm).ToString("0.#####", CultureInfo.InvariantCulture);
+        xml.WriteAttributeString("xlink", "href", XLink, "#" + GlyphName(run.Face, run.Glyphs[index]));
+        xml.WriteAttributeString("transform", $"translate({Number(x)} {Number(y)}) scale({scale})");
     });
 
     private void Shape(string name, Pen pen, params (string Name, double Value)[] places) => Element(name, () =>

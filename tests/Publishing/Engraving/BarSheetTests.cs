@@ -55,7 +55,7 @@ public class BarSheetTests
 
     [Fact]
     public void NothingIsCutOrCoveredOnAnySheet() => Songs.Sample(
-        song => Assert.All(BarSheet.Engrave(song, PaperSize.A4), Layout.IsSound), iter: 60, seed: "0000KhQ8ZQk4");
+        song => Assert.All(BarSheet.Engrave(song, PaperSize.A4), Layout.IsSound), iter: 40, seed: "0000KhQ8ZQk4");
 
     public static TheoryData<string, PaperSize> Samples => new()
     {
