@@ -41,10 +41,23 @@ internal static class SheetNotes
             yield return "Frets are counted from the capo.";
         if (song.Capo.Value.IsPartial)
             yield return "The capo stops only some strings. Diagrams count frets from the nut; fret numbers in bars count from the capo on the strings it stops and from the nut on the others.";
+        foreach (var sign in Signs(song))
+            yield return sign;
         if (RaisedStrings(song.Tuning.Value) is { Length: > 0 } raised)
             yield return $"This tuning pulls {string.Join(", ", raised)} above standard pitch. Tighter strings load the neck and can break: keep your eyes away while tightening, or tune lower and use a capo.";
         foreach (var correction in Standings(song).Where(s => s.Kind == StandingKind.Corrected).Distinct())
             yield return Words(correction);
+    }
+
+    private static IEnumerable<string> Signs(Song song)
+    {
+        var bars = song.Bars.ToArray();
+        if (bars.Any(b => !b.Strums.IsEmpty))
+            yield return "Strum: ↓ towards the floor, ↑ towards the ceiling, × muted.";
+        if (bars.Any(b => b.Picked.Any(p => p.Value.Attack != Attack.Picked)))
+            yield return "Picking: h hammered on, p pulled off, s slid to.";
+        if (bars.Any(b => !b.Harp.IsEmpty))
+            yield return "Harp: ↑ blow, ↓ draw, ′ bent down a semitone, o over-bent.";
     }
 
     private static string Words(Standing correction)

@@ -52,7 +52,7 @@ public static class SongFacts
     private static string HarpWords(HarpReference harp, PitchName tonic)
     {
         var layout = harp.Layout == "richter" ? "" : harp.Layout + ", ";
-        var position = ((tonic.Fifths - harp.Key.Fifths) % 12 + 12) % 12 + 1;
+        var position = Harmonica.Richter(harp.Key).PositionFor(tonic);
         return $"in {PitchText.Of(harp.Key)}, {layout}{Ordinal(position)} position";
     }
 

@@ -107,6 +107,7 @@ public class BarSheetTests
         Assert.Contains("Corrected 2026-03-09, Odo Fenn: the record has A7sus4 from beat 3", words);
         Assert.Contains("B2, E3, G♯3 above standard pitch", words);
         Assert.Contains("stop if it hurts", words);
+        Assert.Contains("↑ blow, ↓ draw", words);
     }
 
     [Fact]
