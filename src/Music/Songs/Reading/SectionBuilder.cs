@@ -13,7 +13,7 @@ internal sealed class SectionBuilder(ValueReader values, Meter songMeter)
         Meter MeterOf(int bar) => section.MeterOf(bar, songMeter);
         List<Sounding> Walk(Voice voice) => new VoiceWalk(MeterOf, voice.Part == SongPart.Chords).Walk(section.BarsOf(voice), count);
 
-        var voices = section.Voices().ToLookup(v => v.Part, Walk);
+        var voices = section.Voices().Where(v => v.Part != SongPart.Pick).ToLookup(v => v.Part, Walk);
         var chords = ByBar<ChordUse>(voices[SongPart.Chords].SelectMany(w => w), s => values.Chord(s.Leaf) is { } chord ? [chord] : []);
         var strums = ByBar<Stroke>(voices[SongPart.Strum].SelectMany(w => w), s => values.Stroke(s.Leaf) is { } stroke ? [stroke] : []);
         var sung = ByBar<string>(voices[SongPart.Sung].SelectMany(w => w), s => [s.Leaf.Value.Text]);
