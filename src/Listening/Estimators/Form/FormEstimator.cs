@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using Harkbook.Audio.Signals;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Estimators.Form;
+
+/// <summary>
+/// Divides a recording into sections on bars. Boundaries are where the likeness of bars changes (checkerboard novelty, Foote 2000)
+/// and where a stretch that repeats begins or ends (the repeats of J. Serrà and others, AAAI 2012); alike sections share a letter.
+/// </summary>
+public sealed class FormEstimator(FormOptions? options = null)
+{
+    private readonly FormOptions options = Checked(options ?? new());
+
+    /// <param name="mono">One channel, at any rate.</param>
+    /// <param name="a4">The recording's own reference pitch.</param>
+    /// <param name="beats">Felt beats, rising; none gives no section.</param>
+    public ImmutableArray<HeardSection> Estimate(Signal mono, Hertz a4, ImmutableArray<HeardBeat> beats, CancellationToken cancellation = default)
+    {
+        if (beats.IsDefaultOrEmpty)
+            return [];
+        var sound = BarSound.Of(mono, a4, beats, cancellation);
+        var alike = BarLikeness.Of(sound);
+        var novelty = Boundaries.Novelty(alike, options.FewestBars);
+        var starts = Boundaries.Pick(novelty, options.FewestBars);
+        return Label(sound, alike, novelty, starts);
+    }
+
+    private ImmutableArray<HeardSection> Label(BarSound sound, BarLikeness alike, double[] novelty, List<int> starts)
+    {
+        var first = new List<(int Start, int End)>();
+        var sections = ImmutableArray.CreateBuilder<HeardSection>();
+        for (var s = 0; s < starts.Count; s++)
+        {
+            var (start, end) = (starts[s], s + 1 < starts.Count ? starts[s + 1] : alike.Bars);
+            var label = first.FindIndex(f => IsRepeat(alike, f.Start, f.End, start, end));
+            if (label < 0)
+            {
+                label = first.Count;
+                first.Add((start, end));
+            }
+            var confidence = starts.Count == 1 ? 0.5 : Math.Clamp(0.3 + 2 * novelty[start == 0 ? starts[1] : start], 0, 0.95);
+            sections.Add(new(Seconds.FromSeconds(sound.Starts[start]), Seconds.FromSeconds(sound.Starts[end]), Letters(label), confidence));
+        }
+        return sections.ToImmutable();
+    }
+
+    private bool IsRepeat(BarLikeness alike, int a, int aEnd, int b, int bEnd) =>
+        Math.Min(aEnd - a, bEnd - b) >= 0.5 * Math.Max(aEnd - a, bEnd - b) && alike.OfStretches(a, aEnd, b, bEnd) >= options.Alike;
+
+    /// <summary>A to Z, then AA, AB …</summary>
+    private static string Letters(int index) =>
+        index < 26 ? ((char)('A' + index)).ToString() : Letters(index / 26 - 1) + Letters(index % 26);
+
+    private static FormOptions Checked(FormOptions options)
+    {
+        options.Require();
+        return options;
+    }
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Harkbook.Audio.Signals;
+using Harkbook.Listening.Estimators.Form;
+using Harkbook.Listening.Tests.Estimators.Beats;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Tests.Estimators.Form;
+
+public class FormEstimatorTests
+{
+    private const double Bar = 2.0;
+
+    // Open chords, low to high (common practice): a verse in G, a bridge that stays away from it.
+    private static readonly int[][] Verse = [[43, 47, 50, 55, 59, 67], [48, 52, 55, 60, 64], [50, 57, 62, 66], [43, 47, 50, 55, 59, 67]];
+    private static readonly int[][] Bridge = [[53, 57, 60, 65], [58, 62, 65, 70], [51, 58, 63, 67], [56, 60, 63, 68]];
+
+    [Fact]
+    public void AVerseThatComesBackKeepsItsLetter()
+    {
+        var sections = Estimate([.. Bars(Verse, 8), .. Bars(Bridge, 8), .. Bars(Verse, 8)]);
+        Assert.Equal(["A", "B", "A"], sections.Select(s => s.Label));
+        Assert.Equal([0.5, 16.5, 32.5], sections.Select(s => Math.Round(s.Start.Value, 3)));
+    }
+
+    [Fact]
+    public void OneLoopIsOneLetter() =>
+        Assert.All(Estimate([.. Bars(Verse, 24)]), s => Assert.Equal("A", s.Label));
+
+    [Fact]
+    public void AShortRecordingIsOneSection() => Assert.Single(Estimate([.. Bars(Verse, 5)]));
+
+    [Fact]
+    public void SectionsJoinAndAreNeverOneBarLong()
+    {
+        var sections = Estimate([.. Bars(Verse, 6), .. Bars(Bridge, 1), .. Bars(Verse, 6), .. Bars(Bridge, 6)]);
+        Assert.All(sections.Zip(sections.Skip(1)), pair => Assert.Equal(pair.First.End, pair.Second.Start));
+        Assert.All(sections, s => Assert.True(s.End.Value - s.Start.Value > 3.9 * Bar, $"{s.Start} to {s.End}"));
+    }
+
+    [Fact]
+    public void WithoutBeatsThereIsNoForm() =>
+        Assert.Empty(new FormEstimator().Estimate(new Plucks(3).Signal, Hertz.A440, [], TestContext.Current.CancellationToken));
+
+    private static IEnumerable<int[]> Bars(int[][] chords, int count) => Enumerable.Range(0, count).Select(k => chords[k % chords.Length]);
+
+    private static ImmutableArray<HeardSection> Estimate(int[][] bars)
+    {
+        var plucks = new Plucks(0.5 + bars.Length * Bar + 1);
+        var beats = ImmutableArray.CreateBuilder<HeardBeat>();
+        for (var beat = 0; beat < 4 * bars.Length; beat++)
+        {
+            var time = 0.5 + beat * Bar / 4;
+            beats.Add(new(Seconds.FromSeconds(time), beat % 4 + 1, 1));
+            plucks.Strum(time, bars[beat / 4], 1);
+        }
+        return new FormEstimator().Estimate(plucks.Signal, Hertz.A440, beats.ToImmutable(), TestContext.Current.CancellationToken);
+    }
+}
