@@ -92,14 +92,14 @@ public sealed class DrawingRenderer : IDisposable
                 canvas.DrawText(blob, x, y, paint);
             return;
         }
-        using var outline = shaped.Outline(text.Size, x, y);
+        using var outline = shaped.Outline(text.Size, x, y, skipped: text.Says.Length > 0 ? 1 : 0);
         canvas.DrawPath(outline, paint);
         if (text.Says.Length > 0)
-            DrawUnseen(canvas, shaped.Runs[0], text);
+            DrawForAll(canvas, shaped.Runs[0], text);
     }
 
-    /// <summary>One glyph that stands, for readers of a PDF, for the whole of what the mark says; the outline hides it.</summary>
-    private void DrawUnseen(SKCanvas canvas, GlyphRun run, TextMark text)
+    /// <summary>One glyph that stands, for readers of a PDF, for the whole of what the mark says; the other glyphs are outlines.</summary>
+    private void DrawForAll(SKCanvas canvas, GlyphRun run, TextMark text)
     {
         var says = Encoding.UTF8.GetBytes(text.Says!);
         using var font = FontBook.Font(run.Face, text.Size * run.Size);

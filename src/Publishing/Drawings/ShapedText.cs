@@ -35,14 +35,14 @@ internal sealed class ShapedText
         return new(all, x, InkOf(all));
     }
 
-    /// <summary>The outline at a size, for what must not depend on fonts.</summary>
-    public SKPath Outline(double size, float left, float baseline)
+    /// <summary>The outline at a size, without the first glyphs where another drawing of them stands.</summary>
+    public SKPath Outline(double size, float left, float baseline, int skipped)
     {
         using var builder = new SKPathBuilder();
         foreach (var run in Runs)
         {
             using var font = FontBook.Font(run.Face, size * run.Size);
-            for (var i = 0; i < run.Glyphs.Length; i++)
+            for (var i = run == Runs[0] ? skipped : 0; i < run.Glyphs.Length; i++)
             {
                 using var glyph = font.GetGlyphPath(run.Glyphs[i]);
                 if (glyph is not null)
