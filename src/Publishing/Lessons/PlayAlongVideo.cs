@@ -28,13 +28,14 @@ public static class PlayAlongVideo
     {
         using var painter = new FramePainter(timeline, length);
         var frames = (int)Math.Round(length * FramesPerSecond);
+        // A frame shows the middle of its time, so that a change is at most half a frame from its sound.
         // One frame is painted while the one before it goes down the pipe.
-        byte[][] buffers = [new byte[FramePainter.Width * FramePainter.Height * 4], new byte[FramePainter.Width * FramePainter.Height * 4]];
+        byte[][] buffers = [new byte[Screen.Width * Screen.Height * 4], new byte[Screen.Width * Screen.Height * 4]];
         var sending = ValueTask.CompletedTask;
         for (var frame = 0; frame < frames; frame++)
         {
             var buffer = buffers[frame % 2];
-            painter.Paint((double)frame / FramesPerSecond).CopyTo(buffer);
+            painter.Paint((frame + 0.5) / FramesPerSecond).CopyTo(buffer);
             await sending;
             ct.ThrowIfCancellationRequested();
             sending = encoder.WriteAsync(buffer);
@@ -46,7 +47,7 @@ public static class PlayAlongVideo
 
     private static string[] Arguments(string soundPath, double length, string path) =>
     [
-        "-y", "-f", "rawvideo", "-pixel_format", "rgba", "-video_size", $"{FramePainter.Width}x{FramePainter.Height}",
+        "-y", "-f", "rawvideo", "-pixel_format", "rgba", "-video_size", $"{Screen.Width}x{Screen.Height}",
         "-framerate", FramesPerSecond.ToString(CultureInfo.InvariantCulture), "-i", "pipe:0",
         "-i", Ffmpeg.FileArgument(soundPath),
         "-map", "0:v", "-map", "1:a:0", "-map_metadata", "-1",

@@ -4,43 +4,46 @@ using Harkbook.Publishing.Engraving;
 
 namespace Harkbook.Publishing.Lessons.Video;
 
-/// <summary>Diagrams of a song's chords in two sizes, each engraved once. A chord without a shape is its name alone.</summary>
-/// <param name="room">The height that the large ones may fill, in pixels.</param>
-internal sealed class DiagramShelf(Song song, double room) : IDisposable
+/// <summary>Diagrams of a song's chords as they stand now and next, each engraved once. A chord without a shape is its name alone.</summary>
+/// <param name="nowHeight">What the one to hold now may fill, in pixels.</param>
+/// <param name="nextHeight">What the next one may fill.</param>
+/// <param name="width">What either may fill across.</param>
+internal sealed class DiagramShelf(Song song, double nowHeight, double nextHeight, double width)
 {
-    private readonly Dictionary<(string Name, string Shape, bool Large), Drawing> engraved = [];
+    private const double WidestGap = 64;
+    private const double NextShare = 0.85;
 
-    public Drawing Large(ChordUse chord) => Find(chord, large: true);
+    private readonly Dictionary<(string Name, string Shape, bool Now), Drawing> engraved = [];
 
-    public Drawing Small(ChordUse chord) => Find(chord, large: false);
+    /// <summary>Large, with the notes that sound.</summary>
+    public Drawing Now(ChordUse chord) => Find(chord, now: true);
 
-    public void Dispose() => engraved.Clear();
+    /// <summary>Smaller, for the fingers alone.</summary>
+    public Drawing Next(ChordUse chord) => Find(chord, now: false);
 
-    private Drawing Find(ChordUse chord, bool large)
+    private Drawing Find(ChordUse chord, bool now)
     {
-        var key = (chord.Name, chord.Shape?.ToString() ?? "", large);
+        var key = (chord.Name, chord.Shape?.ToString() ?? "", now);
         if (!engraved.TryGetValue(key, out var drawing))
-            engraved[key] = drawing = Engrave(chord, large);
+            engraved[key] = drawing = now ? Engrave(chord, StringFoot.SoundingNotes, WidestGap, nowHeight) : Engrave(chord, StringFoot.Nothing, WidestGap * NextShare, nextHeight);
         return drawing;
     }
 
-    private Drawing Engrave(ChordUse chord, bool large)
+    private Drawing Engrave(ChordUse chord, StringFoot foot, double widest, double height)
     {
-        var height = large ? room : room * 0.72;
         if (chord.Shape is not { } shape)
             return NameAlone(chord.Name, height);
         var subject = new ChordDiagramSubject(shape, chord.Name, song.Tuning.Value, song.Capo.Value, Standing.Decided, song.Key.Value.Centre);
-        var unit = ChordDiagram.Engrave(subject, Style(10));
-        return ChordDiagram.Engrave(subject, Style(Math.Min(64, 10 * height / unit.Height)));
+        const double Unit = 10;
+        var unit = ChordDiagram.Engrave(subject, new(Unit, Foot: foot));
+        return ChordDiagram.Engrave(subject, new(Math.Min(widest, Unit * Math.Min(height / unit.Height, width / unit.Width)), Foot: foot));
     }
 
-    private static ChordDiagramStyle Style(double gap) => new(gap, Foot: StringFoot.SoundingNotes);
-
-    private static Drawing NameAlone(string name, double height)
+    private Drawing NameAlone(string name, double height)
     {
         var sketch = new Sketch();
-        var lettering = ChordLettering.Of(name, height * 0.3);
-        lettering.Draw(sketch, 0, height * 0.4);
-        return sketch.ToDrawing(lettering.Width, height);
+        var lettering = ChordLettering.Fitting(name, Math.Min(120, height * 0.42), width, 0.1);
+        lettering.Draw(sketch, 0, height * 0.5);
+        return sketch.ToDrawing(lettering.Width, height, name);
     }
 }

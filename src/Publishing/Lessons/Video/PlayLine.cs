@@ -1,13 +1,13 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Songs;
+using System.Globalization;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
 
 namespace Harkbook.Publishing.Lessons.Video;
 
 /// <summary>
-/// Two bars across the screen with all their parts, and where on them a moment stands. Lines are pages of the play-along:
-/// the one being played stays still while a marker moves over it, and the next stands below.
+/// One or two bars across the screen with all their parts, and where on them a moment stands. A line stays still while a
+/// marker moves over it.
 /// </summary>
 internal sealed class PlayLine
 {
@@ -15,46 +15,55 @@ internal sealed class PlayLine
     private const double NumberRoom = 9;
 
     private readonly ImmutableArray<BarSlot> slots;
-    private readonly ImmutableArray<TimedBar> bars;
 
-    private PlayLine(ImmutableArray<TimedBar> bars, IReadOnlyList<BarRow> rows, double width)
+    private PlayLine(ImmutableArray<TimedBar> bars, ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows, double width)
     {
-        this.bars = bars;
-        var beats = bars.Sum(b => b.Bar.Meter.BarLength.Value);
-        var left = LeftMargin;
-        var built = ImmutableArray.CreateBuilder<BarSlot>();
-        foreach (var bar in bars)
-        {
-            var share = (width - LeftMargin) * bar.Bar.Meter.BarLength.Value / beats;
-            built.Add(new(bar.Bar, left, share));
-            left += share;
-        }
-        slots = built.ToImmutable();
-        Drawing = Draw(rows, width);
+        (Bars, this.slots) = (bars, slots);
+        Drawing = Draw(slots, [.. rows.Where(r => slots.Any(s => r.Has(s.Bar)))], width, numbered: true);
     }
+
+    /// <summary>One bar with the rows given, without its number; bars with the same rows are equally high.</summary>
+    public static (Drawing Drawing, ImmutableArray<double> Beats) Alone(TimedBar bar, BarRow[] rows, double width)
+    {
+        var slot = Slots([bar], width, 0)[0];
+        var beats = Enumerable.Range(0, bar.BeatTimes.Length).Select(b => slot.X(Units.Beats.Whole(b)) / width);
+        return (Draw([slot], rows, width, numbered: false), [.. beats]);
+    }
+
+    /// <summary>Whether a bar's content stands well on a line of its own.</summary>
+    public static bool Stands(TimedBar bar, IReadOnlyList<BarRow> rows, double width) => Stand(Slots([bar], width, 0), rows);
+
+    public ImmutableArray<TimedBar> Bars { get; }
 
     public Drawing Drawing { get; }
 
-    public double Start => bars[0].Start;
-
-    public double End => bars[^1].End;
-
-    /// <summary>The song in lines of two bars; a section begins a new line.</summary>
+    /// <summary>The song in lines of two bars, of one where two would crowd each other; a section begins a new line.</summary>
     /// <param name="width">Points.</param>
     public static ImmutableArray<PlayLine> Of(LessonTimeline timeline, IReadOnlyList<BarRow> rows, double width) =>
-    [
-        .. timeline.Bars.GroupBy(b => b.SectionIndex)
-            .SelectMany(section => section.Chunk(2))
-            .Select(pair => new PlayLine([.. pair], rows, width)),
-    ];
+        [.. timeline.Bars.GroupBy(b => b.SectionIndex).SelectMany(section => Break([.. section], rows, width))];
+
+    private static IEnumerable<PlayLine> Break(ImmutableArray<TimedBar> bars, IReadOnlyList<BarRow> rows, double width)
+    {
+        var beatsBefore = 0.0;
+        for (var next = 0; next < bars.Length;)
+        {
+            var pair = bars[next..Math.Min(next + 2, bars.Length)];
+            var slots = Slots(pair, width, pair.Length == 1 ? beatsBefore : 0);
+            if ((pair.Length == 2 || beatsBefore > 0) && !Stand(slots, rows))
+                slots = Slots(pair = pair[..1], width, 0);
+            beatsBefore = pair.Length == 2 ? Beats(pair) : 0;
+            next += pair.Length;
+            yield return new(pair, slots, rows, width);
+        }
+    }
 
     /// <summary>The marker's place in points at a time within the line.</summary>
     public double MarkerAt(double time)
     {
-        var index = Math.Max(0, bars.Length - 1);
-        while (index > 0 && time < bars[index].Start)
+        var index = Bars.Length - 1;
+        while (index > 0 && time < Bars[index].Start)
             index--;
-        var (bar, slot) = (bars[index], slots[index]);
+        var (bar, slot) = (Bars[index], slots[index]);
         var beat = 0;
         while (beat + 2 < bar.BeatTimes.Length && time >= bar.BeatTimes[beat + 1])
             beat++;
@@ -64,11 +73,30 @@ internal sealed class PlayLine
         return from + within * (to - from);
     }
 
-    private Drawing Draw(IReadOnlyList<BarRow> rows, double width)
+    /// <summary>A section's last bar alone keeps the width that it would have beside another.</summary>
+    private static ImmutableArray<BarSlot> Slots(ImmutableArray<TimedBar> bars, double width, double beatsBefore)
+    {
+        var beatWidth = (width - LeftMargin) / Math.Max(Beats(bars), beatsBefore);
+        var left = LeftMargin;
+        var slots = ImmutableArray.CreateBuilder<BarSlot>();
+        foreach (var bar in bars)
+        {
+            slots.Add(new(bar.Bar, left, beatWidth * bar.Bar.Meter.BarLength.Value));
+            left = slots[^1].Right;
+        }
+        return slots.ToImmutable();
+    }
+
+    private static double Beats(IEnumerable<TimedBar> bars) => bars.Sum(b => b.Bar.Meter.BarLength.Value);
+
+    private static bool Stand(ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows) =>
+        rows.All(r => slots.All(s => !r.Has(s.Bar) || r.Fits(s)));
+
+    private static Drawing Draw(ImmutableArray<BarSlot> slots, BarRow[] rows, double width, bool numbered)
     {
         var sketch = new Sketch();
-        var y = NumberRoom;
-        foreach (var row in rows.Where(r => slots.Any(s => r.Has(s.Bar))))
+        var y = numbered ? NumberRoom : 1;
+        foreach (var row in rows)
         {
             row.DrawMargin(sketch, LeftMargin, y);
             foreach (var slot in slots.Where(s => row.Has(s.Bar)))
@@ -78,9 +106,10 @@ internal sealed class PlayLine
         foreach (var slot in slots)
         {
             sketch.Line(slot.Left, 0.5, slot.Left, y, 0.5);
-            sketch.Text(slot.Bar.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), slot.Left + 2, NumberRoom - 2, Face.Narrow, 7.4, Tint.Quiet);
+            if (numbered)
+                sketch.Text(slot.Bar.Number.ToString(CultureInfo.InvariantCulture), slot.Left + 2, NumberRoom - 2, Face.Narrow, 7.4, Tint.Quiet);
         }
-        sketch.Line(width - 0.5, 0.5, width - 0.5, y, 0.5);
+        sketch.Line(slots[^1].Right - 0.5, 0.5, slots[^1].Right - 0.5, y, 0.5);
         return sketch.ToDrawing(width, y);
     }
 }

@@ -1,0 +1,38 @@
+using System.Globalization;
+using Harkbook.Music.Instruments;
+
+namespace Harkbook.Publishing.Lessons.Page;
+
+/// <summary>What the page's script reads: times in seconds to the millisecond, drawings by their templates' numbers.</summary>
+internal static class PageData
+{
+    public static object Of(LessonTimeline timeline, PageDrawings drawings, double length) => new
+    {
+        Length = Ms(length),
+        Sections = Sections(timeline),
+        Bars = timeline.Bars.Select((bar, i) => new
+        {
+            bar.Bar.Number,
+            Beats = bar.BeatTimes.Select(Ms),
+            Drawing = drawings.Bars[i].Template,
+            Places = drawings.Bars[i].Beats,
+        }),
+        Chords = timeline.Chords.Select((c, i) => new { Start = Ms(c.Start), End = Ms(c.End), c.Value.Name, Drawing = drawings.Chords[i] }),
+        Harp = timeline.Harp.Select(h => new
+        {
+            Start = Ms(h.Start),
+            End = Ms(h.End),
+            Holes = string.Join(' ', h.Value.OrderBy(n => n.Hole).Select(Hole)),
+            Breath = h.Value[0].Breath == Breath.Blow ? "blow" : "draw",
+        }),
+    };
+
+    private static IEnumerable<object> Sections(LessonTimeline timeline) =>
+        timeline.Bars.Select((bar, index) => (bar.SectionIndex, index)).GroupBy(b => b.SectionIndex)
+            .Select(g => new { timeline.Song.Sections[g.Key].Name, First = g.Min(b => b.index), Last = g.Max(b => b.index) });
+
+    private static string Hole(HarpNote note) =>
+        note.Hole.ToString(CultureInfo.InvariantCulture) + (note.Bend > 0 ? "o" : new string('′', -note.Bend));
+
+    private static double Ms(double seconds) => Math.Round(seconds, 3);
+}

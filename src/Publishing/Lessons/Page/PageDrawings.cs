@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using System.Text;
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Lessons.Video;
+
+namespace Harkbook.Publishing.Lessons.Page;
+
+/// <summary>
+/// The page's drawings, each once: a diagram for every chord, a strip of all parts for every bar. Their colours are the
+/// page's variables, so that one drawing serves light and dark.
+/// </summary>
+internal sealed class PageDrawings
+{
+    private const double BarWidth = 262;
+    private const double WideBar = 430;
+
+    private static readonly (Tint Tint, string Variable)[] Variables =
+    [
+        (Tint.Ink, "ink"), (Tint.Quiet, "quiet"), (Tint.Line, "line"), (Tint.Faint, "faint"), (Tint.Hand, "hand"),
+        (Tint.Voice, "voice"), (Tint.Blow, "blow"), (Tint.Draw, "draw"), (Tint.Now, "now"), (Tint.Paper, "paper"),
+    ];
+
+    private readonly LessonTimeline timeline;
+    private readonly List<string> templates = [];
+    private readonly Dictionary<string, int> known = [];
+
+    public PageDrawings(LessonTimeline timeline)
+    {
+        this.timeline = timeline;
+        Chords = [.. timeline.Chords.Select(c => Template(Diagram(c.Value)))];
+        BarRow[] rows = [new ChordRow(timeline.Song.Bars), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow(9.2)];
+        var width = timeline.Bars.All(b => PlayLine.Stands(b, rows, BarWidth)) ? BarWidth : WideBar;
+        Bars = [.. timeline.Bars.GroupBy(b => b.SectionIndex).SelectMany(section => Strips([.. section], rows, width))];
+    }
+
+    /// <summary>The template's number for each of the timeline's chords.</summary>
+    public ImmutableArray<int> Chords { get; }
+
+    /// <summary>For each bar the template's number, and where its beats and its end stand, 0 to 1 of the width.</summary>
+    public ImmutableArray<(int Template, ImmutableArray<double> Beats)> Bars { get; }
+
+    /// <summary>All templates as HTML.</summary>
+    public string Templates
+    {
+        get
+        {
+            var html = new StringBuilder();
+            for (var i = 0; i < templates.Count; i++)
+                html.Append($"<template id=\"d{i}\">{templates[i]}</template>\n");
+            return html.ToString();
+        }
+    }
+
+    private IEnumerable<(int, ImmutableArray<double>)> Strips(TimedBar[] section, BarRow[] rows, double width)
+    {
+        BarRow[] used = [.. rows.Where(r => section.Any(b => r.Has(b.Bar)))];
+        foreach (var bar in section)
+        {
+            var (drawing, beats) = PlayLine.Alone(bar, used, width);
+            yield return (Template(drawing), [.. beats.Select(b => Math.Round(b, 4))]);
+        }
+    }
+
+    private int Template(Drawing drawing)
+    {
+        var svg = SvgWriter.Write(drawing, Palette.Paper, SvgText.Outlines);
+        foreach (var (tint, variable) in Variables)
+            svg = svg.Replace($"\"{Palette.Paper[tint]}\"", $"\"var(--{variable})\"", StringComparison.OrdinalIgnoreCase);
+        if (known.TryGetValue(svg, out var index))
+            return index;
+        templates.Add(svg);
+        return known[svg] = templates.Count - 1;
+    }
+
+    private Drawing Diagram(ChordUse chord)
+    {
+        var song = timeline.Song;
+        if (chord.Shape is { } shape)
+        {
+            var subject = new ChordDiagramSubject(shape, chord.Name, song.Tuning.Value, song.Capo.Value, Standing.Decided, song.Key.Value.Centre);
+            return ChordDiagram.Engrave(subject, new ChordDiagramStyle(30, Foot: StringFoot.SoundingNotes));
+        }
+        var sketch = new Sketch();
+        var lettering = ChordLettering.Fitting(chord.Name, 60, 260, 0.3);
+        lettering.Draw(sketch, 0, 60);
+        return sketch.ToDrawing(Math.Max(60, lettering.Width), 160, chord.Name);
+    }
+}

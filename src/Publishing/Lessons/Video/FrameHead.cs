@@ -1,0 +1,50 @@
+using System.Globalization;
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+using Harkbook.Publishing.Engraving;
+
+namespace Harkbook.Publishing.Lessons.Video;
+
+/// <summary>The top of a frame: the form as a ruler along the edge, the place in it, the song and how it is tuned.</summary>
+internal sealed class FrameHead(LessonTimeline timeline, double length)
+{
+    public const double RulerHeight = 12;
+    private const double LeftRoom = 780;
+    private const double RightRoom = 980;
+
+    /// <summary>Where a section's length on the ruler begins and ends up to a time.</summary>
+    public Box Ruler(Timed<string> section, double until) =>
+        new(X(section.Start) + 1.5, 0, Math.Max(X(section.Start) + 1.5, X(Math.Min(section.End, until)) - 1.5), RulerHeight);
+
+    public void Draw(Sketch sketch, Moment moment)
+    {
+        foreach (var section in timeline.Sections)
+            sketch.Fill(Ruler(section, length), Tint.Faint);
+        if (!timeline.Bars.IsEmpty)
+            DrawPlace(sketch, moment);
+        var right = Screen.Width - Screen.Edge;
+        sketch.Text(TextWrap.Cut(timeline.Song.Title, Face.Strong, 30, RightRoom), right, 56, Face.Strong, 30, Tint.Quiet, Align.Right);
+        sketch.Text(TextWrap.Cut(Facts(timeline.Song), Face.Text, 26, RightRoom), right, 92, Face.Text, 26, Tint.Quiet, Align.Right);
+    }
+
+    private void DrawPlace(Sketch sketch, Moment moment)
+    {
+        var bar = timeline.Bars[Math.Max(0, moment.Bar)];
+        var place = moment.IsOver ? "" : moment.Bar < 0 ? "comes first" : string.Create(CultureInfo.InvariantCulture, $"bar {bar.Bar.Number} of {timeline.Bars.Length}");
+        var room = LeftRoom - FontBook.Width(place, Face.Text, 30) - 28;
+        var section = TextWrap.Cut(timeline.Song.Sections[bar.SectionIndex].Name, Face.Strong, 44, room);
+        var end = Screen.Edge + sketch.Text(section, Screen.Edge, 78, Face.Strong, 44);
+        sketch.Text(place, end + 28, 78, Face.Text, 30, Tint.Quiet);
+    }
+
+    private static string Facts(Song song)
+    {
+        var capo = song.Capo.Value.Fret == 0 ? "no capo" : $"capo {song.Capo.Value.Fret}";
+        var harmonica = song.Harp is { } h ? $"  ·  harp in {PitchText.Of(h.Value.Key)}" : "";
+        return $"{Strings(song)}  ·  {capo}{harmonica}  ·  {SongFacts.Reference(song.ReferencePitch.Value)}";
+    }
+
+    internal static string Strings(Song song) => string.Join(' ', song.Tuning.Value.Strings.Select(p => PitchText.Of(p.Name)));
+
+    private double X(double seconds) => Math.Clamp(seconds / Math.Max(length, 0.001), 0, 1) * Screen.Width;
+}

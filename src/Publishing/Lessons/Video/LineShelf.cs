@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+using Harkbook.Publishing.Engraving;
+
+namespace Harkbook.Publishing.Lessons.Video;
+
+/// <summary>
+/// The lower half of the screen. Low lines take turns in two places, so that the eye finds the next one before it is
+/// played; tall ones stand alone, with the chords of the next line below.
+/// </summary>
+internal sealed class LineShelf
+{
+    private const double Edge = Screen.Edge;
+    private const double Bottom = Screen.Height - 28;
+    private const double Room = 525;
+    private const double Gap = 22;
+    private const double ThenHeight = 62;
+    private const double ThenSize = 40;
+
+    private readonly LessonTimeline timeline;
+    private readonly ImmutableArray<PlayLine> lines;
+    private readonly int[] lineOfBar;
+    private readonly double scale;
+    private readonly double tallest;
+    private readonly bool takesTurns;
+
+    public LineShelf(LessonTimeline timeline)
+    {
+        this.timeline = timeline;
+        BarRow[] rows = [new ChordRow(timeline.Song.Bars, 14), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow(9.2)];
+        const double Best = 3.95;
+        lines = PlayLine.Of(timeline, rows, (Screen.Width - 2 * Edge) / Best);
+        tallest = lines.Select(l => l.Drawing.Height).DefaultIfEmpty(0).Max();
+        scale = Math.Min(Best, Room / Math.Max(1, tallest));
+        tallest *= scale;
+        takesTurns = 2 * tallest + Gap <= Room;
+        lineOfBar = [.. lines.SelectMany((l, i) => l.Bars.Select(_ => i))];
+    }
+
+    /// <summary>Where the shelf begins, in pixels from above.</summary>
+    public double Top => Bottom - tallest - (takesTurns ? tallest + Gap : ThenHeight);
+
+    public void Draw(Sketch sketch, Moment moment)
+    {
+        if (lines.IsEmpty)
+            return;
+        var line = LineAt(moment);
+        Place(sketch, line);
+        sketch.Fill(new(Edge - 26, TopOf(line) + 4, Edge - 18, TopOf(line) + lines[line].Drawing.Height * scale), Tint.Now, 3);
+        if (line + 1 == lines.Length)
+            return;
+        if (takesTurns)
+            Place(sketch, line + 1);
+        else
+            DrawThen(sketch, lines[line], lines[line + 1], TopOf(line) + lines[line].Drawing.Height * scale + ThenHeight - 14);
+    }
+
+    /// <summary>Where the marker stands.</summary>
+    public Box MarkerAt(Moment moment, double time)
+    {
+        var line = LineAt(moment);
+        var x = Edge + lines[line].MarkerAt(time) * scale;
+        return new(x - 2, TopOf(line) + 8, x + 2, TopOf(line) + lines[line].Drawing.Height * scale);
+    }
+
+    private int LineAt(Moment moment) => lineOfBar[Math.Max(0, moment.Bar)];
+
+    private double TopOf(int line) => Top + (takesTurns && line % 2 == 1 ? tallest + Gap : 0);
+
+    private void Place(Sketch sketch, int line) => sketch.Add(lines[line].Drawing.Placed(Edge, TopOf(line), scale));
+
+    private void DrawThen(Sketch sketch, PlayLine line, PlayLine next, double baseline)
+    {
+        var left = Edge + 33 * scale;
+        sketch.Text("then", left - 20, baseline, Face.Narrow, 28, Tint.Quiet, Align.Right);
+        if (next.Bars[0].SectionIndex != line.Bars[0].SectionIndex)
+        {
+            var name = TextWrap.Cut(timeline.Song.Sections[next.Bars[0].SectionIndex].Name, Face.Strong, 30, 420);
+            left += sketch.Text(name, left + 8, baseline, Face.Strong, 30, Tint.Quiet) + 40;
+        }
+        var width = (Screen.Width - Edge - left) / next.Bars.Length;
+        for (var i = 0; i < next.Bars.Length; i++)
+            DrawChords(sketch, next.Bars[i].Bar, left + i * width, width, baseline);
+    }
+
+    private static void DrawChords(Sketch sketch, Bar bar, double left, double width, double baseline)
+    {
+        sketch.Line(left, baseline - ThenSize + 4, left, baseline + 8, 2);
+        var room = (width - 24) / Math.Max(1, bar.Chords.Length);
+        for (var i = 0; i < bar.Chords.Length; i++)
+            ChordLettering.Fitting(bar.Chords[i].Value.Name, ThenSize, room - 20, 0.3, Tint.Hand).Draw(sketch, left + 16 + i * room, baseline);
+    }
+}
