@@ -10,8 +10,6 @@ namespace Harkbook.Listening.Estimators;
 /// </summary>
 internal sealed record PitchClassContent(double[] Sounding, double[] Amount, double[] Bass)
 {
-    private const float LeastSounding = 0.05f;
-
     /// <summary>The chance that nothing sounds.</summary>
     public double Silence => 1 - Bass.Sum();
 
@@ -19,30 +17,30 @@ internal sealed record PitchClassContent(double[] Sounding, double[] Amount, dou
     {
         var first = evidence.FrameAt(start);
         var last = Math.Max(first + 1, evidence.FrameAt(end));
-        var pitches = MeanOver(evidence, first, Math.Min(last, evidence.Frames));
+        var (loudest, steady) = (Means(evidence, first, Math.Min(last, evidence.Frames), 3), Means(evidence, first, Math.Min(last, evidence.Frames), 1));
         var (absent, amount, bass, nothingLower) = (Enumerable.Repeat(1.0, 12).ToArray(), new double[12], new double[12], 1.0);
-        for (var p = 0; p < pitches.Length; p++)
+        for (var p = 0; p < evidence.Pitches; p++)
         {
             var pitchClass = (evidence.LowestMidi + p) % 12;
-            absent[pitchClass] *= 1 - pitches[p];
-            amount[pitchClass] += pitches[p];
-            bass[pitchClass] += pitches[p] * nothingLower;
-            nothingLower *= 1 - pitches[p];
+            absent[pitchClass] *= 1 - loudest[p];
+            amount[pitchClass] += loudest[p];
+            bass[pitchClass] += steady[p] * nothingLower;
+            nothingLower *= 1 - steady[p];
         }
         return new([.. absent.Select(a => 1 - a)], amount, bass);
     }
 
-    private static double[] MeanOver(NoteEvidence evidence, int first, int last)
+    /// <summary>
+    /// Power means of each pitch: 1 is the plain mean; 3 leans to the louder frames, so that a short note in a span still counts.
+    /// </summary>
+    private static double[] Means(NoteEvidence evidence, int first, int last, int power)
     {
-        var means = new double[evidence.Pitches];
+        var sums = new double[evidence.Pitches];
         for (var f = first; f < last; f++)
         {
-            for (var p = 0; p < means.Length; p++)
-            {
-                if (evidence.Sounding[f, p] > LeastSounding)
-                    means[p] += evidence.Sounding[f, p];
-            }
+            for (var p = 0; p < sums.Length; p++)
+                sums[p] += Math.Pow(evidence.Sounding[f, p], power);
         }
-        return [.. means.Select(m => Math.Min(0.999, m / Math.Max(1, last - first)))];
+        return [.. sums.Select(s => Math.Min(0.999, Math.Pow(s / Math.Max(1, last - first), 1.0 / power)))];
     }
 }

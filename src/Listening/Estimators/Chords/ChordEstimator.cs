@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Harkbook.Audio.Signals;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -14,6 +13,9 @@ public sealed class ChordEstimator(ChordOptions? options = null)
 {
     private readonly ChordOptions options = options ?? new();
 
+    /// <param name="mono">Not listened to again by this estimator: the evidence holds what it needs.</param>
+    /// <param name="a4">As <paramref name="mono"/>: the evidence already counts from it.</param>
+    /// <param name="evidence">How strongly each pitch sounds.</param>
     /// <param name="beats">Empty where they are unknown.</param>
     /// <param name="keys">Empty where they are unknown; they lean the choice and spell the names.</param>
     /// <returns>Spans without gaps over the whole recording.</returns>

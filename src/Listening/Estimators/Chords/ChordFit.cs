@@ -14,7 +14,8 @@ internal static class ChordFit
     private const double BassIsOtherTone = 0.06;
     private const double BassIsForeign = 0.01;
 
-    private static readonly double[] HeardByInterval = [0.93, 0.5, 0.75, 0.8, 0.8, 0.75, 0.75, 0.82, 0.75, 0.75, 0.75, 0.75];
+    /// <summary>How likely a chord's note is heard, by semitones above the root: players leave the third out more than the rest.</summary>
+    private static readonly double[] HeardByInterval = [0.93, 0.5, 0.7, 0.55, 0.55, 0.7, 0.7, 0.8, 0.7, 0.7, 0.7, 0.7];
 
     public static double[] LogLikelihoods(PitchClassContent content)
     {

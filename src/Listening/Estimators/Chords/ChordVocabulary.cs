@@ -16,7 +16,7 @@ internal sealed record ChordState(int Root, ListenedQuality? Quality, Interval B
     public bool IsInverted => Bass.Semitones % 12 != 0;
 
     /// <summary>How usual the state is before anything is heard (natural log): its kind, and how its bass stands to it.</summary>
-    public double Usual => Quality is null ? -2 : Quality.Usual + (IsInverted ? OfInversion(Quality.Quality, Bass.Semitones) : 0);
+    public double Usual => Quality is null ? -3 : Quality.Usual + (IsInverted ? OfInversion(Quality.Quality, Bass.Semitones) : 0);
 
     /// <summary>Major triads over their third or fifth are common (G/B, D/F#, C/G); other inversions are rare.</summary>
     private static double OfInversion(ChordQuality quality, int bass) =>
@@ -34,14 +34,22 @@ internal sealed record ChordState(int Root, ListenedQuality? Quality, Interval B
     }
 }
 
-/// <summary>Every chord that is listened for: 13 kinds on 12 roots, each over any of its own notes, and no chord.</summary>
+/// <summary>
+/// Every chord that is listened for: 13 kinds on 12 roots, and no chord. Kinds that another name fits better once they are
+/// turned over (a C6 over A is Am7) stand on their root only; the rest also over any of their own notes.
+/// </summary>
 internal static class ChordVocabulary
 {
+    private static readonly ChordQuality[] OnRootOnly =
+    [
+        ChordQuality.SuspendedFourth, ChordQuality.SuspendedSecond, ChordQuality.Major6, ChordQuality.Diminished7, ChordQuality.Augmented,
+    ];
+
     public static ImmutableArray<ListenedQuality> Qualities { get; } =
     [
         new(ChordQuality.Major, 0), new(ChordQuality.Minor, -0.1), new(ChordQuality.Dominant7, -1.0), new(ChordQuality.Minor7, -1.2),
-        new(ChordQuality.Major7, -1.4), new(ChordQuality.SuspendedFourth, -1.8), new(ChordQuality.SuspendedSecond, -2.0),
-        new(ChordQuality.Power, -2.4), new(ChordQuality.Major6, -2.2), new(ChordQuality.Diminished, -2.4),
+        new(ChordQuality.Major7, -1.4), new(ChordQuality.SuspendedFourth, -2.1), new(ChordQuality.SuspendedSecond, -2.7),
+        new(ChordQuality.Power, -4.0), new(ChordQuality.Major6, -2.6), new(ChordQuality.Diminished, -2.4),
         new(ChordQuality.HalfDiminished7, -2.4), new(ChordQuality.Diminished7, -2.6), new(ChordQuality.Augmented, -3.2),
     ];
 
@@ -51,7 +59,7 @@ internal static class ChordVocabulary
         new(0, null, default),
         .. from root in Enumerable.Range(0, 12)
            from quality in Qualities
-           from bass in quality.Quality.Intervals
+           from bass in quality.Quality.Intervals.Take(OnRootOnly.Contains(quality.Quality) ? 1 : 4)
            select new ChordState(root, quality, bass),
     ];
 }

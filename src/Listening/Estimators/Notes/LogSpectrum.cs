@@ -5,7 +5,7 @@ namespace Harkbook.Listening.Estimators.Notes;
 
 /// <summary>
 /// Magnitude spectra on a logarithmic frequency axis, three bins a semitone from MIDI <see cref="LowestMidi"/> up,
-/// taken twice: through long windows, which part neighbouring pitches, and through short ones, which part moments.
+/// taken three times: through long windows, which part neighbouring pitches, short ones, which part moments, and middling ones.
 /// A sinusoid of amplitude 1 at a bin's frequency gives 1.
 /// The kernels are those of Brown and Puckette, "An efficient algorithm for the calculation of a constant Q transform",
 /// JASA 92 (1992), with window lengths bounded on both sides.
@@ -17,7 +17,7 @@ public sealed class LogSpectrum
     public const int LowestMidi = 34;
     public const int HopSamples = 256;
 
-    private LogSpectrum(float[][] wide, float[][] brief) => (Long, Short) = (wide, brief);
+    private LogSpectrum(float[][] wide, float[][] middle, float[][] brief) => (Long, Middle, Short) = (wide, middle, brief);
 
     /// <summary>The rate that spectra are taken at.</summary>
     public static SampleRate Rate { get; } = SampleRate.FromHertz(22_050);
@@ -26,6 +26,9 @@ public sealed class LogSpectrum
 
     /// <summary>Frames × bins, windows of 37 to 372 ms. Frame f is centred on f hops.</summary>
     public float[][] Long { get; }
+
+    /// <summary>Frames × bins, windows of 23 to 93 ms.</summary>
+    public float[][] Middle { get; }
 
     /// <summary>Frames × bins, windows of 12 to 46 ms.</summary>
     public float[][] Short { get; }
@@ -41,19 +44,20 @@ public sealed class LogSpectrum
         if (mono.Rate != Rate)
             throw new ArgumentException($"Spectra are taken at {Rate}; this signal is at {mono.Rate}. Resample it first.", nameof(mono));
         var frames = 1 + mono.Length / HopSamples;
-        var (wide, brief) = (new float[frames][], new float[frames][]);
-        var (wideKernels, briefKernels) = (WindowKernels.Long(a4), WindowKernels.Short(a4));
+        var (wide, middle, brief) = (new float[frames][], new float[frames][], new float[frames][]);
+        var (wideKernels, middleKernels, briefKernels) = (WindowKernels.Long(a4), WindowKernels.Middle(a4), WindowKernels.Short(a4));
         var samples = mono.Channels[0];
         var done = 0;
         Parallel.For(0, frames, new ParallelOptions { CancellationToken = ct }, () => new CentredTransform(), (f, _, transform) =>
         {
             transform.Take(samples, f * HopSamples);
             wide[f] = wideKernels.Apply(transform);
+            middle[f] = middleKernels.Apply(transform);
             brief[f] = briefKernels.Apply(transform);
             if (Interlocked.Increment(ref done) % 512 == 0)
                 progress?.Report((double)done / frames);
             return transform;
         }, _ => { });
-        return new(wide, brief);
+        return new(wide, middle, brief);
     }
 }

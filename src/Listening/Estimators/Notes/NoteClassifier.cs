@@ -5,8 +5,7 @@ namespace Harkbook.Listening.Estimators.Notes;
 
 /// <summary>
 /// Turns features into two chances, "starts here" and "sounds here", by one small layer shared by all pitches.
-/// The weights (note-weights.txt beside this file) were fitted to plucked strings that the project made itself and to
-/// guitars of a free General MIDI font; no commercial recording and no annotated dataset took part.
+/// The weights are in note-weights.txt beside this file, which tells what they were fitted to.
 /// </summary>
 internal sealed class NoteClassifier
 {

@@ -10,6 +10,7 @@ internal sealed class NoteFeatures
     private const float Present = 1.2f;
 
     private static readonly int[] SustainedAt = [-12, -8, -5, -3, -1, 1, 3, 5, 8, 12];
+    private static readonly int[] RisingAt = [-8, -5, -3, -2, -1, 0, 1, 2, 3, 5, 8];
     private static readonly int[] PromptAt = [-6, -4, -3, -2, -1, 0, 1, 2, 3, 4, 6];
     private static readonly int[] Relatives = [12, -12, 7, -7, 19, -19, 24, -24, 1, -1, 5, -5];
 
@@ -25,7 +26,7 @@ internal sealed class NoteFeatures
         attack = Attack(decades);
     }
 
-    public static int Count => SustainedAt.Length + PromptAt.Length + 3 * Relatives.Length + 2 * PartialsLookedAt + 4;
+    public static int Count => SustainedAt.Length + RisingAt.Length + PromptAt.Length + 4 * Relatives.Length + 2 * PartialsLookedAt + 4;
 
     public int Frames { get; }
 
@@ -53,12 +54,15 @@ internal sealed class NoteFeatures
         var (f, p, k) = (frame + NoteSalience.FrameMargin, pitch + NoteSalience.PitchMargin, 0);
         foreach (var d in SustainedAt)
             features[k++] = salience.Sustained[f + d][p];
+        foreach (var d in RisingAt)
+            features[k++] = salience.Rising[f + d][p];
         foreach (var d in PromptAt)
             features[k++] = salience.Prompt[f + d][p];
         foreach (var relative in Relatives)
         {
             features[k++] = salience.Sustained[f + 4][p + relative];
             features[k++] = Change(salience.Sustained, f, p + relative, 4, -6);
+            features[k++] = Change(salience.Rising, f, p + relative, 3, -3);
             features[k++] = Change(salience.Prompt, f, p + relative, 2, -2);
         }
         FillPartials(f, HarmonicTemplates.LowestMidi + pitch, features.Slice(k, 2 * PartialsLookedAt));

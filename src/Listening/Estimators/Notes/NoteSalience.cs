@@ -5,8 +5,8 @@ namespace Harkbook.Listening.Estimators.Notes;
 
 /// <summary>
 /// How loud each pitch is in each frame, on a logarithmic scale from 0 (nothing, 60 dB down) to about 3 (as loud as the
-/// recording's loud notes). First the long spectrum is explained by note templates; then the short one, by those notes that
-/// the long one found nearby: the first tells which pitches sound, the second when.
+/// recording's loud notes). First the long spectrum is explained by note templates; then the shorter ones, by those notes that
+/// the long one found nearby: the first tells which pitches sound, the others when.
 /// </summary>
 internal sealed class NoteSalience
 {
@@ -21,10 +21,13 @@ internal sealed class NoteSalience
     private const int ShortRounds = 12;
     private const int Reach = 8;
 
-    private NoteSalience(float[][] sustained, float[][] prompt) => (Sustained, Prompt) = (sustained, prompt);
+    private NoteSalience(float[][] sustained, float[][] rising, float[][] prompt) => (Sustained, Rising, Prompt) = (sustained, rising, prompt);
 
     /// <summary>(Frames + 2 margins) × (pitches + 2 margins), from the long spectrum.</summary>
     public float[][] Sustained { get; }
+
+    /// <summary>The same from the middle spectrum.</summary>
+    public float[][] Rising { get; }
 
     /// <summary>The same from the short spectrum.</summary>
     public float[][] Prompt { get; }
@@ -34,15 +37,23 @@ internal sealed class NoteSalience
         var parallel = new ParallelOptions { CancellationToken = ct };
         var frames = spectrum.Long.Length;
         var longer = new SparseDecomposition(HarmonicTemplates.Of(WindowKernels.Long(a4), a4, Power).Atoms, LongRounds);
-        var shorter = new SparseDecomposition(HarmonicTemplates.Of(WindowKernels.Short(a4), a4, Power).Atoms, ShortRounds);
-        var (sustained, prompt) = (new float[frames][], new float[frames][]);
+        var sustained = new float[frames][];
         Parallel.For(0, frames, parallel, f => sustained[f] = longer.Explain(Compressed(spectrum.Long[f])));
-        Parallel.For(0, frames, parallel, f =>
+        var rising = Refined(sustained, spectrum.Middle, WindowKernels.Middle(a4), a4, parallel);
+        var prompt = Refined(sustained, spectrum.Short, WindowKernels.Short(a4), a4, parallel);
+        return new(Levels(sustained), Levels(rising), Levels(prompt));
+    }
+
+    private static float[][] Refined(float[][] sustained, float[][] spectrum, WindowKernels kernels, Hertz a4, ParallelOptions parallel)
+    {
+        var decomposition = new SparseDecomposition(HarmonicTemplates.Of(kernels, a4, Power).Atoms, ShortRounds);
+        var refined = new float[sustained.Length][];
+        Parallel.For(0, refined.Length, parallel, f =>
         {
-            prompt[f] = Nearby(sustained, f);
-            shorter.Refine(prompt[f], Compressed(spectrum.Short[f]));
+            refined[f] = Nearby(sustained, f);
+            decomposition.Refine(refined[f], Compressed(spectrum[f]));
         });
-        return new(Levels(sustained), Levels(prompt));
+        return refined;
     }
 
     private static float[] Compressed(float[] spectrum)

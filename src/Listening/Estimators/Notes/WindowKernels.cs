@@ -33,6 +33,8 @@ internal sealed class WindowKernels
 
     public static WindowKernels Long(Hertz a4) => new(a4, 36, 820, 8192);
 
+    public static WindowKernels Middle(Hertz a4) => new(a4, 20, 512, 2048);
+
     public static WindowKernels Short(Hertz a4) => new(a4, 11, 256, 1024);
 
     /// <summary>What a sinusoid of amplitude 1 at a frequency gives in a bin.</summary>

@@ -7,7 +7,7 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// <summary>Weighs one tuning with one capo against the evidence.</summary>
 internal sealed class TuningWeighing
 {
-    private const double PerNote = 0.6;
+    private const double PerNote = 0.3;
     private const double PerGroup = 0.25;
     private const double OutOfReach = 8;
     private const double OpenChordTones = 1.5;
@@ -43,9 +43,9 @@ internal sealed class TuningWeighing
             "E2 A2 D3 G3 B3 E4" => 0,
             "D2 A2 D3 G3 B3 E4" => -1.8,
             "Eb2 Ab2 Db3 Gb3 Bb3 Eb4" or "D2 A2 D3 G3 A3 D4" or "D2 G2 D3 G3 B3 D4" or "D2 A2 D3 F#3 A3 D4" => -2.3,
-            _ => -3.2,
+            _ => -3.6,
         };
-        return tuning + (capo == 0 ? 0 : capo <= 5 ? -2.0 : -3.0);
+        return tuning + (capo == 0 ? 0 : capo <= 5 ? -2.2 : -3.2);
     }
 
     private double Notes(TuningOptions options)
