@@ -1,0 +1,96 @@
+using Harkbook.Audio.Signals;
+using Harkbook.Audio.Synthesis;
+using Harkbook.Music.Songs;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Sounding;
+
+/// <summary>
+/// Sounds what a song claims, so that an ear can weigh it: alone, or against the recording. Levels are kept moderate
+/// (−18 LUFS unless asked otherwise); a player on headphones should still start with the volume low.
+/// </summary>
+public static class Audition
+{
+    private const double TailSeconds = 2.5;
+    private static readonly SampleRate Rate = SampleRate.FromHertz(44_100);
+
+    /// <summary>Two channels at 44.1 kHz, from the count-in (or the first bar) until the last bar has died away.</summary>
+    public static Signal Render(Song song, AuditionOptions options, CancellationToken ct)
+    {
+        Check(song, options);
+        var times = new AuditionTimes(song, options);
+        var heard = Between(song, times.First, times.Last);
+        var length = times.End + Seconds.FromSeconds(TailSeconds);
+        var claims = Mixer.Sum(Rate, Tracks(heard, options, times, length, ct));
+        return Mixer.Master(options.Against is { } recording ? Beside(claims, recording, options, times) : claims, options.Loudness);
+    }
+
+    private static void Check(Song song, AuditionOptions options)
+    {
+        var bars = song.Bars.Count();
+        if (options.Speed is not (>= 0.25 and <= 2))
+            throw new ArgumentOutOfRangeException(nameof(options), options.Speed, "An audition runs at 0.25 to 2 times the record's speed.");
+        if (options.CountInBars is < 0 or > 8)
+            throw new ArgumentOutOfRangeException(nameof(options), options.CountInBars, "A count-in is 0 to 8 bars.");
+        if (options.Loudness is not (>= -40 and <= -14))
+            throw new ArgumentOutOfRangeException(nameof(options), options.Loudness, "An audition's loudness is -40 to -14 LUFS, so that it is safe on headphones.");
+        var (first, last) = (options.FirstBar ?? 1, options.LastBar ?? bars);
+        if (first < 1 || last < first || last > bars)
+            throw new ArgumentOutOfRangeException(nameof(options), (first, last), $"The song has bars 1 to {bars}.");
+        if (options.Against is { } recording && recording.Rate != Rate)
+            throw new ArgumentException($"The recording runs at {recording.Rate}; read it at {Rate} for an audition.", nameof(options));
+    }
+
+    /// <summary>The song with nothing claimed outside a range of bars, so that bar numbers and times stay.</summary>
+    private static Song Between(Song song, int first, int last) =>
+        song with { Sections = [.. song.Sections.Select(s => s with { Bars = [.. s.Bars.Select(b => b.Number >= first && b.Number <= last ? b : new Bar { Number = b.Number, Meter = b.Meter })] })] };
+
+    private static List<Track> Tracks(Song song, AuditionOptions options, AuditionTimes times, Seconds length, CancellationToken ct)
+    {
+        var instruments = new Instruments(Rate, song.ReferencePitch.Value, length, options.Seed);
+        var tracks = new List<Track>();
+        if (options.Parts.HasFlag(AuditionParts.Guitar))
+            tracks.Add(new(instruments.Guitar(new GuitarPart(song, times, Touch.Exact).Play(), options.Strings, ct), 0, -0.1));
+        if (options.Parts.HasFlag(AuditionParts.Harp) && song.Harp is not null)
+            tracks.Add(new(instruments.Harp(new HarpPart(song, times, Touch.Exact).Play(), ct), -4, 0.25));
+        if (options.Parts.HasFlag(AuditionParts.Sung))
+            tracks.Add(new(new VoiceLike(Rate, options.Seed).Sound(SungTicks.Of(song, times, instruments), length, ct), -3, 0.1));
+        if (options.Parts.HasFlag(AuditionParts.Click) || options.CountInBars > 0)
+            tracks.Add(new(Click.Sound(Rate, Clicks(song, options, times), length), -8));
+        return tracks;
+    }
+
+    private static IEnumerable<ClickBeat> Clicks(Song song, AuditionOptions options, AuditionTimes times)
+    {
+        for (var beat = options.CountInBars * times.BeatsPerBar; beat >= 1; beat--)
+            yield return new(times.BeforeStart(beat), beat % times.BeatsPerBar == 0);
+        if (!options.Parts.HasFlag(AuditionParts.Click))
+            yield break;
+        foreach (var bar in song.Bars.Where(b => b.Number >= times.First && b.Number <= times.Last))
+        {
+            for (var beat = 0; beat < bar.Meter.BeatsPerBar; beat++)
+                yield return new(times.At(bar.Number, Beats.Whole(beat)), beat == 0);
+        }
+    }
+
+    /// <summary>Claims and recording at one loudness, side by side or together.</summary>
+    private static Signal Beside(Signal claims, Signal recording, AuditionOptions options, AuditionTimes times)
+    {
+        var offset = Rate.SamplesIn(times.FromRecording(default));
+        var placed = Shifted(recording.ToMono().Channels[0], offset, Math.Max(claims.Length, options.LastBar is null ? recording.Length + offset : 0));
+        var (levelled, against) = (Levelled(claims.ToMono()), Levelled(new(Rate, placed)));
+        return options.Placement == AgainstPlacement.Sides
+            ? Mixer.Sum(Rate, [new(levelled, 0, -1), new(against, 0, 1)])
+            : Mixer.Sum(Rate, [new(levelled), new(against)]);
+    }
+
+    private static Signal Levelled(Signal mono) => Mixer.Master(mono, -23);
+
+    private static float[] Shifted(float[] samples, int by, int length)
+    {
+        var shifted = new float[length];
+        for (var i = Math.Max(0, by); i < length && i - by < samples.Length; i++)
+            shifted[i] = samples[i - by];
+        return shifted;
+    }
+}

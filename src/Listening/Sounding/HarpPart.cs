@@ -1,0 +1,32 @@
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Sounding;
+
+/// <summary>A note of the harmonica as it is about to sound.</summary>
+/// <param name="IsBent">Whether the player bends the reed to reach it.</param>
+internal readonly record struct BlownNote(int Midi, Seconds At, Seconds Until, double Strength, bool IsBent);
+
+/// <summary>Turns a song's harmonica line into pitches; notes that the instrument lacks are left out, for the check to report.</summary>
+internal sealed class HarpPart(Song song, IBarTimes times, Touch touch)
+{
+    public List<BlownNote> Play()
+    {
+        if (song.Harp?.Value is not { } reference || HarpLayout.Find(reference.Layout) is not { } layout)
+            return [];
+        var harmonica = Harmonica.Of(layout, reference.Key);
+        return [.. song.Bars.SelectMany(bar => bar.Harp.GroupBy(c => c.Start).SelectMany(breath => Blow(harmonica, bar.Number, [.. breath])))];
+    }
+
+    private IEnumerable<BlownNote> Blow(Harmonica harmonica, int bar, List<Claim<HarpNote>> breath)
+    {
+        var start = touch.Around(times.At(bar, breath[0].Start));
+        var strength = touch.Strength(0.6 / Math.Sqrt(breath.Count));
+        foreach (var claim in breath)
+        {
+            if (harmonica.FindPitch(claim.Value) is { } pitch)
+                yield return new(pitch.Midi, start, times.At(bar, claim.Start + claim.Length) - Seconds.FromMilliseconds(25), strength, claim.Value.Bend < 0);
+        }
+    }
+}
