@@ -15,13 +15,13 @@ internal sealed class GuitarBody
         (933, 28, 0.35), (1180, 28, 0.3), (1490, 30, 0.3), (1920, 30, 0.3), (2480, 32, 0.3), (3260, 34, 0.25), (4350, 36, 0.2),
     ];
 
-    private readonly Biquad[] modes;
-    private Biquad radiation;
+    private readonly RunningFilter[] modes;
+    private RunningFilter radiation;
 
     public GuitarBody(SampleRate rate)
     {
-        modes = [.. Modes.Select(m => Biquad.BandPass(m.Hertz, m.Q, rate.Hertz))];
-        radiation = Biquad.HighPass(75, 0.7, rate.Hertz);
+        modes = [.. Modes.Select(m => RunningFilter.BandPass(m.Hertz, m.Q, rate.Hertz))];
+        radiation = RunningFilter.HighPass(75, 0.7, rate.Hertz);
     }
 
     public double Next(double force)

@@ -11,9 +11,6 @@ public sealed record Track(Signal Sound, double Decibels = 0, double Pan = 0);
 /// <summary>Adds tracks into two channels at a safe level.</summary>
 public static class Mixer
 {
-    /// <summary>−1 dBFS.</summary>
-    public const double Ceiling = 0.8912509381337456;
-
     /// <summary>The sum of the tracks, as long as the longest, not yet limited.</summary>
     public static Signal Sum(SampleRate rate, IReadOnlyCollection<Track> tracks)
     {
@@ -30,25 +27,29 @@ public static class Mixer
         return new(rate, left, right);
     }
 
-    /// <summary>Brings a sound to a loudness (LUFS), its peaks held under −1 dBFS. Silence stays silent.</summary>
-    public static Signal Master(Signal mix, double loudness)
+    /// <summary>Brings a sound to a loudness, its true peaks held under <see cref="EvenLevel.Ceiling"/>. Silence stays silent.</summary>
+    public static Signal Master(Signal mix, Loudness target)
     {
-        var limited = Limiter.Limit(mix, Ceiling);
-        var gain = 1.0;
-        for (var i = 0; i < 4 && LoudnessMeter.Integrated(limited) is { Lufs: var now } && Math.Abs(now - loudness) > 0.05; i++)
+        var ceiling = Factor(EvenLevel.Ceiling);
+        var limited = Limiter.Limit(mix, ceiling);
+        var gain = 0.0;
+        for (var i = 0; i < 4 && LoudnessMeter.Integrated(limited) is { } now && Math.Abs(now.Lufs - target.Lufs) > 0.05; i++)
         {
-            gain *= Math.Pow(10, (loudness - now) / 20);
-            limited = Limiter.Limit(Scaled(mix, gain), Ceiling);
+            gain += target.Lufs - now.Lufs;
+            limited = Limiter.Limit(Scaled(mix, Factor(gain)), ceiling);
         }
-        return limited;
+        var over = LoudnessMeter.TruePeak(limited) - EvenLevel.Ceiling;
+        return over > 0 ? Scaled(limited, Factor(-over)) : limited;
     }
+
+    private static double Factor(double decibels) => Math.Pow(10, decibels / 20);
 
     private static Signal Scaled(Signal signal, double gain) =>
         new(signal.Rate, [.. signal.Channels.Select(c => c.Select(x => (float)(x * gain)).ToArray())]);
 
     private static (double Left, double Right) Gains(Track track)
     {
-        var level = Math.Pow(10, track.Decibels / 20);
+        var level = Factor(track.Decibels);
         var angle = (Math.Clamp(track.Pan, -1, 1) + 1) * Math.PI / 4;
         return track.Sound.Channels.Count == 1
             ? (level * Math.Cos(angle), level * Math.Sin(angle))

@@ -32,7 +32,7 @@ public static class Audition
             throw new ArgumentOutOfRangeException(nameof(options), options.Speed, "An audition runs at 0.25 to 2 times the record's speed.");
         if (options.CountInBars is < 0 or > 8)
             throw new ArgumentOutOfRangeException(nameof(options), options.CountInBars, "A count-in is 0 to 8 bars.");
-        if (options.Loudness is not (>= -40 and <= -14))
+        if (options.Loudness.Lufs is not (>= -40 and <= -14))
             throw new ArgumentOutOfRangeException(nameof(options), options.Loudness, "An audition's loudness is -40 to -14 LUFS, so that it is safe on headphones.");
         var (first, last) = (options.FirstBar ?? 1, options.LastBar ?? bars);
         if (first < 1 || last < first || last > bars)
@@ -84,7 +84,7 @@ public static class Audition
             : Mixer.Sum(Rate, [new(levelled), new(against)]);
     }
 
-    private static Signal Levelled(Signal mono) => Mixer.Master(mono, -23);
+    private static Signal Levelled(Signal mono) => Mixer.Master(mono, Loudness.FromLufs(-23));
 
     private static float[] Shifted(float[] samples, int by, int length)
     {

@@ -56,8 +56,8 @@ public sealed record AuditionOptions
 
     public AgainstPlacement Placement { get; init; }
 
-    /// <summary>Programme loudness of what comes out, LUFS (ITU-R BS.1770-4); −40 to −14. Peaks stay under −1 dBFS.</summary>
-    public double Loudness { get; init; } = -18;
+    /// <summary>Programme loudness of what comes out; −40 to −14 LUFS. True peaks stay under −1 dB of full scale.</summary>
+    public Loudness Loudness { get; init; } = Loudness.FromLufs(-18);
 
     public int Seed { get; init; } = 1;
 }

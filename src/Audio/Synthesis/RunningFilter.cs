@@ -1,31 +1,25 @@
 namespace Harkbook.Audio.Synthesis;
 
-/// <summary>A second-order filter, transposed direct form II; designs after R. Bristow-Johnson's "Audio EQ Cookbook" (W3C note).</summary>
-internal struct Biquad
+/// <summary>A second-order filter that runs sample by sample; designs after R. Bristow-Johnson's "Audio EQ Cookbook" (W3C note).</summary>
+internal struct RunningFilter
 {
     private readonly double b0, b1, b2, a1, a2;
     private double s1, s2;
 
-    public Biquad(double b0, double b1, double b2, double a1, double a2) =>
+    public RunningFilter(double b0, double b1, double b2, double a1, double a2) =>
         (this.b0, this.b1, this.b2, this.a1, this.a2) = (b0, b1, b2, a1, a2);
 
     /// <summary>Peak gain 1 at the centre.</summary>
-    public static Biquad BandPass(double centre, double q, double rate)
+    public static RunningFilter BandPass(double centre, double q, double rate)
     {
         var (cos, alpha) = Angles(centre, q, rate);
         return Normal(alpha, 0, -alpha, 1 + alpha, -2 * cos, 1 - alpha);
     }
 
-    public static Biquad HighPass(double corner, double q, double rate)
+    public static RunningFilter HighPass(double corner, double q, double rate)
     {
         var (cos, alpha) = Angles(corner, q, rate);
         return Normal((1 + cos) / 2, -(1 + cos), (1 + cos) / 2, 1 + alpha, -2 * cos, 1 - alpha);
-    }
-
-    public static Biquad LowPass(double corner, double q, double rate)
-    {
-        var (cos, alpha) = Angles(corner, q, rate);
-        return Normal((1 - cos) / 2, 1 - cos, (1 - cos) / 2, 1 + alpha, -2 * cos, 1 - alpha);
     }
 
     public double Next(double x)
@@ -36,7 +30,7 @@ internal struct Biquad
         return y;
     }
 
-    private static Biquad Normal(double b0, double b1, double b2, double a0, double a1, double a2) =>
+    private static RunningFilter Normal(double b0, double b1, double b2, double a0, double a1, double a2) =>
         new(b0 / a0, b1 / a0, b2 / a0, a1 / a0, a2 / a0);
 
     private static (double Cos, double Alpha) Angles(double frequency, double q, double rate)
