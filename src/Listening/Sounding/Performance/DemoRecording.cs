@@ -20,13 +20,24 @@ public static class DemoRecording
     /// </summary>
     public static DemoTake Render(Song song, DemoPerformance performance, CancellationToken ct = default)
     {
+        var (transport, times, take) = Play(song, performance);
+        var tape = Tape.Play(Mix(take, performance, times.At(song.Bars.Count() + 1, Beats.Zero), ct), transport, -68, performance.Seed);
+        return new(Mixer.Master(tape, Loudness.FromLufs(performance.Loudness)), new TruthWriter(song, times, transport).Write(take));
+    }
+
+    /// <summary>What <see cref="Render"/> plays, without sounding it.</summary>
+    public static DemoTruth TruthOf(Song song, DemoPerformance performance)
+    {
+        var (transport, times, take) = Play(song, performance);
+        return new TruthWriter(song, times, transport).Write(take);
+    }
+
+    private static (TapeTransport, PerformedTimes, PlayedTake) Play(Song song, DemoPerformance performance)
+    {
         var offset = Cents.Between(Hertz.A440, song.ReferencePitch.Value);
         var transport = new TapeTransport(offset, 0.0007, 0.0003, performance.Seed);
         var times = new PerformedTimes(song, performance, 60 / song.Tempo.Value * transport.Ratio);
-        var take = Play(song, performance, times);
-        var truth = new TruthWriter(song, times, transport).Write(take);
-        var tape = Tape.Play(Mix(take, performance, times.At(song.Bars.Count() + 1, Beats.Zero), ct), transport, -68, performance.Seed);
-        return new(Mixer.Master(tape, Loudness.FromLufs(performance.Loudness)), truth);
+        return (transport, times, Play(song, performance, times));
     }
 
     private static PlayedTake Play(Song song, DemoPerformance performance, PerformedTimes times)
