@@ -1,0 +1,55 @@
+using System.Globalization;
+using System.Text.Json;
+using Harkbook.Audio.Recordings;
+using Harkbook.Listening.Interchange;
+
+namespace Harkbook.Listening;
+
+/// <summary>
+/// Keeps Hearings in a folder by recording hash and listener version, so that a recording is listened to once.
+/// The folder may be deleted at any time; a file that can't be read is as good as absent.
+/// </summary>
+public sealed class HearingStore(string folder)
+{
+    /// <summary>The user's cache folder: $XDG_CACHE_HOME/harkbook, ~/.cache/harkbook or the system's equivalent.</summary>
+    public static HearingStore Default { get; } = new(Path.Combine(CacheHome(), "harkbook"));
+
+    public Hearing? Find(Recording recording)
+    {
+        try
+        {
+            var found = HearingJson.Read(File.ReadAllText(PathOf(recording)));
+            return found with { Recording = recording };
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or FormatException or ArgumentException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Keeps a Hearing; where the folder can't be written to, nothing is kept and nothing else is harmed.</summary>
+    public void Keep(Hearing hearing)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+            var path = PathOf(hearing.Recording);
+            var temporary = path + "." + Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
+            File.WriteAllText(temporary, HearingJson.Write(hearing));
+            File.Move(temporary, path, overwrite: true);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+        }
+    }
+
+    private string PathOf(Recording recording) =>
+        Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{recording.ContentHash[..32]}-{Listener.Version}.json"));
+
+    private static string CacheHome() =>
+        Environment.GetEnvironmentVariable("XDG_CACHE_HOME") is { Length: > 0 } home
+            ? home
+            : OperatingSystem.IsWindows()
+                ? Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData)
+                : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".cache");
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using Harkbook.Audio.Recordings;
+using Harkbook.Listening.Estimators.Beats;
+using Harkbook.Listening.Estimators.Chords;
+using Harkbook.Listening.Estimators.Form;
+using Harkbook.Listening.Estimators.Keys;
+using Harkbook.Listening.Estimators.Notes;
+using Harkbook.Listening.Estimators.ReferencePitch;
+using Harkbook.Listening.Estimators.Tunings;
+using Harkbook.Units;
+
+namespace Harkbook.Listening;
+
+/// <summary>Listens to a recording: runs every estimator, each on what the earlier ones found.</summary>
+public sealed class Listener(INoteEstimator noteEstimator)
+{
+    /// <summary>Raised whenever an estimator's answers change, so that stored Hearings are made anew.</summary>
+    public const int Version = 1;
+
+    /// <summary>All estimators work on one channel at this rate: harmonics up to 11 kHz, half the work of 44.1 kHz.</summary>
+    private static readonly SampleRate Rate = SampleRate.FromHertz(22_050);
+
+    public Listener()
+        : this(new TemplateNoteEstimator())
+    {
+    }
+
+    /// <exception cref="RecordingException">The recording can't be read or holds nothing to listen to.</exception>
+    public async Task<Hearing> ListenAsync(Recording recording, IProgress<Progress>? progress, CancellationToken ct)
+    {
+        progress?.Report(new("reading the recording", 0));
+        var mono = await RecordingReader.ReadAsync(recording, Rate, mono: true, progress: null, ct);
+
+        progress?.Report(new("finding the reference pitch", 0.05));
+        var pitch = new ReferencePitchEstimator().Estimate(mono, ct);
+
+        progress?.Report(new("following the beat", 0.1));
+        var beats = new BeatEstimator().Estimate(mono, ct);
+
+        var noteProgress = progress is null ? null : new Share(progress, "hearing notes", 0.25, 0.8);
+        var notes = noteEstimator.Estimate(mono, pitch.Best, noteProgress, ct);
+
+        progress?.Report(new("finding keys and chords", 0.8));
+        var keys = new KeyEstimator().Estimate(notes.Evidence, beats.Beats, recording.Length);
+        var chords = new ChordEstimator().Estimate(mono, pitch.Best, notes.Evidence, beats.Beats, keys, ct);
+
+        progress?.Report(new("finding sections and the tuning", 0.9));
+        var sections = new FormEstimator().Estimate(mono, pitch.Best, beats.Beats, ct);
+        var tuning = new TuningEstimator().Estimate(notes.Notes, chords, keys[0].Key.Best);
+        progress?.Report(new("done", 1));
+
+        return new Hearing
+        {
+            Recording = recording,
+            ReferencePitch = pitch,
+            Tempo = beats.Tempo,
+            Meter = beats.Meter,
+            Beats = beats.Beats,
+            Keys = keys,
+            Notes = notes.Notes,
+            Evidence = notes.Evidence,
+            Chords = chords,
+            Sections = sections,
+            Tuning = tuning,
+        };
+    }
+
+    private sealed class Share(IProgress<Progress> whole, string step, double from, double to) : IProgress<double>
+    {
+        public void Report(double value) => whole.Report(new(step, from + (to - from) * value));
+    }
+}
