@@ -1,0 +1,48 @@
+using System.Globalization;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Checking;
+
+/// <summary>Weighs where claimed bars start against the beats heard.</summary>
+public sealed class BarWeigher(Hearing hearing, CheckOptions options)
+{
+    private readonly double[] times = [.. hearing.Beats.Select(b => b.Time.Value)];
+
+    /// <summary>A bar on a heard downbeat is supported, on another beat doubtful, off every beat contradicted.</summary>
+    public Finding Weigh(Seconds start, Place where, string claim)
+    {
+        if (times.Length == 0)
+            return new(ClaimKind.Bar, Verdict.Doubtful, 0.3, where, claim, "no steady beat heard");
+        var index = Nearest(start.Value);
+        var beat = hearing.Beats[index];
+        var off = start.Value - beat.Time.Value;
+        var closeness = Math.Exp(-0.5 * Math.Pow(off / options.BarWindow, 2));
+        if (Math.Abs(off) > options.BarWindow)
+        {
+            var outside = start.Value < times[0] - options.BarWindow || start.Value > times[^1] + options.BarWindow;
+            return outside
+                ? new(ClaimKind.Bar, Verdict.Doubtful, 0.3, where, claim, "no beat is heard so far out")
+                : new(ClaimKind.Bar, Verdict.Contradicted, 0.2 * closeness, where, claim, Off(off, "beat"), Clock(beat.Time));
+        }
+        return beat.PositionInBar == 1
+            ? new(ClaimKind.Bar, Verdict.Supported, 0.5 + 0.5 * closeness * beat.Confidence, where, claim)
+            : new(ClaimKind.Bar, Verdict.Doubtful, 0.4 * closeness, where, claim, $"beat {beat.PositionInBar} of a bar falls here");
+    }
+
+    private int Nearest(double time)
+    {
+        var index = Array.BinarySearch(times, time);
+        if (index >= 0)
+            return index;
+        index = ~index;
+        return index == 0 ? 0
+            : index == times.Length || time - times[index - 1] < times[index] - time ? index - 1
+            : index;
+    }
+
+    private static string Off(double seconds, string what) =>
+        string.Create(CultureInfo.InvariantCulture, $"the nearest {what} is {Math.Abs(seconds) * 1000:0} ms {(seconds > 0 ? "earlier" : "later")}");
+
+    private static string Clock(Seconds time) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(int)(time.Value / 60)}:{time.Value % 60:00.000}");
+}

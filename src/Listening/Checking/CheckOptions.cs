@@ -1,0 +1,22 @@
+namespace Harkbook.Listening.Checking;
+
+/// <summary>How strict a check is. Supports are 0–1.</summary>
+public sealed record CheckOptions
+{
+    public static CheckOptions Usual { get; } = new();
+
+    /// <summary>From this support on a claim is supported.</summary>
+    public double SupportedFrom { get; init; } = 0.5;
+
+    /// <summary>Below this support a claim is contradicted.</summary>
+    public double ContradictedBelow { get; init; } = 0.2;
+
+    /// <summary>How far a claimed onset may lie from the heard one, in seconds. Wider than a scorer's 50 ms, since a strum alone lasts that long.</summary>
+    public double OnsetWindow { get; init; } = 0.07;
+
+    /// <summary>How far a bar's start may lie from a heard beat, in seconds.</summary>
+    public double BarWindow { get; init; } = 0.07;
+
+    public Verdict Judge(double support) =>
+        support >= SupportedFrom ? Verdict.Supported : support < ContradictedBelow ? Verdict.Contradicted : Verdict.Doubtful;
+}

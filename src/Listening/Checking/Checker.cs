@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Harkbook.Listening.Interchange;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Checking;
+
+/// <summary>Weighs every claim of a song or an annotation against what was heard.</summary>
+public sealed class Checker
+{
+    private readonly Hearing hearing;
+    private readonly NoteWeigher notes;
+    private readonly BarWeigher bars;
+    private readonly ChordWeigher chords;
+    private readonly ShapeWeigher shapes;
+
+    public Checker(Hearing hearing, CheckOptions options)
+    {
+        this.hearing = hearing;
+        notes = new(hearing, options);
+        bars = new(hearing, options);
+        chords = new(hearing, options);
+        shapes = new(hearing, options);
+    }
+
+    /// <summary>Facts, bars, chords, shapes, picked and harmonica notes of a song, at the times that its anchors give.</summary>
+    public CheckResult Check(Song song)
+    {
+        var clock = new SongClock(song);
+        var findings = FactWeigher.Weigh(song, hearing).ToList();
+        var harp = song.Harp is { } reference ? Harmonica.Richter(reference.Value.Key) : null;
+        foreach (var bar in song.Bars)
+        {
+            findings.Add(bars.Weigh(clock.TimeOf(bar.Number), new(clock.TimeOf(bar.Number), bar.Number, 1), $"bar {bar.Number} starts here"));
+            foreach (var chord in bar.Chords)
+                findings.AddRange(Weigh(song, clock, bar, chord));
+            foreach (var picked in bar.Picked)
+                findings.Add(Note(clock, bar, picked.Start, picked.Length, PitchOf(song, picked.Value), "string"));
+            foreach (var blown in bar.Harp)
+            {
+                if (harp?.FindPitch(blown.Value) is { } pitch)
+                    findings.Add(Note(clock, bar, blown.Start, blown.Length, pitch, "harmonica " + blown.Value));
+            }
+        }
+        return new([.. findings]);
+    }
+
+    /// <summary>The beats, chords and notes of an annotation. Pitches about A440 are moved to the recording's own reference pitch.</summary>
+    public CheckResult Check(Annotation claims)
+    {
+        var offset = Cents.Between(Hertz.A440, hearing.ReferencePitch.Best).Value / 100;
+        var findings = new List<Finding>();
+        foreach (var time in claims.Downbeats)
+            findings.Add(bars.Weigh(Seconds.FromSeconds(time), new(Seconds.FromSeconds(time)), "a bar starts here"));
+        foreach (var span in claims.Chords.Where(s => s.End > s.Start))
+        {
+            if (HarteLabel.TryRead(span.Label, out var chord))
+                findings.Add(chords.Weigh(chord, Seconds.FromSeconds(span.Start), Seconds.FromSeconds(span.End), new(Seconds.FromSeconds(span.Start))));
+        }
+        foreach (var note in claims.Notes)
+        {
+            var midi = (int)Math.Round(note.Midi - offset);
+            var (onset, end) = (Seconds.FromSeconds(note.Onset), Seconds.FromSeconds(note.End));
+            findings.Add(notes.Weigh(midi, onset, end, Pitch.FromMidi(midi).ToString(), new(onset)));
+        }
+        return new([.. findings.OrderBy(f => f.Where!.Time)]);
+    }
+
+    private IEnumerable<Finding> Weigh(Song song, SongClock clock, Bar bar, Claim<ChordUse> claim)
+    {
+        var (start, end) = (clock.TimeOf(bar.Number, claim.Start), clock.TimeOf(bar.Number, claim.Start + claim.Length));
+        var where = new Place(start, bar.Number, claim.Start.Value + 1);
+        yield return chords.Weigh(claim.Value.Chord, start, end, where);
+        if (claim.Value.Shape is { } shape)
+            yield return shapes.Weigh(shape, song.Tuning.Value, song.Capo.Value, claim.Value.Chord, start, end, where, $"{claim.Value.Name} as {shape}");
+    }
+
+    private Finding Note(SongClock clock, Bar bar, Beats start, Beats length, Pitch pitch, string what)
+    {
+        var (onset, end) = (clock.TimeOf(bar.Number, start), clock.TimeOf(bar.Number, start + length));
+        return notes.Weigh(pitch.Midi, onset, end, string.Create(CultureInfo.InvariantCulture, $"{pitch} ({what})"), new(onset, bar.Number, start.Value + 1));
+    }
+
+    private static Pitch PitchOf(Song song, PickedNote note) =>
+        new Fretboard(song.Tuning.Value, song.Capo.Value).PitchAt(note.StringIndex, note.Fret, song.Key.Value.Centre);
+}

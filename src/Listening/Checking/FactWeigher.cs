@@ -1,0 +1,53 @@
+using System.Globalization;
+using Harkbook.Music.Songs;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Checking;
+
+/// <summary>Weighs a song's facts: reference pitch, tuning and capo, meter, tempo, key.</summary>
+internal static class FactWeigher
+{
+    public static IEnumerable<Finding> Weigh(Song song, Hearing hearing)
+    {
+        yield return Pitch(song, hearing);
+        yield return Listed(ClaimKind.Tuning, $"tuning {song.Tuning.Value}, capo {song.Capo.Value}", hearing.Tuning,
+            t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t => $"{t.Tuning}, capo {t.Capo}");
+        yield return Listed(ClaimKind.Meter, $"meter {song.Meter.Value}", hearing.Meter, m => m == song.Meter.Value, m => m.ToString());
+        yield return Tempo(song, hearing);
+        var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;
+        yield return Listed(ClaimKind.Key, $"key {song.Key.Value}", main, k => k == song.Key.Value, k => k.ToString());
+    }
+
+    private static Finding Pitch(Song song, Hearing hearing)
+    {
+        var off = Cents.Between(hearing.ReferencePitch.Best, song.ReferencePitch.Value).Value;
+        var support = Math.Exp(-0.5 * Math.Pow(off / 8, 2)) * hearing.ReferencePitch.Confidence;
+        var verdict = Math.Abs(off) <= 6 ? Verdict.Supported : Math.Abs(off) <= 15 ? Verdict.Doubtful : Verdict.Contradicted;
+        var heard = string.Create(CultureInfo.InvariantCulture, $"A4 = {hearing.ReferencePitch.Best.Value:0.0} Hz");
+        return new(ClaimKind.Pitch, verdict, support, null, string.Create(CultureInfo.InvariantCulture, $"A4 = {song.ReferencePitch.Value.Value:0.0} Hz"),
+            verdict == Verdict.Supported ? null : heard + " heard", verdict == Verdict.Supported ? null : heard);
+    }
+
+    private static Finding Tempo(Song song, Hearing hearing)
+    {
+        var ratio = song.Tempo.Value / hearing.Tempo.Best;
+        var verdict = Math.Abs(ratio - 1) <= 0.04 ? Verdict.Supported
+            : Math.Abs(ratio - 2) <= 0.08 || Math.Abs(ratio - 0.5) <= 0.02 ? Verdict.Doubtful
+            : Verdict.Contradicted;
+        var heard = string.Create(CultureInfo.InvariantCulture, $"{hearing.Tempo.Best:0.0} beats a minute heard");
+        return new(ClaimKind.Tempo, verdict, Math.Max(0, 1 - Math.Abs(Math.Log2(ratio))), null,
+            string.Create(CultureInfo.InvariantCulture, $"tempo {song.Tempo.Value:0.#}"), verdict == Verdict.Supported ? null : heard);
+    }
+
+    /// <summary>A claim among an estimate's candidates: the first is supported, a likely runner-up doubtful, one not listed contradicted if the first is sure.</summary>
+    private static Finding Listed<T>(ClaimKind kind, string claim, Ranked<T> heard, Func<T, bool> isClaim, Func<T, string> write)
+    {
+        var support = heard.Candidates.Where(c => isClaim(c.Value)).Sum(c => c.Confidence);
+        var verdict = isClaim(heard.Best) ? Verdict.Supported
+            : support >= 0.5 * heard.Confidence || heard.Confidence < 0.7 ? Verdict.Doubtful
+            : Verdict.Contradicted;
+        return verdict == Verdict.Supported
+            ? new(kind, verdict, support, null, claim)
+            : new(kind, verdict, support, null, claim, $"{write(heard.Best)} heard", write(heard.Best));
+    }
+}
