@@ -1,0 +1,109 @@
+using System.CommandLine;
+using System.Globalization;
+using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Signals;
+using Harkbook.Listening.Sounding;
+using Harkbook.Units;
+
+namespace Harkbook.App.Commands;
+
+internal static class AuditionCommand
+{
+    private static readonly SampleRate Rate = SampleRate.FromHertz(44_100);
+
+    public static Command Create()
+    {
+        var song = Arguments.Song();
+        var to = new Option<string?>("--to") { Description = "The sound file to write: .wav, or with ffmpeg .m4a, .mp3, .flac, .opus; without it, audition.wav beside the song", HelpName = "FILE" };
+        var against = new Option<bool>("--against") { Description = "Hear the claims on the left and the recording on the right" };
+        var speed = new Option<double>("--speed") { Description = "0.25 to 2 times the record's speed; the pitch stays", DefaultValueFactory = _ => 1 };
+        var bars = new Option<string?>("--bars") { Description = "Only these bars: 5 or 5-8", HelpName = "FIRST-LAST" };
+        var countIn = new Option<int>("--count-in") { Description = "Bars of clicks before the first", DefaultValueFactory = _ => 0 };
+        var parts = new Option<string[]>("--parts") { Description = "guitar, harp, sung, click; without it, guitar, harp and sung", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
+        var command = new Command("audition", "Sound a song's claims with our own strings and reeds: the ear is the last judge") { song, to, against, speed, bars, countIn, parts };
+        command.SetAction(async (parsed, ct) =>
+        {
+            var opened = SongFolder.Open(parsed.GetRequiredValue(song));
+            var pace = parsed.GetValue(speed);
+            if (pace is not (>= 0.25 and <= 2))
+                throw new UserException(string.Create(CultureInfo.InvariantCulture, $"--speed {pace}: give 0.25 to 2."));
+            if (parsed.GetValue(countIn) is < 0 or > 8)
+                throw new UserException($"--count-in {parsed.GetValue(countIn)}: give 0 to 8 bars.");
+            var (first, last) = ReadBars(parsed.GetValue(bars), opened.Song.Bars.Count());
+            var options = new AuditionOptions
+            {
+                Parts = ReadParts(parsed.GetValue(parts) ?? []),
+                CountInBars = parsed.GetValue(countIn),
+                Speed = pace,
+                FirstBar = first,
+                LastBar = last,
+                Against = parsed.GetValue(against) ? await ReadRecordingAsync(opened.RequireRecording(), pace, ct) : null,
+            };
+            var path = parsed.GetValue(to) ?? Path.Combine(opened.Folder, "audition.wav");
+            Output.RequireWritable(path);
+            await WriteAsync(path, await Task.Run(() => Audition.Render(opened.Song, options, ct), ct), ct);
+            Console.Out.WriteLine($"{path}: about -18 LUFS; start with the volume low.");
+            return 0;
+        });
+        return command;
+    }
+
+    public static Task WriteAsync(string path, Signal sound, CancellationToken ct)
+    {
+        if (Path.GetExtension(path).Equals(".wav", StringComparison.OrdinalIgnoreCase))
+        {
+            WaveFile.Write(path, sound);
+            return Task.CompletedTask;
+        }
+        var format = AudioEncoder.FormatOf(path)
+            ?? throw new UserException($"{path}: this kind of sound file isn't written. Name it .wav, .m4a, .mp3, .flac or .opus.");
+        return AudioEncoder.WriteAsync(path, sound, format, ct);
+    }
+
+    private static async Task<Signal> ReadRecordingAsync(string path, double speed, CancellationToken ct)
+    {
+        var recording = await RecordingReader.InspectAsync(path, ct);
+        if (speed == 1)
+            return await RecordingReader.ReadAsync(recording, Rate, mono: false, null, ct);
+        var stretched = Path.Combine(Path.GetTempPath(), $"harkbook-{Guid.NewGuid():N}.wav");
+        try
+        {
+            // Rubber Band keeps onsets within a millisecond, where other stretchers smear them by tens.
+            await using var process = Ffmpeg.Required("Slowing the recording down").Start(
+                ["-y", "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", "-af", string.Create(CultureInfo.InvariantCulture, $"rubberband=tempo={speed}"), stretched],
+                "Slowing the recording down", ct);
+            await process.FinishAsync();
+            return await RecordingReader.ReadAsync(await RecordingReader.InspectAsync(stretched, ct), Rate, mono: false, null, ct);
+        }
+        finally
+        {
+            File.Delete(stretched);
+        }
+    }
+
+    private static (int? First, int? Last) ReadBars(string? text, int count)
+    {
+        if (text is null)
+            return (null, null);
+        var ends = text.Split('-');
+        if (ends.Length is 1 or 2 && int.TryParse(ends[0], NumberStyles.None, CultureInfo.InvariantCulture, out var first)
+            && int.TryParse(ends[^1], NumberStyles.None, CultureInfo.InvariantCulture, out var last) && first >= 1 && last >= first && last <= count)
+            return (first, last);
+        throw new UserException($"--bars {text}: the song has bars 1 to {count}; give one, or a first and a last as in 5-8.");
+    }
+
+    private static AuditionParts ReadParts(string[] words)
+    {
+        var wanted = words.SelectMany(w => w.Split(',', StringSplitOptions.RemoveEmptyEntries)).ToArray();
+        return wanted.Length == 0
+            ? AuditionParts.Guitar | AuditionParts.Harp | AuditionParts.Sung
+            : wanted.Aggregate(AuditionParts.None, (parts, word) => parts | word switch
+            {
+                "guitar" => AuditionParts.Guitar,
+                "harp" => AuditionParts.Harp,
+                "sung" => AuditionParts.Sung,
+                "click" => AuditionParts.Click,
+                _ => throw new UserException($"--parts {word}: the parts are guitar, harp, sung and click."),
+            });
+    }
+}

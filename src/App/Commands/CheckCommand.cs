@@ -1,0 +1,92 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json;
+using Harkbook.Listening.Checking;
+using Harkbook.Listening.Interchange;
+
+namespace Harkbook.App.Commands;
+
+internal static class CheckCommand
+{
+    public static Command Create()
+    {
+        var claims = new Argument<string[]>("what")
+        {
+            Description = "A song (file or folder), or a recording and its claims as a .hark, .jams, .mid or .lab file",
+            Arity = new ArgumentArity(1, 2),
+        };
+        var all = new Option<bool>("--all") { Description = "List the supported claims too" };
+        var json = new Option<bool>("--json") { Description = "Print the findings as JSON" };
+        var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted") { claims, all, json };
+        command.SetAction(async (parsed, ct) =>
+        {
+            var result = await CheckAsync(parsed.GetRequiredValue(claims), ct);
+            Console.Out.Write(parsed.GetValue(json) ? Json(result) : Report(result, parsed.GetValue(all)));
+            return result.Findings.Any(f => f.Verdict == Verdict.Contradicted) ? Failure.Findings : 0;
+        });
+        return command;
+    }
+
+    private static async Task<CheckResult> CheckAsync(string[] what, CancellationToken ct)
+    {
+        var claims = what[^1];
+        if (AnnotationFile.IsKnown(claims))
+        {
+            if (what.Length < 2)
+                throw new UserException($"{claims}: which recording is this about? Name it first: harkbook check RECORDING {claims}");
+            var annotation = AnnotationFile.Read(claims);
+            return new Checker(await Ears.HearAsync(what[0], false, ct), CheckOptions.Usual).Check(annotation);
+        }
+        var song = SongFolder.Open(claims);
+        var recording = what.Length == 2 ? what[0] : song.RequireRecording();
+        return new Checker(await Ears.HearAsync(recording, false, ct), CheckOptions.Usual).Check(song.Song);
+    }
+
+    private static string Report(CheckResult result, bool all)
+    {
+        var text = new System.Text.StringBuilder();
+        foreach (var finding in result.Findings.Where(f => all || f.Verdict != Verdict.Supported))
+            text.AppendLine(Line(finding));
+        if (text.Length > 0)
+            text.AppendLine();
+        return text.Append(Summary(result)).ToString();
+    }
+
+    /// <summary>One line for each kind of claim.</summary>
+    public static string Summary(CheckResult result)
+    {
+        var text = new System.Text.StringBuilder();
+        foreach (var kind in Enum.GetValues<ClaimKind>().Where(k => result.Count(k) > 0))
+        {
+            text.AppendLine(CultureInfo.InvariantCulture,
+                $"{kind.ToString().ToLowerInvariant(),-8} {result.Count(kind),5} claims: {result.Count(kind, Verdict.Supported)} supported ({result.SupportedShare(kind) * 100:0}%), {result.Count(kind, Verdict.Doubtful)} doubtful, {result.Count(kind, Verdict.Contradicted)} contradicted");
+        }
+        return text.ToString();
+    }
+
+    private static string Line(Finding finding)
+    {
+        var where = finding.Where is { } place
+            ? HearingReport.Clock(place.Time) + (place.Bar is { } bar ? string.Create(CultureInfo.InvariantCulture, $"  bar {bar} beat {place.Beat:0.##}") : "")
+            : "whole song";
+        var heard = finding.Heard is null ? "" : "; " + finding.Heard;
+        var suggestion = finding.Suggestion is null || finding.Heard?.Contains(finding.Suggestion, StringComparison.Ordinal) == true ? "" : $"; would fit better: {finding.Suggestion}";
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{where,-26} {finding.Verdict.ToString().ToLowerInvariant(),-12} {finding.Kind.ToString().ToLowerInvariant(),-7} {finding.Claim} ({finding.Support * 100:0}%){heard}{suggestion}");
+    }
+
+    private static string Json(CheckResult result) => JsonSerializer.Serialize(
+        result.Findings.Select(f => new
+        {
+            kind = f.Kind.ToString().ToLowerInvariant(),
+            verdict = f.Verdict.ToString().ToLowerInvariant(),
+            support = Math.Round(f.Support, 4),
+            time = f.Where?.Time.Value,
+            bar = f.Where?.Bar,
+            beat = f.Where?.Beat,
+            claim = f.Claim,
+            heard = f.Heard,
+            suggestion = f.Suggestion,
+        }),
+        JsonLayout.Readable) + "\n";
+}

@@ -1,0 +1,120 @@
+using System.CommandLine;
+using System.Globalization;
+using Harkbook.Audio.Recordings;
+using Harkbook.Listening.Checking;
+using Harkbook.Listening.Evaluation;
+using Harkbook.Listening.Interchange;
+using Harkbook.Listening.Sounding.Performance;
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Lessons;
+
+namespace Harkbook.App.Commands;
+
+/// <summary>
+/// The whole job on an invented songbook: our own players record two songs, Harkbook listens without having seen them,
+/// its hearing is scored against what was played, the songs are checked and published.
+/// </summary>
+internal static class DemoCommand
+{
+    public static Command Create()
+    {
+        var into = new Option<string>("--into") { Description = "Where the demo's files go", HelpName = "FOLDER", DefaultValueFactory = _ => Path.Combine("out", "demo") };
+        var command = new Command("demo", "Run the whole job on an invented songbook: record, start, listen, check, publish") { into };
+        command.SetAction(async (parsed, ct) =>
+        {
+            var folder = Path.GetFullPath(parsed.GetRequiredValue(into));
+            Output.RequireWritable(Path.Combine(folder, "songbook"));
+            var songbook = Path.Combine(AppContext.BaseDirectory, "songbook");
+            foreach (var source in Directory.GetDirectories(songbook).Order(StringComparer.Ordinal))
+                await RunAsync(source, Path.Combine(folder, Path.GetFileName(source)), ct);
+            Console.Out.WriteLine($"\nLook around in {folder}: each song's .hark file, what was heard (heard/), and its lesson (lesson/).");
+            return 0;
+        });
+        return command;
+    }
+
+    private static async Task RunAsync(string source, string folder, CancellationToken ct)
+    {
+        var name = Path.GetFileName(source);
+        var written = await File.ReadAllTextAsync(Path.Combine(source, name + SongFolder.Ending), ct);
+        var document = SongText.Parse(written, name + SongFolder.Ending);
+        var song = document.Song ?? throw new UserException($"{name}: the demo's song has mistakes: {string.Join("; ", document.Diagnostics)}");
+        Heading($"{song.Title}, by {song.Player}");
+
+        Say("Recording: our own strings, reeds and voice, played unevenly in a room, onto a tape at the wrong speed.");
+        var performance = DemoPerformance.Parse(await File.ReadAllTextAsync(Path.Combine(source, "performance.json"), ct));
+        var take = await Task.Run(() => DemoRecording.Render(song, performance, ct), ct);
+        Directory.CreateDirectory(folder);
+        var recording = Path.Combine(folder, name + ".wav");
+        WaveFile.Write(recording, take.Sound);
+        Say($"  {Shown(recording)}, {HearingReport.Clock(take.Sound.Duration)}");
+
+        Say("Start: listen, knowing nothing of the song, and propose everything.");
+        var heardFolder = Path.Combine(folder, "heard");
+        if (Directory.Exists(heardFolder))
+            Directory.Delete(heardFolder, recursive: true);
+        var proposed = await StartCommand.BeginAsync(recording, heardFolder, song.Title, ct);
+        Say($"  {Shown(proposed)}");
+
+        Say("How well it heard, against what was really played:");
+        var hearing = await Ears.HearAsync(recording, afresh: false, ct);
+        foreach (var measured in Evaluator.Score(hearing, Truth(take.Truth, take.Sound.Duration.Value)))
+            Say(string.Create(CultureInfo.InvariantCulture, $"  {measured.Measure,-32} {measured.Value:0.000}"));
+
+        Say("Decide: the teacher's own song file, its bars tied to the times that the players know.");
+        var decided = Path.Combine(folder, name + SongFolder.Ending);
+        await Output.WriteTextAsync(decided, Anchored(document, take.Truth).Text, ct);
+        Say($"  {Shown(decided)}");
+
+        Say("Check: every claim of it against the recording.");
+        var opened = SongFolder.Open(decided);
+        Say(CheckCommand.Summary(new Checker(hearing, CheckOptions.Usual).Check(opened.Song)));
+
+        Say("Publish:");
+        var options = new PublishOptions(LessonParts.All, PaperSize.A4, DateTime.UtcNow.Date);
+        foreach (var file in await PublishCommand.PublishAsync(opened, Path.Combine(folder, "lesson"), options, ct))
+            Say($"  {Shown(file.Path)}  {file.What}");
+    }
+
+    /// <summary>The song with an anchor at every other bar and at each section's end.</summary>
+    private static SongDocument Anchored(SongDocument document, DemoTruth truth)
+    {
+        var downbeats = truth.Beats.Where(b => b.PositionInBar == 1).Select(b => b.Time).ToArray();
+        var bar = 0;
+        for (var section = 0; section < document.Song!.Sections.Length; section++)
+        {
+            var bars = document.Song.Sections[section].Bars.Length;
+            for (var i = 0; i < bars; i += 2)
+                document = document.WithAnchor(section, i + 1, downbeats[bar + i]);
+            bar += bars;
+        }
+        return document;
+    }
+
+    private static Annotation Truth(DemoTruth truth, double length) => new()
+    {
+        Duration = length,
+        Beats = [.. truth.Beats.Select(b => new AnnotatedBeat(b.Time.Value, b.PositionInBar))],
+        Chords = [.. truth.Chords.Select(c => new AnnotatedSpan(c.Start.Value, c.End.Value, c.Label))],
+        Keys = [new(0, length, truth.Key.ToString())],
+        Notes = [.. truth.Notes.Select(n => new ScoredNote(n.Onset.Value, n.End.Value, n.Midi + 12 * Math.Log2(truth.ReferencePitch.Value / 440), n.StringIndex))],
+        Sections = [.. truth.Sections.Select(s => new AnnotatedSpan(s.Start.Value, s.End.Value, s.Name))],
+        Tempo = MedianTempo(truth),
+        ReferenceHertz = truth.ReferencePitch.Value,
+        Tuning = truth.Tuning,
+        Capo = truth.Capo.Fret,
+    };
+
+    private static double MedianTempo(DemoTruth truth)
+    {
+        var lengths = truth.Beats.Zip(truth.Beats.Skip(1), (a, b) => (b.Time - a.Time).Value).Order().ToArray();
+        return 60 / lengths[lengths.Length / 2];
+    }
+
+    private static void Heading(string text) => Say($"\n{text}\n{new string('─', text.Length)}");
+
+    private static void Say(string text) => Console.Out.WriteLine(text.TrimEnd('\n'));
+
+    private static string Shown(string path) => Path.GetRelativePath(Environment.CurrentDirectory, path);
+}

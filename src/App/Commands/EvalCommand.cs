@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json;
+using Harkbook.Listening.Evaluation;
+using Harkbook.Listening.Interchange;
+
+namespace Harkbook.App.Commands;
+
+internal static class EvalCommand
+{
+    private static readonly string[] AnnotationEndings = [".jams", ".mid", ".midi", ".lab"];
+
+    public static Command Create()
+    {
+        var folder = new Argument<string>("folder") { Description = "A folder of recordings, each with a .jams, .mid or .lab file of the same name beside it" };
+        var json = new Option<bool>("--json") { Description = "Print the scores as JSON" };
+        var afresh = new Option<bool>("--afresh") { Description = "Listen again even to recordings that were heard before" };
+        var command = new Command("eval", "Score what Harkbook hears against reference annotations, by the published measures") { folder, json, afresh };
+        command.SetAction(async (parsed, ct) =>
+        {
+            var sheets = new List<(string Name, ImmutableArray<Measured> Scores)>();
+            foreach (var (recording, annotation) in Pairs(parsed.GetRequiredValue(folder)))
+            {
+                var truth = AnnotationFile.Read(annotation);
+                var hearing = await Ears.HearAsync(recording, parsed.GetValue(afresh), ct);
+                sheets.Add((Path.GetFileName(recording), Evaluator.Score(hearing, truth)));
+            }
+            sheets.Add(("all, mean", Evaluator.Mean(sheets.Select(s => s.Scores))));
+            Console.Out.Write(parsed.GetValue(json) ? Json(sheets) : Table(sheets));
+            return 0;
+        });
+        return command;
+    }
+
+    private static List<(string Recording, string Annotation)> Pairs(string folder)
+    {
+        if (!Directory.Exists(folder))
+            throw new UserException($"{folder}: no such folder. Give a folder of recordings with annotations beside them.");
+        var files = Directory.GetFiles(folder).Order(StringComparer.Ordinal).ToArray();
+        var annotations = files.Where(f => AnnotationEndings.Contains(Path.GetExtension(f).ToLowerInvariant())).ToArray();
+        var pairs = annotations
+            .Select(a => (Recording: files.FirstOrDefault(f => f != a && !annotations.Contains(f) && Path.GetFileNameWithoutExtension(f) == Path.GetFileNameWithoutExtension(a)), Annotation: a))
+            .Where(p => p.Recording is not null)
+            .Select(p => (p.Recording!, p.Annotation))
+            .ToList();
+        return pairs.Count > 0
+            ? pairs
+            : throw new UserException($"{folder}: holds no recording with an annotation of the same name (song.wav with song.jams, song.mid or song.lab).");
+    }
+
+    private static string Table(List<(string Name, ImmutableArray<Measured> Scores)> sheets) =>
+        string.Concat(sheets.Select(s =>
+            $"{s.Name}\n" + string.Concat(s.Scores.Select(m => string.Create(CultureInfo.InvariantCulture, $"  {m.Measure,-32} {m.Value:0.000}\n")))));
+
+    private static string Json(List<(string Name, ImmutableArray<Measured> Scores)> sheets) =>
+        JsonSerializer.Serialize(sheets.ToDictionary(s => s.Name, s => s.Scores.ToDictionary(m => m.Measure, m => Math.Round(m.Value, 5)))) + "\n";
+}

@@ -1,0 +1,30 @@
+using System.CommandLine;
+using Harkbook.Listening.Interchange;
+
+namespace Harkbook.App.Commands;
+
+internal static class ListenCommand
+{
+    public static Command Create()
+    {
+        var recording = Arguments.Recording();
+        var jams = new Option<string?>("--jams") { Description = "Write what was heard as JAMS 0.3 to this file", HelpName = "FILE" };
+        var json = new Option<bool>("--json") { Description = "Print what was heard as JSON" };
+        var afresh = new Option<bool>("--afresh") { Description = "Listen again even if this recording was heard before" };
+        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections") { recording, jams, json, afresh };
+        command.SetAction(async (parsed, ct) =>
+        {
+            if (parsed.GetValue(jams) is { } wanted)
+                Output.RequireWritable(wanted);
+            var hearing = await Ears.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct);
+            if (parsed.GetValue(jams) is { } path)
+                await Output.WriteTextAsync(path, JamsWriter.Write(hearing), ct);
+            if (parsed.GetValue(json))
+                Console.Out.WriteLine(HearingJson.Write(hearing, withEvidence: false));
+            else
+                Console.Out.Write(HearingReport.Write(hearing));
+            return 0;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,34 @@
+using System.CommandLine;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.App.Commands;
+
+/// <summary>Options that several commands take, and how their text is read.</summary>
+internal static class Options
+{
+    public static Option<string?> Tuning() =>
+        new("--tuning") { Description = "Open strings from low to high, in quotes: \"D2 A2 D3 F#3 A3 D4\"; without it, E2 A2 D3 G3 B3 E4", HelpName = "PITCHES" };
+
+    public static Option<int> Capo() => new("--capo") { Description = "The fret that the capo is at", HelpName = "FRET" };
+
+    public static Option<string?> Key() => new("--key") { Description = "The key to name in: \"D major\"", HelpName = "KEY" };
+
+    public static Tuning ReadTuning(string? text) =>
+        text is null ? Music.Instruments.Tuning.Standard
+        : Music.Instruments.Tuning.TryParse(text, out var tuning) ? tuning
+        : throw new UserException($"'{text}' is not a tuning; write the open strings from low to high, as in \"D2 A2 D3 F#3 A3 D4\".");
+
+    public static Capo ReadCapo(int fret) =>
+        fret is >= 0 and <= 12 ? Music.Instruments.Capo.At(fret) : throw new UserException($"A capo at fret {fret} can't be; give 0 to 12.");
+
+    public static Key? ReadKey(string? text) =>
+        text is null ? null
+        : Music.Theory.Key.TryParse(text, out var key) ? key
+        : throw new UserException($"'{text}' is not a key; write a tonic and a mode, as in \"D major\" or \"A dorian\".");
+
+    public static Chord ReadChord(string text) =>
+        ChordSymbol.TryRead(text, out var chord) && !chord.IsNone
+            ? chord
+            : throw new UserException($"'{text}' is not a chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B.");
+}

@@ -1,0 +1,94 @@
+using System.CommandLine;
+using Harkbook.Audio.Recordings;
+using Harkbook.Listening;
+using Harkbook.Listening.Sounding;
+using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Lessons;
+
+namespace Harkbook.App.Commands;
+
+internal static class PublishCommand
+{
+    private static readonly Dictionary<string, LessonParts> Parts = new()
+    {
+        ["sheet"] = LessonParts.Sheet,
+        ["diagrams"] = LessonParts.Diagrams,
+        ["tab"] = LessonParts.Tab,
+        ["video"] = LessonParts.Video,
+        ["page"] = LessonParts.Page,
+        ["chapters"] = LessonParts.Chapters,
+    };
+
+    public static Command Create()
+    {
+        var song = Arguments.Song();
+        var into = new Option<string?>("--into") { Description = "The lesson's folder; without it, 'lesson' beside the song", HelpName = "FOLDER" };
+        var only = new Option<string[]>("--only") { Description = $"Some of: {string.Join(", ", Parts.Keys)}", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
+        var letter = new Option<bool>("--letter") { Description = "US Letter paper instead of A4" };
+        var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters") { song, into, only, letter };
+        command.SetAction(async (parsed, ct) =>
+        {
+            var opened = SongFolder.Open(parsed.GetRequiredValue(song));
+            var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, "lesson");
+            var options = new PublishOptions(ReadParts(parsed.GetValue(only) ?? []), parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date);
+            foreach (var file in await PublishAsync(opened, folder, options, ct))
+                Console.Out.WriteLine($"{Path.GetRelativePath(Environment.CurrentDirectory, file.Path)}  {file.What}");
+            return 0;
+        });
+        return command;
+    }
+
+    /// <summary>Publishes with the song's recording; a song without one is sounded for its play-alongs.</summary>
+    public static async Task<IReadOnlyList<LessonFile>> PublishAsync(SongFolder opened, string folder, PublishOptions options, CancellationToken ct)
+    {
+        Output.RequireWritable(Path.Combine(folder, "sheet.pdf"));
+        if (Ffmpeg.Find() is null && options.Parts.HasFlag(LessonParts.Video))
+        {
+            Console.Error.WriteLine("harkbook: ffmpeg is not installed, so no video is made; everything else is. Debian: sudo apt-get install ffmpeg; macOS: brew install ffmpeg; Windows: winget install Gyan.FFmpeg.");
+            options = options with { Parts = options.Parts & ~LessonParts.Video };
+        }
+        var (sound, temporary) = await SoundAsync(opened, ct);
+        try
+        {
+            var steps = new StepProgress(opened.Name);
+            var progress = new Relay(steps);
+            var files = await Task.Run(() => new LessonPublisher(opened.Song, sound, folder, options).PublishAsync(progress, ct), ct);
+            steps.Done();
+            return files;
+        }
+        finally
+        {
+            if (temporary is not null)
+                File.Delete(temporary);
+        }
+    }
+
+    private static async Task<(LessonSound Sound, string? Temporary)> SoundAsync(SongFolder opened, CancellationToken ct)
+    {
+        if (opened.RecordingPath is not null)
+        {
+            var path = opened.RequireRecording();
+            var recording = await RecordingReader.InspectAsync(path, ct);
+            return (new(path, recording.Length), null);
+        }
+        var temporary = Path.Combine(Path.GetTempPath(), $"harkbook-{Guid.NewGuid():N}.wav");
+        var rendered = Audition.Render(opened.Song, new AuditionOptions(), ct);
+        WaveFile.Write(temporary, rendered);
+        return (new(temporary, rendered.Duration), temporary);
+    }
+
+    private static LessonParts ReadParts(string[] words)
+    {
+        var wanted = words.SelectMany(w => w.Split(',', StringSplitOptions.RemoveEmptyEntries)).ToArray();
+        return wanted.Length == 0
+            ? LessonParts.All
+            : wanted.Aggregate(LessonParts.None, (parts, word) => Parts.TryGetValue(word, out var part)
+                ? parts | part
+                : throw new UserException($"--only {word}: the parts are {string.Join(", ", Parts.Keys)}."));
+    }
+
+    private sealed class Relay(StepProgress steps) : IProgress<(string Step, double Done)>
+    {
+        public void Report((string Step, double Done) value) => steps.Report(new Progress(value.Step, value.Done));
+    }
+}

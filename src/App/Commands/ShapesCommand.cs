@@ -1,0 +1,40 @@
+using System.CommandLine;
+using System.Globalization;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.App.Commands;
+
+internal static class ShapesCommand
+{
+    public static Command Create()
+    {
+        var chord = new Argument<string>("chord") { Description = "A chord symbol: D, F#m7, G/B" };
+        var tuning = Options.Tuning();
+        var capo = Options.Capo();
+        var count = new Option<int>("--count") { Description = "How many shapes to list", DefaultValueFactory = _ => 8 };
+        var command = new Command("shapes", "List ways to finger a chord in a tuning, the easiest first") { chord, tuning, capo, count };
+        command.SetAction(parsed =>
+        {
+            var wanted = Options.ReadChord(parsed.GetRequiredValue(chord));
+            var (open, at) = (Options.ReadTuning(parsed.GetValue(tuning)), Options.ReadCapo(parsed.GetValue(capo)));
+            var found = VoicingSearch.Find(wanted, open, at, new VoicingOptions(), null);
+            if (found.IsEmpty)
+                throw new UserException($"No playable shape for {wanted} in {open}, {(at.Fret == 0 ? "no capo" : $"capo {at}")}.");
+            Console.Out.WriteLine($"{wanted} in {open}{(at.Fret == 0 ? "" : $", capo {at}")}   (frets from the low string; the chord is named as it sounds)");
+            foreach (var voicing in found.Take(parsed.GetValue(count)))
+            {
+                var pitches = voicing.Shape.Pitches(open, at, wanted);
+                Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {voicing.Shape,-18} {string.Join(' ', pitches),-30} effort {voicing.Cost.Total:0.00}{Why(voicing)}"));
+            }
+            return 0;
+        });
+        return command;
+    }
+
+    private static string Why(Voicing voicing)
+    {
+        var parts = voicing.Cost.Parts.Take(2).Select(p => p.Name).ToArray();
+        return parts.Length == 0 ? "" : $" ({string.Join(", ", parts)})";
+    }
+}

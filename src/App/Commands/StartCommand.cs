@@ -1,0 +1,68 @@
+using System.CommandLine;
+using System.Text;
+using Harkbook.Listening;
+using Harkbook.Listening.Proposing;
+using Harkbook.Music.Songs;
+
+namespace Harkbook.App.Commands;
+
+internal static class StartCommand
+{
+    public static Command Create()
+    {
+        var recording = Arguments.Recording();
+        var into = new Option<string?>("--into") { Description = "The song's folder; without it, a folder named after the recording beside it", HelpName = "FOLDER" };
+        var title = new Option<string?>("--title") { Description = "The song's title; without it, the recording's file name", HelpName = "TEXT" };
+        var command = new Command("start", "Begin a song from a recording: listen, and write a song file with everything proposed") { recording, into, title };
+        command.SetAction(async (parsed, ct) =>
+        {
+            var path = parsed.GetRequiredValue(recording);
+            var name = parsed.GetValue(title) ?? TitleOf(path);
+            var song = await BeginAsync(path, parsed.GetValue(into), name, ct);
+            Console.Out.WriteLine($"{song}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Path.GetDirectoryName(song)}'.");
+            return 0;
+        });
+        return command;
+    }
+
+    /// <summary>Listens and writes the song file; refuses to write over one.</summary>
+    /// <returns>The song file's path.</returns>
+    public static async Task<string> BeginAsync(string recordingPath, string? folder, string title, CancellationToken ct)
+    {
+        folder ??= Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recordingPath))!, Slug(Path.GetFileNameWithoutExtension(recordingPath)));
+        var songPath = Path.Combine(folder, Slug(title) + SongFolder.Ending);
+        if (File.Exists(songPath))
+            throw new UserException($"{songPath} is there already and was not touched. Choose another folder with --into, or delete it first.");
+        Output.RequireWritable(songPath);
+        var hearing = await Ears.HearAsync(recordingPath, afresh: false, ct);
+        var song = SongProposer.Propose(hearing, title, Relative(folder, recordingPath));
+        Directory.CreateDirectory(folder);
+        await Output.WriteTextAsync(songPath, SongText.Write(song), ct);
+        return songPath;
+    }
+
+    private static string Relative(string folder, string path) =>
+        Path.GetRelativePath(Path.GetFullPath(folder), Path.GetFullPath(path)).Replace('\\', '/');
+
+    /// <summary>"night_train-02" → "Night train 02".</summary>
+    private static string TitleOf(string path)
+    {
+        var words = Path.GetFileNameWithoutExtension(path).Replace('_', ' ').Replace('-', ' ').Trim();
+        return words.Length == 0 ? "Untitled" : char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    /// <summary>Letters and digits in lower case, words joined by hyphens.</summary>
+    private static string Slug(string title)
+    {
+        var slug = new StringBuilder();
+        foreach (var c in title.ToLowerInvariant())
+        {
+            if (char.IsLetterOrDigit(c))
+                slug.Append(c);
+            else if (slug.Length > 0 && slug[^1] != '-')
+                slug.Append('-');
+        }
+        var text = slug.ToString().Trim('-');
+        return text.Length == 0 ? "song" : text;
+    }
+}

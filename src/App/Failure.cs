@@ -1,0 +1,38 @@
+using Harkbook.Audio.Recordings;
+using Harkbook.Listening.Interchange;
+
+namespace Harkbook.App;
+
+/// <summary>Thrown by commands for what a user can mend; the message says what is wrong, where, and what to do.</summary>
+internal sealed class UserException(string message) : Exception(message);
+
+/// <summary>How the program ends when something goes wrong: one message and an exit code.</summary>
+internal sealed record Failure(string Message, int ExitCode)
+{
+    /// <summary>The check found contradicted claims, or the song file has mistakes.</summary>
+    public const int Findings = 1;
+
+    /// <summary>The command line makes no sense.</summary>
+    public const int BadUsage = 2;
+
+    /// <summary>A file, a folder or the disk is at fault.</summary>
+    public const int BadInput = 3;
+
+    /// <summary>Ctrl-C, as shells count it.</summary>
+    public const int Cancelled = 130;
+
+    /// <summary>The failure that an exception stands for; null for a mistake in the program, which should crash loudly.</summary>
+    public static Failure? Of(Exception exception) => exception switch
+    {
+        OperationCanceledException => new("stopped; nothing was changed.", Cancelled),
+        RecordingException or AnnotationException or UnwritableFileException or FfmpegException or UserException => new(exception.Message, BadInput),
+        UnauthorizedAccessException => new($"{exception.Message} Check your rights to the file or folder.", BadInput),
+        IOException e when IsDiskFull(e) => new("the disk is full; nothing was left half-written. Free some space and run the command again.", BadInput),
+        IOException => new(exception.Message, BadInput),
+        AggregateException { InnerExceptions: [var only] } => Of(only),
+        _ => null,
+    };
+
+    // ENOSPC on Unix, ERROR_DISK_FULL and ERROR_HANDLE_DISK_FULL on Windows.
+    private static bool IsDiskFull(IOException e) => (e.HResult & 0xFFFF) is 28 or 112 or 39;
+}

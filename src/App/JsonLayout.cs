@@ -1,0 +1,10 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+
+namespace Harkbook.App;
+
+internal static class JsonLayout
+{
+    /// <summary>Indented, with note names and arrows readable.</summary>
+    public static JsonSerializerOptions Readable { get; } = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+}

@@ -1,0 +1,52 @@
+using Harkbook.Audio.Recordings;
+using Harkbook.Music.Songs;
+
+namespace Harkbook.App;
+
+/// <summary>A song file on disk with the folder that it lives in.</summary>
+internal sealed record SongFolder(string SongPath, Song Song)
+{
+    public const string Ending = ".hark";
+
+    public string Folder => Path.GetDirectoryName(Path.GetFullPath(SongPath))!;
+
+    public string Name => Path.GetFileNameWithoutExtension(SongPath);
+
+    /// <summary>The recording's path; null when the song names none.</summary>
+    public string? RecordingPath => Song.Recording is { } recording ? Path.Combine(Folder, recording.Path) : null;
+
+    public string RequireRecording()
+    {
+        if (RecordingPath is not { } path)
+            throw new UserException($"{SongPath}: names no recording. Add a line like 'recording  take.wav' to the song file.");
+        return File.Exists(path)
+            ? path
+            : throw new UserException($"{SongPath}: its recording {path} is not there. Put it back, or mend the 'recording' line.");
+    }
+
+    /// <summary>Reads the song; what is wrong with it is shown with file, line and column.</summary>
+    public static SongFolder Open(string path)
+    {
+        var file = Locate(path);
+        var document = SongText.Parse(File.ReadAllText(file), file);
+        foreach (var diagnostic in document.Diagnostics)
+            Console.Error.WriteLine(diagnostic);
+        return document.Song is { } song
+            ? new(file, song)
+            : throw new UserException($"{file}: the song file has mistakes (listed above); mend them and run the command again. The file was not touched.");
+    }
+
+    private static string Locate(string path)
+    {
+        if (File.Exists(path))
+            return path;
+        if (!Directory.Exists(path))
+            throw new UserException($"{path}: no such song. Give a {Ending} file or the folder that holds it.");
+        return Directory.GetFiles(path, "*" + Ending) switch
+        {
+            [var only] => only,
+            [] => throw new UserException($"{path}: the folder holds no {Ending} file. 'harkbook start RECORDING' makes one."),
+            var many => throw new UserException($"{path}: the folder holds {many.Length} song files; name the one that you mean."),
+        };
+    }
+}
