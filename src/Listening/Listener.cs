@@ -14,8 +14,8 @@ namespace Harkbook.Listening;
 /// <summary>Listens to a recording: runs every estimator, each on what the earlier ones found.</summary>
 public sealed class Listener(INoteEstimator noteEstimator)
 {
-    /// <summary>Raised whenever an estimator's answers change, so that stored Hearings are made anew.</summary>
-    public const int Version = 1;
+    /// <summary>Names this build of the estimators (their assembly's deterministic identity), so that Hearings stored by another are made anew.</summary>
+    public static string Version { get; } = typeof(Listener).Assembly.ManifestModule.ModuleVersionId.ToString("N")[..12];
 
     /// <summary>All estimators work on one channel at this rate: harmonics up to 11 kHz, half the work of 44.1 kHz.</summary>
     private static readonly SampleRate Rate = SampleRate.FromHertz(22_050);

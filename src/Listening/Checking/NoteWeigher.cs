@@ -26,7 +26,7 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
     public Finding Weigh(int midi, Seconds onset, Seconds end, string claim, Place where)
     {
         var support = Support(midi, onset, end);
-        var verdict = options.Judge(support);
+        var verdict = options.JudgeNote(support);
         return new(ClaimKind.Note, verdict, support, where, claim, verdict == Verdict.Supported ? null : HeardAt(midi, onset));
     }
 

@@ -1,0 +1,69 @@
+using Harkbook.Audio.Recordings;
+using Harkbook.Listening.Checking;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Tests.Checking;
+
+/// <summary>Weighing against evidence made by hand: one A4 that starts at 1 s and sounds for 1 s.</summary>
+public class NoteWeigherTests
+{
+    private static readonly NoteWeigher Weigher = new(Heard(), CheckOptions.Usual);
+
+    [Theory]
+    [InlineData(69, 1.0, Verdict.Supported)]
+    [InlineData(69, 1.05, Verdict.Supported)]
+    [InlineData(70, 1.0, Verdict.Contradicted)]
+    [InlineData(68, 1.0, Verdict.Contradicted)]
+    [InlineData(81, 1.0, Verdict.Contradicted)]
+    [InlineData(69, 3.0, Verdict.Contradicted)]
+    [InlineData(20, 1.0, Verdict.Contradicted)]
+    public void ANoteIsJudgedByItsOwnPitchAndTime(int midi, double onset, Verdict verdict)
+    {
+        var start = Seconds.FromSeconds(onset);
+        var finding = Weigher.Weigh(midi, start, start + Seconds.FromSeconds(0.5), "a note", new(start));
+        Assert.Equal(verdict, finding.Verdict);
+        Assert.InRange(finding.Support, 0, 1);
+    }
+
+    [Fact]
+    public void WhatWasHeardInsteadIsSaid()
+    {
+        var finding = Weigher.Weigh(70, Seconds.FromSeconds(1), Seconds.FromSeconds(1.5), "a note", new(Seconds.FromSeconds(1)));
+        Assert.Contains("A4", finding.Heard);
+    }
+
+    [Theory]
+    [InlineData(1.0, Verdict.Supported)]
+    [InlineData(1.5, Verdict.Doubtful)]
+    [InlineData(1.25, Verdict.Contradicted)]
+    public void ABarIsJudgedByTheBeatsHeard(double time, Verdict verdict)
+    {
+        var at = Seconds.FromSeconds(time);
+        Assert.Equal(verdict, new BarWeigher(Heard(), CheckOptions.Usual).Weigh(at, new(at), "a bar").Verdict);
+    }
+
+    private static Hearing Heard()
+    {
+        var (sounding, onset) = (new float[400, 61], new float[400, 61]);
+        for (var frame = 100; frame < 200; frame++)
+            sounding[frame, 69 - 36] = 0.9f;
+        onset[100, 69 - 36] = 0.9f;
+        var length = Seconds.FromSeconds(4);
+        return new()
+        {
+            Recording = new("made.wav", SampleRate.FromHertz(22_050), 1, length, new('0', 64), "WAV"),
+            ReferencePitch = new(new Candidate<Hertz>(Hertz.A440, 0.9)),
+            Tempo = new(new Candidate<double>(120, 0.9)),
+            Meter = new(new Candidate<Meter>(Meter.CommonTime, 0.9)),
+            Beats = [.. Enumerable.Range(0, 8).Select(i => new HeardBeat(Seconds.FromSeconds(i * 0.5), (i + 2) % 4 + 1, 0.9))],
+            Keys = [new(default, length, new(new Candidate<Key>(Key.Parse("A major"), 0.9)))],
+            Notes = [new(69, Seconds.FromSeconds(1), Seconds.FromSeconds(2), 0.8, 0.9)],
+            Evidence = new(Seconds.FromSeconds(0.01), 36, sounding, onset),
+            Chords = [new(default, length, new(new Candidate<Chord>(Chord.None, 0.5)))],
+            Sections = [new(default, length, "A", 0.5)],
+            Tuning = new(new Candidate<HeardTuning>(new(Tuning.Standard, Capo.None, "standard"), 0.5)),
+        };
+    }
+}
