@@ -18,37 +18,44 @@ public static class Chapters
         var text = new StringBuilder("WEBVTT\n");
         foreach (var section in timeline.Sections)
         {
-            var end = Math.Min(section.End, length);
-            if (end - section.Start < 0.001)
-                continue;
-            text.Append(CultureInfo.InvariantCulture, $"\n{Stamp(section.Start)} --> {Stamp(end)}\n{Escaped(section.Value)}\n");
+            var (start, end) = (Milliseconds(section.Start), Milliseconds(Math.Min(section.End, length)));
+            if (end > start)
+                text.Append(CultureInfo.InvariantCulture, $"\n{Stamp(start)} --> {Stamp(end)}\n{Escaped(section.Value)}\n");
         }
         return text.ToString();
     }
 
-    /// <summary>Lines such as "0:00 Intro". Sections shorter than ten seconds join the one before; empty where fewer than three remain.</summary>
+    /// <summary>
+    /// Lines such as "0:00 Intro". Sections shorter than ten seconds join the one before, under the name of the longer;
+    /// empty where fewer than three remain.
+    /// </summary>
     public static string Lines(LessonTimeline timeline, double length)
     {
-        var lines = Long(timeline.Sections, length);
-        return lines.Length < 3 ? "" : string.Concat(lines.Select((s, i) => $"{Clock(i == 0 ? 0 : s.Start)} {s.Value}\n"));
+        var chapters = Joined(timeline.Sections, length);
+        return chapters.Count < 3 ? "" : string.Concat(chapters.Select(c => $"{Clock(c.Start)} {c.Value}\n"));
     }
 
-    private static ImmutableArray<Timed<string>> Long(ImmutableArray<Timed<string>> sections, double length)
+    private static List<Timed<string>> Joined(ImmutableArray<Timed<string>> sections, double length)
     {
-        var kept = new List<Timed<string>>();
-        foreach (var section in sections)
+        var chapters = new List<Timed<string>>();
+        foreach (var section in sections.Where(s => s.Start < length))
         {
-            if (kept.Count == 0 || section.Start - (kept.Count == 1 ? 0 : kept[^1].Start) >= ShortestSeconds)
-                kept.Add(section);
+            var whole = section with { Start = chapters.Count == 0 ? 0 : section.Start, End = Math.Min(section.End, length) };
+            if (chapters.Count > 0 && (whole.Start - chapters[^1].Start < ShortestSeconds || length - whole.Start < ShortestSeconds))
+                chapters[^1] = Longer(chapters[^1], whole) with { Start = chapters[^1].Start, End = whole.End };
+            else
+                chapters.Add(whole);
         }
-        if (kept.Count > 1 && length - kept[^1].Start < ShortestSeconds)
-            kept.RemoveAt(kept.Count - 1);
-        return [.. kept];
+        return chapters;
     }
 
-    private static string Stamp(double seconds)
+    private static Timed<string> Longer(Timed<string> one, Timed<string> other) => other.End - other.Start > one.End - one.Start ? other : one;
+
+    private static long Milliseconds(double seconds) => (long)Math.Round(Math.Max(0, seconds) * 1000);
+
+    private static string Stamp(long milliseconds)
     {
-        var time = TimeSpan.FromMilliseconds(Math.Round(Math.Max(0, seconds) * 1000));
+        var time = TimeSpan.FromMilliseconds(milliseconds);
         return string.Create(CultureInfo.InvariantCulture, $"{(int)time.TotalHours:00}:{time.Minutes:00}:{time.Seconds:00}.{time.Milliseconds:000}");
     }
 

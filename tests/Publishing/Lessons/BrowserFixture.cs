@@ -1,0 +1,50 @@
+using Harkbook.Audio.Recordings;
+using Harkbook.Publishing.Lessons;
+using Microsoft.Playwright;
+
+namespace Harkbook.Publishing.Tests.Lessons;
+
+/// <summary>A play-along page of four bars, and an installed Chromium to open it in. Nothing is downloaded.</summary>
+public sealed class BrowserFixture : IAsyncLifetime
+{
+    private readonly TemporaryFolder folder = new();
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    public const double Length = 4.5;
+
+    public LessonTimeline Timeline { get; } = new(LessonSongs.FourBars);
+
+    public IBrowser Browser
+    {
+        get
+        {
+            Assert.SkipWhen(browser is null, "No chromium is installed here, and this test opens the page in one.");
+            return browser!;
+        }
+    }
+
+    public string Address => new Uri(folder.At("play-along.html")).AbsoluteUri;
+
+    public async ValueTask InitializeAsync()
+    {
+        if (Programs.Chromium is not { } program)
+            return;
+        var sound = await File.ReadAllBytesAsync(LessonSongs.Sound(folder.Path, Length));
+        await File.WriteAllTextAsync(folder.At("play-along.html"), PlayAlongPage.Write(Timeline, sound, "audio/wav", Length));
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = program,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--autoplay-policy=no-user-gesture-required", "--mute-audio"],
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null)
+            await browser.DisposeAsync();
+        playwright?.Dispose();
+        folder.Dispose();
+    }
+}

@@ -1,0 +1,60 @@
+using System.Buffers.Binary;
+using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Lessons;
+using UglyToad.PdfPig;
+
+namespace Harkbook.Publishing.Tests.Lessons;
+
+public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture<PublishedLesson>
+{
+    [Fact]
+    public void EveryFileThatIsNamedIsThere()
+    {
+        Programs.NeedFfmpeg();
+        Assert.All(lesson.Files, file => Assert.True(new FileInfo(file.Path).Length > 0, file.Path));
+        string[] wanted = ["sheet.pdf", "sheet-1.png", "tab.svg", "chapters.vtt", "play-along.html", "play-along.mp4", "diagrams/G-over-D.svg", "diagrams/F#m7b5.png"];
+        Assert.All(wanted, name => Assert.Contains(lesson.Files, f => f.Path == lesson.At(name)));
+        Assert.Empty(Directory.GetFiles(lesson.At(""), ".*"));
+    }
+
+    [Fact]
+    public void TheSheetNamesEveryChord()
+    {
+        Programs.NeedFfmpeg();
+        using var pdf = PdfDocument.Open(lesson.At("sheet.pdf"));
+        var text = string.Concat(pdf.GetPages().Select(p => p.Text));
+        Assert.All(LessonSongs.FourBars.Shapes, shape => Assert.Contains(shape.Name, text));
+    }
+
+    /// <summary>PNG (ISO/IEC 15948): eight signature bytes, then IHDR with width and height. A4 is 210 by 297 mm (ISO 216).</summary>
+    [Fact]
+    public void ThePictureOfThePageIsA4At150DotsAnInch()
+    {
+        Programs.NeedFfmpeg();
+        var bytes = File.ReadAllBytes(lesson.At("sheet-1.png"));
+        Assert.Equal([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A], bytes[..8]);
+        Assert.Equal(210 / 25.4 * 150, BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(16)), 1.5);
+        Assert.Equal(297 / 25.4 * 150, BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(20)), 1.5);
+    }
+
+    [Fact]
+    public async Task WithoutASoundTheDrawingsAreMade()
+    {
+        using var folder = new TemporaryFolder();
+        var options = new PublishOptions(LessonParts.All, PaperSize.A4, new DateTime(2026, 1, 2));
+        var files = await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options).PublishAsync(null, TestContext.Current.CancellationToken);
+        Assert.Contains(files, f => f.Path.EndsWith("sheet.pdf", StringComparison.Ordinal));
+        Assert.DoesNotContain(files, f => Path.GetExtension(f.Path) is ".mp4" or ".html" or ".vtt");
+    }
+
+    [Fact]
+    public async Task TheSameSongOnTheSameDayGivesTheSameBytes()
+    {
+        using var one = new TemporaryFolder();
+        using var other = new TemporaryFolder();
+        var options = new PublishOptions(LessonParts.Sheet | LessonParts.Diagrams, PaperSize.A4, new DateTime(2026, 1, 2));
+        var files = await new LessonPublisher(LessonSongs.FourBars, null, one.Path, options).PublishAsync(null, TestContext.Current.CancellationToken);
+        await new LessonPublisher(LessonSongs.FourBars, null, other.Path, options).PublishAsync(null, TestContext.Current.CancellationToken);
+        Assert.All(files, f => Assert.Equal(File.ReadAllBytes(f.Path), File.ReadAllBytes(other.At(Path.GetRelativePath(one.Path, f.Path)))));
+    }
+}
