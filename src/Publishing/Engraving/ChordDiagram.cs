@@ -57,7 +57,7 @@ public sealed class ChordDiagram
     private double LevelLead => u * (1.35 + FootRows * 1.05);
 
     private string Caption =>
-        subject.Capo.Fret == 0 ? ""
+        subject.Capo.Fret == 0 || !style.NameCapo ? ""
         : subject.Capo.IsPartial ? $"partial capo {subject.Capo.Fret}"
         : $"capo {subject.Capo.Fret}";
 

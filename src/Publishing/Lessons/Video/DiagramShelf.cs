@@ -35,8 +35,8 @@ internal sealed class DiagramShelf(Song song, double nowHeight, double nextHeigh
             return NameAlone(chord.Name, height);
         var subject = new ChordDiagramSubject(shape, chord.Name, song.Tuning.Value, song.Capo.Value, Standing.Decided, song.Key.Value.Centre);
         const double Unit = 10;
-        var unit = ChordDiagram.Engrave(subject, new(Unit, Foot: foot));
-        return ChordDiagram.Engrave(subject, new(Math.Min(widest, Unit * Math.Min(height / unit.Height, width / unit.Width)), Foot: foot));
+        var unit = ChordDiagram.Engrave(subject, new(Unit, Foot: foot, NameCapo: false));
+        return ChordDiagram.Engrave(subject, new(Math.Min(widest, Unit * Math.Min(height / unit.Height, width / unit.Width)), Foot: foot, NameCapo: false));
     }
 
     private Drawing NameAlone(string name, double height)
