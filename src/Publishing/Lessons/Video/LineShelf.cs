@@ -16,7 +16,7 @@ internal sealed class LineShelf
     private const double Room = 525;
     private const double Gap = 22;
     private const double ThenHeight = 62;
-    private const double ThenSize = 40;
+    private const double ThenSize = 44;
 
     private readonly LessonTimeline timeline;
     private readonly ImmutableArray<PlayLine> lines;
