@@ -26,7 +26,7 @@ public static class Chapters
     }
 
     /// <summary>
-    /// Lines such as "0:00 Intro". Sections shorter than ten seconds join the one before, under the name of the longer;
+    /// Lines such as "0:00 Intro". Sections shorter than ten seconds share a line with the one before, under both names;
     /// empty where fewer than three remain.
     /// </summary>
     public static string Lines(LessonTimeline timeline, double length)
@@ -42,14 +42,12 @@ public static class Chapters
         {
             var whole = section with { Start = chapters.Count == 0 ? 0 : section.Start, End = Math.Min(section.End, length) };
             if (chapters.Count > 0 && (whole.Start - chapters[^1].Start < ShortestSeconds || length - whole.Start < ShortestSeconds))
-                chapters[^1] = Longer(chapters[^1], whole) with { Start = chapters[^1].Start, End = whole.End };
+                chapters[^1] = new(chapters[^1].Start, whole.End, $"{chapters[^1].Value}, {whole.Value}");
             else
                 chapters.Add(whole);
         }
         return chapters;
     }
-
-    private static Timed<string> Longer(Timed<string> one, Timed<string> other) => other.End - other.Start > one.End - one.Start ? other : one;
 
     private static long Milliseconds(double seconds) => (long)Math.Round(Math.Max(0, seconds) * 1000);
 
