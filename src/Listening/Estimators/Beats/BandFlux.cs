@@ -15,6 +15,9 @@ internal sealed class BandFlux
     private const double HighFrom = 2500;
     private const float Floor = 3e-3f;
 
+    /// <summary>Frames whose window reaches past the end: a recording that is cut off ends in a click that nobody played.</summary>
+    private const int Overhang = 5;
+
     /// <summary>The flux of a step of sound peaks this long before the step, because the window looks ahead and the difference looks back.</summary>
     public const double LeadSeconds = 0.010;
 
@@ -84,7 +87,7 @@ internal sealed class BandFlux
 
     private void Fill(float[][] bands, double[] hertz, int frames)
     {
-        for (var f = Lag; f < frames; f++)
+        for (var f = Lag; f < frames - Overhang; f++)
         {
             var (now, before) = (bands[f], bands[f - Lag]);
             for (var b = 0; b < now.Length; b++)

@@ -73,6 +73,22 @@ internal static class BarTracker
                 scores[k][position] = Enumerable.Range(0, CueTable.Cues).Sum(cue =>
                     BarWeights.Pull(bar, position, cue) * (on.Values[cue][k] - on.Mean(cue)) / on.Spread(cue)) * bar / beats;
         }
+        AddEarly(scores, grid, bar, CueTable.Harmony);
+        AddEarly(scores, grid, bar, CueTable.All);
+        scores[0][0] += grid.Placement.BeginsOnBeat ? BarWeights.Begins : 0;
+        scores[^1][0] += grid.Placement.EndsOnBeat ? BarWeights.Ends : 0;
         return scores;
+    }
+
+    /// <summary>What happens half a beat before each beat, for or against that beat's being a downbeat that was played early.</summary>
+    private static void AddEarly(double[][] scores, BeatGrid grid, int bar, int cue)
+    {
+        var half = grid.At(0.5);
+        for (var k = 1; k < scores.Length; k++)
+        {
+            var pull = BarWeights.Early(cue) * (half.Values[cue][k - 1] - half.Mean(cue)) / half.Spread(cue) * bar / scores.Length;
+            for (var position = 0; position < bar; position++)
+                scores[k][position] += position == 0 ? pull : -pull / (bar - 1);
+        }
     }
 }

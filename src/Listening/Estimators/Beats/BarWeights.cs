@@ -8,13 +8,24 @@ internal static class BarWeights
 {
     private static readonly double[] Weights =
     [
-        0.374, -0.042, 0.340, 0.450, 1.960, // first over third beat of four: all, bass, middle, treble, harmony
-        0.324, 1.273, -0.315, -0.757, 1.242, // strong over weak beats of two or four
-        0.902, 1.208, 2.132, -4.466, 4.795, // first over the other beats of three
-        -2.231, 0.105, // three: itself, with octaves of tempo
-        -1.288, -2.636, 0.937, 0.373, // compound: itself, with octaves of tempo, first and second third over the half
-        -1.506, // two
+        0.575, -0.138, -0.060, -0.655, 0.548, 0.698, -0.219, 0.706, // first over third beat of four: all, bass, middle, treble, harmony, length, stroke, bass note
+        0.138, 0.403, -0.211, -0.630, 0.658, 0.389, -0.095, 0.556, // strong over weak beats of two or four
+        0.185, 1.265, 0.244, -2.443, 1.692, 0.657, -1.779, 2.212, // first over the other beats of three
+        -2.540, -0.669, // three: itself, with octaves of tempo
+        -2.878, -1.335, 1.136, 0.425, // compound: itself, with octaves of tempo, first and second third over the half
+        -3.027, // two
+        1.566, 0.778, // the music begins, ends on a downbeat
+        0.308, 0.129, // half a beat before the downbeat: harmony, all
     ];
+
+    /// <summary>What it adds that the music begins on a downbeat.</summary>
+    public static double Begins => Weights[^4];
+
+    /// <summary>What it adds that the last onset is a downbeat.</summary>
+    public static double Ends => Weights[^3];
+
+    /// <summary>What one unit of a cue half a beat before the downbeat adds.</summary>
+    public static double Early(int cue) => cue == CueTable.Harmony ? Weights[^2] : Weights[^1];
 
     public static double Score(double[] evidence)
     {
@@ -31,7 +42,7 @@ internal static class BarWeights
         return bar switch
         {
             3 => position == 0 ? three : -three / 2,
-            4 => (position % 2 == 0 ? strong : -strong) / 2 + (position == 0 ? third : position == 2 ? -third : 0),
+            4 => (position % 2 == 0 ? strong : -strong) / 2 + (0.75 * (position == 0 ? third : position == 2 ? -third : 0)),
             _ => position == 0 ? strong : -strong,
         };
     }

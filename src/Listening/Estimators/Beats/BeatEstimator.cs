@@ -34,31 +34,28 @@ public sealed class BeatEstimator(BeatOptions? options = null)
     private static BeatEstimate Choose(List<BeatGrid> grids, BeatActivation activation)
     {
         var shares = Softmax.Of([.. grids.Select(g => BeatLevelWeights.Score(BeatLevelEvidence.Of(g)))]);
-        var ranked = grids.Zip(shares, (grid, share) => (Grid: grid, Share: share)).OrderByDescending(g => g.Share).ToList();
-        var best = ranked[0].Grid;
+        var ranked = Agreement.Rank(grids, shares);
+        var (best, expected) = ranked[0];
         var clarity = Clarity.Of(best, activation);
         var meters = BarTracker.Rank(best);
-        return new(Tempos(ranked, clarity), Meters(meters, clarity), Beats(best, meters[0].Meter, activation, clarity * ranked[0].Share));
+        return new(Tempos(ranked, clarity), Meters(best, meters, clarity), Beats(best, meters[0].Meter, activation, clarity * expected));
     }
 
-    private static Ranked<double> Tempos(List<(BeatGrid Grid, double Share)> ranked, double clarity)
+    private static Ranked<double> Tempos(List<(BeatGrid Grid, double Expected)> ranked, double clarity)
     {
         var tempos = new List<Candidate<double>>();
-        foreach (var (grid, share) in ranked)
+        foreach (var (grid, expected) in ranked)
         {
-            var same = tempos.FindIndex(t => Math.Abs(Math.Log(t.Value / grid.BeatsPerMinute)) < 0.06);
-            if (same >= 0)
-                tempos[same] = tempos[same] with { Confidence = tempos[same].Confidence + share * clarity };
-            else
-                tempos.Add(new(MeanTempo(grid), share * clarity, $"onsets on its beats stand {grid.PulseScore:0.0} above the usual"));
+            if (tempos.Count < Kept && !tempos.Any(t => Math.Abs(Math.Log(t.Value / grid.BeatsPerMinute)) < 0.06))
+                tempos.Add(new(MeanTempo(grid), expected * clarity, PulseWords.OfTempo(grid)));
         }
-        return new([.. tempos.Take(Kept)]);
+        return new([.. tempos]);
     }
 
     private static double MeanTempo(BeatGrid grid) => 60 * (grid.Times.Length - 1) / (grid.Times[^1] - grid.Times[0]);
 
-    private static Ranked<Meter> Meters(List<(Meter Meter, double Share, int Phase)> meters, double clarity) =>
-        new([.. meters.Select(m => new Candidate<Meter>(m.Meter, m.Share * clarity))]);
+    private static Ranked<Meter> Meters(BeatGrid grid, List<(Meter Meter, double Share, int Phase)> meters, double clarity) =>
+        new([.. meters.Select(m => new Candidate<Meter>(m.Meter, m.Share * clarity, PulseWords.OfMeter(grid, m.Meter, m.Phase)))]);
 
     private static ImmutableArray<HeardBeat> Beats(BeatGrid grid, Meter meter, BeatActivation activation, double confidence)
     {

@@ -5,6 +5,7 @@ internal sealed class BeatGrid
 {
     private readonly RhythmCurves curves;
     private readonly Dictionary<double, CueTable> read = [];
+    private Placement? placement;
 
     public BeatGrid(double[] times, double pulseScore, RhythmCurves curves)
     {
@@ -32,6 +33,8 @@ internal sealed class BeatGrid
             read[fraction] = table = CueTable.Read(curves, Places(fraction), Interval);
         return table;
     }
+
+    public Placement Placement => placement ??= new(this, curves.Onsets);
 
     /// <summary>The cues at places that have nothing to do with the beat, to compare with.</summary>
     public CueTable Anywhere()

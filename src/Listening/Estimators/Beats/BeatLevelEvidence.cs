@@ -38,8 +38,7 @@ internal static class BeatLevelEvidence
         values.Add(grid.PulseScore);
         values.AddRange(BarEvidence.Meters.Select(m => Distinctness(grid, m)));
         AddTempo(values, Math.Log2(grid.BeatsPerMinute / 108), Rise(on, half, CueTable.All), Rise(on, anywhere, CueTable.All));
-        values.Add(Math.Max(0, 0.3 - Enumerable.Range(0, CueTable.Cues).Max(cue => Rise(on, half, cue))));
-        values.Add(Math.Max(0, Math.Log2(52 / grid.BeatsPerMinute)));
+        AddPlacement(values, grid.Placement);
         return [.. values];
     }
 
@@ -48,6 +47,13 @@ internal static class BeatLevelEvidence
     {
         var scores = Enumerable.Range(0, meter.BeatsPerBar).Select(p => BarWeights.Score(BarEvidence.Of(grid, meter, p))).ToArray();
         return Math.Sqrt(Math.Max(0, scores.Max() - scores.Average()));
+    }
+
+    private static void AddPlacement(List<double> values, Placement placement)
+    {
+        values.AddRange([placement.Beats, placement.Halves, placement.Quarters, placement.Thirds, placement.TwoThirds]);
+        values.AddRange([placement.HeldOver, placement.Held, placement.Alone]);
+        values.AddRange([placement.Starts, placement.Ends, 10 * placement.Unsteadiness]);
     }
 
     private static void AddTempo(List<double> values, double octaves, double overHalf, double overAll)

@@ -1,10 +1,13 @@
 namespace Harkbook.Listening.Estimators.Beats;
 
-/// <summary>What is heard at a row of places: onsets in all, in the bass, the middle and the treble (natural logarithms), and the change of harmony.</summary>
+/// <summary>
+/// What is heard at a row of places: onsets in all, in the bass, the middle and the treble (natural logarithms), the change of harmony,
+/// how long what starts there lasts before the next onset, which way the strings are stroked, and the change of the bass note.
+/// </summary>
 internal sealed class CueTable
 {
-    public const int All = 0, Low = 1, Mid = 2, High = 3, Harmony = 4;
-    public const int Cues = 5;
+    public const int All = 0, Low = 1, Mid = 2, High = 3, Harmony = 4, Length = 5, Stroke = 6, Bass = 7;
+    public const int Cues = 8;
     private const double ReachFrames = 3;
 
     private CueTable(double[][] values) => Values = values;
@@ -16,7 +19,8 @@ internal sealed class CueTable
     {
         var width = Math.Clamp(interval, 0.25, 1.0);
         return new([Onsets(curves.All, times), Onsets(curves.Low, times), Onsets(curves.Mid, times), Onsets(curves.High, times),
-            [.. times.Select(t => 4 * Math.Sqrt(curves.Harmony.Change(t, width)))]]);
+            Changes(curves.Harmony, times, width), [.. times.Select(t => curves.Onsets.Length(t, interval))],
+            [.. times.Select(curves.Stroke)], Changes(curves.Bass, times, width)]);
     }
 
     public double Mean(int cue) => Values[cue].Length == 0 ? 0 : Values[cue].Average();
@@ -41,6 +45,9 @@ internal sealed class CueTable
         }
         return ons == 0 || offs == 0 ? 0 : on / ons - off / offs;
     }
+
+    private static double[] Changes(HarmonyCurve harmony, double[] times, double width) =>
+        [.. times.Select(t => 4 * Math.Sqrt(harmony.Change(t, width)))];
 
     private static double[] Onsets(float[] curve, double[] times) =>
         [.. times.Select(t => Math.Log(0.3 + Curve.Peak(curve, t * RhythmCurves.FrameRate, ReachFrames)))];

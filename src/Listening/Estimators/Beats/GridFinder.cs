@@ -18,6 +18,9 @@ internal sealed class GridFinder(RhythmCurves curves, BeatOptions options)
             Add(grids, pulse, activation);
             if (Track(Without(activation.Beat, pulse), interval, cancellation) is { } other)
                 Add(grids, other, activation);
+            Add(grids, Between(pulse), activation);
+            foreach (var steady in SteadyPulse.Around(activation.Beat, curves.FirstSound, curves.LastSound, interval))
+                Add(grids, steady, activation);
         }
         return grids;
     }
@@ -29,8 +32,12 @@ internal sealed class GridFinder(RhythmCurves curves, BeatOptions options)
     {
         var times = pulse.Frames.Select(f => f / RhythmCurves.FrameRate).ToArray();
         if (times.Length >= 4 && !grids.Any(g => Same(g.Times, times)))
-            grids.Add(new(times, pulse.Frames.Average(f => activation.Beat[(int)f]), curves));
+            grids.Add(new(times, pulse.Frames.Average(f => Curve.Peak(activation.Beat, f, 1)), curves));
     }
+
+    /// <summary>The pulses half way between those of another train.</summary>
+    private static Pulse Between(Pulse pulse) =>
+        new([.. pulse.Frames.Skip(1).Zip(pulse.Frames, (b, a) => (a + b) / 2)], pulse.Score);
 
     /// <summary>The same evidence with the found beats taken away, so that the next search finds another place for the beat.</summary>
     private static float[] Without(float[] beat, Pulse pulse)

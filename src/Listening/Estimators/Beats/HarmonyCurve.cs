@@ -15,21 +15,23 @@ internal sealed class HarmonyCurve
 
     private HarmonyCurve(double[][] sums) => this.sums = sums;
 
-    public static HarmonyCurve Of(Signal mono, CancellationToken cancellation)
+    /// <summary>The harmony of the whole range of the guitar, and that of its bass notes alone.</summary>
+    public static (HarmonyCurve Whole, HarmonyCurve Bass) Of(Signal mono, CancellationToken cancellation)
     {
         var reader = new FrameReader(mono, WindowSeconds);
-        var step = StepOfBin(reader);
+        var (steps, bassSteps) = (StepOfBin(reader, 75, 2100), StepOfBin(reader, 60, 220));
         var magnitudes = new float[reader.Bins];
         var frames = 1 + (int)(mono.Duration.Value * FrameRate);
-        var sums = new double[frames + 1][];
-        sums[0] = new double[Steps];
+        var (whole, bass) = (new double[frames + 1][], new double[frames + 1][]);
+        (whole[0], bass[0]) = (new double[Steps], new double[Steps]);
         for (var f = 0; f < frames; f++)
         {
             cancellation.ThrowIfCancellationRequested();
             reader.Read(f / FrameRate, magnitudes);
-            sums[f + 1] = Add(sums[f], magnitudes, step);
+            whole[f + 1] = Add(whole[f], magnitudes, steps);
+            bass[f + 1] = Add(bass[f], magnitudes, bassSteps);
         }
-        return new(sums);
+        return (new(whole), new(bass));
     }
 
     /// <summary>0 (the harmony stays) to 1 (nothing in common): the cosine distance between the stretch before and the stretch after a time.</summary>
@@ -58,13 +60,13 @@ internal sealed class HarmonyCurve
         return mean;
     }
 
-    private static int[] StepOfBin(FrameReader reader)
+    private static int[] StepOfBin(FrameReader reader, double lowest, double highest)
     {
         var steps = new int[reader.Bins];
         for (var bin = 0; bin < steps.Length; bin++)
         {
             var hertz = bin * reader.BinHertz;
-            steps[bin] = hertz is < 75 or > 2100 ? -1 : (int)Math.Round(Steps * Math.Log2(hertz / 440) + 100 * Steps) % Steps;
+            steps[bin] = hertz < lowest || hertz > highest ? -1 : (int)Math.Round(Steps * Math.Log2(hertz / 440) + 100 * Steps) % Steps;
         }
         return steps;
     }

@@ -7,13 +7,14 @@ internal sealed class RhythmCurves
 {
     public const double FrameRate = 100;
 
-    private RhythmCurves(BandFlux flux, HarmonyCurve harmony)
+    private RhythmCurves(BandFlux flux, (HarmonyCurve Whole, HarmonyCurve Bass) harmony)
     {
         All = Levelled(flux.All);
         Low = Levelled(flux.Low);
         Mid = Levelled(flux.Mid);
         High = Levelled(flux.High);
-        Harmony = harmony;
+        (Harmony, Bass) = harmony;
+        Onsets = Onsets.Of(All);
         (FirstSound, LastSound) = Bounds(flux.Level);
     }
 
@@ -29,6 +30,10 @@ internal sealed class RhythmCurves
     public float[] High { get; }
 
     public HarmonyCurve Harmony { get; }
+
+    public HarmonyCurve Bass { get; }
+
+    public Onsets Onsets { get; }
 
     /// <summary>The frame of the first clear onset; −1 in silence.</summary>
     public int FirstSound { get; }
@@ -52,6 +57,27 @@ internal sealed class RhythmCurves
         var smooth = Curve.Smooth(beat, 1);
         var usual = smooth.Length == 0 ? 0 : smooth.Average();
         return new(FrameRate, [.. smooth.Select(x => Math.Clamp(x - usual, -1.2f, 2.2f))]);
+    }
+
+    /// <summary>
+    /// Above 0 where the bass strings sound before the treble, as in a stroke downwards, below 0 the other way round; about −1 to 1.
+    /// A hand that keeps time strokes downwards on the beat and upwards between (common practice).
+    /// </summary>
+    public double Stroke(double time)
+    {
+        var frame = (int)Math.Round(time * FrameRate);
+        var (low, lowMass) = Centroid(Low, frame);
+        var (high, highMass) = Centroid(High, frame);
+        return Math.Clamp((high - low) / 4, -1, 1) * Math.Min(1, Math.Min(lowMass, highMass) / 2);
+    }
+
+    private static (double Frame, double Mass) Centroid(float[] curve, int frame)
+    {
+        const int Reach = 6;
+        double moment = 0, mass = 1e-6;
+        for (var f = Math.Max(0, frame - Reach); f <= Math.Min(curve.Length - 1, frame + Reach); f++)
+            (moment, mass) = (moment + curve[f] * (f - frame), mass + curve[f]);
+        return (moment / mass, mass);
     }
 
     /// <summary>Levels a flux curve and moves it later by the lead of the flux.</summary>

@@ -16,7 +16,7 @@ internal static class Tempogram
         var shortest = (int)(60 * frameRate / options.FastestBeatsPerMinute);
         var longest = (int)Math.Ceiling(60 * frameRate / options.SlowestBeatsPerMinute);
         var strength = Autocorrelation(onsets, first, last, 2 * longest, (int)(Stretch * frameRate));
-        var tops = Tops(strength, frameRate, shortest / 2, 2 * longest - 1).Take(3).ToList();
+        var tops = Tops(strength, frameRate, shortest / 2, 2 * longest - 1).Take(4).ToList();
         var found = new List<double>();
         foreach (var relation in Relations)
         {

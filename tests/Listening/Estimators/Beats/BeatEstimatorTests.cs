@@ -10,8 +10,11 @@ public class BeatEstimatorTests
 
     [Theory]
     [InlineData(72, 44100)]
+    [InlineData(90, 16000)]
     [InlineData(100, 22050)]
-    [InlineData(110, 48000)]
+    [InlineData(126, 48000)]
+    [InlineData(140, 16000)]
+    [InlineData(160, 22050)]
     public void ClicksAreBeats(double beatsPerMinute, int rate)
     {
         var beats = Accompaniment.Steady(beatsPerMinute, 30);
