@@ -1,21 +1,21 @@
 namespace Harkbook.Listening.Estimators.Beats;
 
 /// <summary>
-/// How much each fact of <see cref="BarEvidence"/> counts: a conditional logit fitted to 300 pieces with known downbeats,
-/// synthesised guitar patterns of many kinds and freely licensed MIDI music, played by two General MIDI sound sets.
+/// How much each fact of <see cref="BarEvidence"/> counts: a conditional logit fitted to pieces with known downbeats;
+/// docs/listening.md says which.
 /// </summary>
 internal static class BarWeights
 {
     private static readonly double[] Weights =
     [
-        0.575, -0.138, -0.060, -0.655, 0.548, 0.698, -0.219, 0.706, // first over third beat of four: all, bass, middle, treble, harmony, length, stroke, bass note
-        0.138, 0.403, -0.211, -0.630, 0.658, 0.389, -0.095, 0.556, // strong over weak beats of two or four
-        0.185, 1.265, 0.244, -2.443, 1.692, 0.657, -1.779, 2.212, // first over the other beats of three
-        -2.540, -0.669, // three: itself, with octaves of tempo
-        -2.878, -1.335, 1.136, 0.425, // compound: itself, with octaves of tempo, first and second third over the half
-        -3.027, // two
-        1.566, 0.778, // the music begins, ends on a downbeat
-        0.308, 0.129, // half a beat before the downbeat: harmony, all
+        0.628, -0.117, -0.082, -0.556, 0.633, 0.736, -0.428, 0.705, // first over third beat of four: all, bass, middle, treble, harmony, length, stroke, bass note
+        0.212, 0.459, -0.252, -0.674, 0.666, 0.380, -0.071, 0.474, // strong over weak beats of two or four
+        0.484, 1.240, 0.797, -3.224, 2.038, 0.514, -1.966, 2.423, // first over the other beats of three
+        -2.536, -0.556, // three: itself, with octaves of tempo
+        -2.518, -1.613, 1.177, 0.386, // compound: itself, with octaves of tempo, first and second third over the half
+        -2.620, // two
+        1.398, 0.984, // the music begins, ends on a downbeat
+        0.211, 0.209, // half a beat before the downbeat: harmony, all
     ];
 
     /// <summary>What it adds that the music begins on a downbeat.</summary>

@@ -22,7 +22,7 @@ public sealed class FormEstimator(FormOptions? options = null)
         var sound = BarSound.Of(mono, a4, beats, cancellation);
         var alike = BarLikeness.Of(sound);
         var novelty = Boundaries.Novelty(alike, options.FewestBars);
-        var starts = Boundaries.Pick(novelty, options.FewestBars);
+        var starts = Boundaries.WithRepeats(Boundaries.Pick(novelty, alike, options.FewestBars), novelty, alike, options.FewestBars);
         return Label(sound, alike, novelty, starts);
     }
 

@@ -3,7 +3,7 @@ namespace Harkbook.Listening.Estimators.Form;
 /// <summary>How finely the form is divided.</summary>
 public sealed record FormOptions
 {
-    /// <summary>No section is shorter than this many bars; 2 to 16, 4 unless told.</summary>
+    /// <summary>No section is shorter than this many bars, but for an ending that was not heard before; 2 to 16, 4 unless told.</summary>
     public int FewestBars { get; init; } = 4;
 
     /// <summary>How alike two sections must be to share a label: 0 (anything) to 1 (the same sound), 0.75 unless told.</summary>

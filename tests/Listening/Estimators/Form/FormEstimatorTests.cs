@@ -23,6 +23,14 @@ public class FormEstimatorTests
     }
 
     [Fact]
+    public void AnEndingOfTwoBarsIsASectionOfItsOwn()
+    {
+        var sections = Estimate([.. Bars(Verse, 8), .. Bars(Bridge, 8), .. Bars(Verse, 8), .. Bars([[49, 56, 61, 64]], 2)]);
+        Assert.Equal(["A", "B", "A", "C"], sections.Select(s => s.Label));
+        Assert.Equal(48.5, sections[^1].Start.Value, 3);
+    }
+
+    [Fact]
     public void OneLoopIsOneLetter() =>
         Assert.All(Estimate([.. Bars(Verse, 24)]), s => Assert.Equal("A", s.Label));
 
