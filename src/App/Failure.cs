@@ -25,14 +25,11 @@ internal sealed record Failure(string Message, int ExitCode)
     public static Failure? Of(Exception exception) => exception switch
     {
         OperationCanceledException => new("stopped; nothing was changed.", Cancelled),
-        RecordingException or AnnotationException or UnwritableFileException or FfmpegException or UserException => new(exception.Message, BadInput),
+        RecordingException or AnnotationException or UserException => new(exception.Message, BadInput),
         UnauthorizedAccessException => new($"{exception.Message} Check your rights to the file or folder.", BadInput),
-        IOException e when IsDiskFull(e) => new("the disk is full; nothing was left half-written. Free some space and run the command again.", BadInput),
+        IOException e when AtomicFile.IsDiskFull(e) => new("the disk is full; nothing was left half-written. Free some space and run the command again.", BadInput),
         IOException => new(exception.Message, BadInput),
         AggregateException { InnerExceptions: [var only] } => Of(only),
         _ => null,
     };
-
-    // ENOSPC on Unix, ERROR_DISK_FULL and ERROR_HANDLE_DISK_FULL on Windows.
-    private static bool IsDiskFull(IOException e) => (e.HResult & 0xFFFF) is 28 or 112 or 39;
 }

@@ -39,8 +39,13 @@ internal static class HearingReport
     }
 
     /// <summary>Minutes and seconds: "1:02.35".</summary>
-    public static string Clock(Seconds time) =>
-        string.Create(CultureInfo.InvariantCulture, $"{(int)(time.Value / 60)}:{time.Value % 60:00.00}");
+    public static string Clock(Seconds time)
+    {
+        // Rounded first, so that 59.996 s reads 1:00.00 and not 0:60.00.
+        var rounded = Math.Round((decimal)time.Value, 2);
+        var minutes = decimal.Truncate(rounded / 60);
+        return string.Create(CultureInfo.InvariantCulture, $"{minutes}:{rounded - minutes * 60:00.00}");
+    }
 
     private static string Span(Seconds start, Seconds end) => $"{Clock(start)}–{Clock(end)}";
 

@@ -1,4 +1,3 @@
-using Harkbook.Audio.Recordings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.App;

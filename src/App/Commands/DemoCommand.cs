@@ -54,17 +54,16 @@ internal static class DemoCommand
         var heardFolder = Path.Combine(folder, "heard");
         if (Directory.Exists(heardFolder))
             Directory.Delete(heardFolder, recursive: true);
-        var proposed = await StartCommand.BeginAsync(recording, heardFolder, song.Title, ct);
+        var (proposed, hearing) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, ct);
         Say($"  {Shown(proposed)}");
 
         Say("How well it heard, against what was really played:");
-        var hearing = await Ears.HearAsync(recording, afresh: false, ct);
         foreach (var measured in Evaluator.Score(hearing, Truth(take.Truth, take.Sound.Duration.Value)))
             Say(string.Create(CultureInfo.InvariantCulture, $"  {measured.Measure,-32} {measured.Value:0.000}"));
 
         Say("Decide: the teacher's own song file, its bars tied to the times that the players know.");
         var decided = Path.Combine(folder, name + SongFolder.Ending);
-        await Output.WriteTextAsync(decided, Anchored(document, take.Truth).Text, ct);
+        await Output.WriteTextAsync(decided, written, ct);
         Say($"  {Shown(decided)}");
 
         Say("Check: every claim of it against the recording.");
@@ -75,21 +74,6 @@ internal static class DemoCommand
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, DateTime.UtcNow.Date);
         foreach (var file in await PublishCommand.PublishAsync(opened, Path.Combine(folder, "lesson"), options, ct))
             Say($"  {Shown(file.Path)}  {file.What}");
-    }
-
-    /// <summary>The song with an anchor at every other bar and at each section's end.</summary>
-    private static SongDocument Anchored(SongDocument document, DemoTruth truth)
-    {
-        var downbeats = truth.Beats.Where(b => b.PositionInBar == 1).Select(b => b.Time).ToArray();
-        var bar = 0;
-        for (var section = 0; section < document.Song!.Sections.Length; section++)
-        {
-            var bars = document.Song.Sections[section].Bars.Length;
-            for (var i = 0; i < bars; i += 2)
-                document = document.WithAnchor(section, i + 1, downbeats[bar + i]);
-            bar += bars;
-        }
-        return document;
     }
 
     private static Annotation Truth(DemoTruth truth, double length) => new()

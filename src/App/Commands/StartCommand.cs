@@ -18,7 +18,7 @@ internal static class StartCommand
         {
             var path = parsed.GetRequiredValue(recording);
             var name = parsed.GetValue(title) ?? TitleOf(path);
-            var song = await BeginAsync(path, parsed.GetValue(into), name, ct);
+            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, ct);
             Console.Out.WriteLine($"{song}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Path.GetDirectoryName(song)}'.");
             return 0;
         });
@@ -26,8 +26,8 @@ internal static class StartCommand
     }
 
     /// <summary>Listens and writes the song file; refuses to write over one.</summary>
-    /// <returns>The song file's path.</returns>
-    public static async Task<string> BeginAsync(string recordingPath, string? folder, string title, CancellationToken ct)
+    /// <returns>The song file's path and what it was proposed from.</returns>
+    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, CancellationToken ct)
     {
         folder ??= Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recordingPath))!, Slug(Path.GetFileNameWithoutExtension(recordingPath)));
         var songPath = Path.Combine(folder, Slug(title) + SongFolder.Ending);
@@ -38,7 +38,7 @@ internal static class StartCommand
         var song = SongProposer.Propose(hearing, title, Relative(folder, recordingPath));
         Directory.CreateDirectory(folder);
         await Output.WriteTextAsync(songPath, SongText.Write(song), ct);
-        return songPath;
+        return (songPath, hearing);
     }
 
     private static string Relative(string folder, string path) =>

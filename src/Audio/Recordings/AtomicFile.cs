@@ -68,6 +68,6 @@ public static class AtomicFile
         _ => $"{path}: can't be written ({cause.Message}).",
     }, cause);
 
-    /// <summary>ENOSPC on Unix (28), ERROR_DISK_FULL (112) and ERROR_HANDLE_DISK_FULL (39) on Windows.</summary>
-    private static bool IsDiskFull(Exception e) => (e.HResult & 0xFFFF) is 28 or 112 or 39;
+    /// <summary>Whether an error of the system says that the disk is full: ENOSPC on Unix (28), ERROR_DISK_FULL (112) and ERROR_HANDLE_DISK_FULL (39) on Windows.</summary>
+    public static bool IsDiskFull(Exception e) => (e.HResult & 0xFFFF) is 28 or 112 or 39;
 }

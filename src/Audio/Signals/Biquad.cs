@@ -22,6 +22,13 @@ public readonly record struct Biquad(double B0, double B1, double B2, double A1,
         return Scaled((1 - cos) / 2, 1 - cos, (1 - cos) / 2, 1 + alpha, -2 * cos, 1 - alpha);
     }
 
+    /// <summary>Peak gain 1 at the centre.</summary>
+    public static Biquad BandPass(SampleRate rate, Hertz centre, double q)
+    {
+        var (cos, alpha) = Angles(rate, centre, q);
+        return Scaled(alpha, 0, -alpha, 1 + alpha, -2 * cos, 1 - alpha);
+    }
+
     /// <param name="gain">In dB, far above the corner; half of it at the corner.</param>
     public static Biquad HighShelf(SampleRate rate, Hertz corner, double q, double gain) => Shelf(rate, corner, q, gain, 1);
 

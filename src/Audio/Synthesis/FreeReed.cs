@@ -31,7 +31,7 @@ public sealed class FreeReed(SampleRate rate, int seed)
         var start = rate.SamplesIn(note.At);
         var held = Math.Max(0.02, (note.Until - note.At).Value);
         var table = new HarmonicTable(Harmonics(note.Frequency.Value, note.Strength));
-        var breath = RunningFilter.BandPass(2500, 0.8, hertz);
+        var breath = RunningFilter.BandPass(2500, 0.8, rate);
         var phase = (noise.Next() + 1) / 2;
         var vibratoPhase = noise.Next() * Math.PI;
         var end = Math.Min(samples.Length, start + (int)((held + ReleaseSeconds) * hertz));

@@ -16,15 +16,15 @@ public static class FretNoise
         foreach (var move in moves)
         {
             if (noise.Next() > 0.35)
-                Squeak(samples, rate.SamplesIn(move), rate.Hertz, 1100 + 500 * noise.Next(), noise);
+                Squeak(samples, rate.SamplesIn(move), rate, 1100 + 500 * noise.Next(), noise);
         }
         return new(rate, samples);
     }
 
-    private static void Squeak(float[] samples, int start, double rate, double frequency, Noise noise)
+    private static void Squeak(float[] samples, int start, SampleRate rate, double frequency, Noise noise)
     {
         var (low, high) = (RunningFilter.BandPass(frequency, 12, rate), RunningFilter.BandPass(1.5 * frequency, 12, rate));
-        var count = (int)(LengthSeconds * rate);
+        var count = (int)(LengthSeconds * rate.Hertz);
         for (var i = Math.Max(0, -start); i < count && start + i < samples.Length; i++)
         {
             var x = (double)i / count;

@@ -20,8 +20,8 @@ internal sealed class GuitarBody
 
     public GuitarBody(SampleRate rate)
     {
-        modes = [.. Modes.Select(m => RunningFilter.BandPass(m.Hertz, m.Q, rate.Hertz))];
-        radiation = RunningFilter.HighPass(75, 0.7, rate.Hertz);
+        modes = [.. Modes.Select(m => RunningFilter.BandPass(m.Hertz, m.Q, rate))];
+        radiation = RunningFilter.HighPass(75, 0.7, rate);
     }
 
     public double Next(double force)

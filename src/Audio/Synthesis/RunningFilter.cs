@@ -1,41 +1,26 @@
+using Harkbook.Audio.Signals;
+using Harkbook.Units;
+
 namespace Harkbook.Audio.Synthesis;
 
-/// <summary>A second-order filter that runs sample by sample; designs after R. Bristow-Johnson's "Audio EQ Cookbook" (W3C note).</summary>
-internal struct RunningFilter
+/// <summary>A second-order filter that runs sample by sample. Frequencies near or above half the rate count as just below it.</summary>
+internal struct RunningFilter(Biquad design)
 {
-    private readonly double b0, b1, b2, a1, a2;
+    private readonly Biquad design = design;
     private double s1, s2;
 
-    public RunningFilter(double b0, double b1, double b2, double a1, double a2) =>
-        (this.b0, this.b1, this.b2, this.a1, this.a2) = (b0, b1, b2, a1, a2);
-
     /// <summary>Peak gain 1 at the centre.</summary>
-    public static RunningFilter BandPass(double centre, double q, double rate)
-    {
-        var (cos, alpha) = Angles(centre, q, rate);
-        return Normal(alpha, 0, -alpha, 1 + alpha, -2 * cos, 1 - alpha);
-    }
+    public static RunningFilter BandPass(double centre, double q, SampleRate rate) => new(Biquad.BandPass(rate, Below(centre, rate), q));
 
-    public static RunningFilter HighPass(double corner, double q, double rate)
-    {
-        var (cos, alpha) = Angles(corner, q, rate);
-        return Normal((1 + cos) / 2, -(1 + cos), (1 + cos) / 2, 1 + alpha, -2 * cos, 1 - alpha);
-    }
+    public static RunningFilter HighPass(double corner, double q, SampleRate rate) => new(Biquad.HighPass(rate, Below(corner, rate), q));
 
     public double Next(double x)
     {
-        var y = b0 * x + s1;
-        s1 = b1 * x - a1 * y + s2;
-        s2 = b2 * x - a2 * y;
+        var y = design.B0 * x + s1;
+        s1 = design.B1 * x - design.A1 * y + s2;
+        s2 = design.B2 * x - design.A2 * y;
         return y;
     }
 
-    private static RunningFilter Normal(double b0, double b1, double b2, double a0, double a1, double a2) =>
-        new(b0 / a0, b1 / a0, b2 / a0, a1 / a0, a2 / a0);
-
-    private static (double Cos, double Alpha) Angles(double frequency, double q, double rate)
-    {
-        var w = 2 * Math.PI * Math.Min(frequency, 0.49 * rate) / rate;
-        return (Math.Cos(w), Math.Sin(w) / (2 * q));
-    }
+    private static Hertz Below(double frequency, SampleRate rate) => Hertz.FromHertz(Math.Min(frequency, 0.49 * rate.Hertz));
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.Music.Songs;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Checking;
@@ -22,7 +23,7 @@ public sealed class BarWeigher(Hearing hearing, CheckOptions options)
             var outside = start.Value < times[0] - options.BarWindow || start.Value > times[^1] + options.BarWindow;
             return outside
                 ? new(ClaimKind.Bar, Verdict.Doubtful, 0.3, where, claim, "no beat is heard so far out")
-                : new(ClaimKind.Bar, Verdict.Contradicted, 0.2 * closeness, where, claim, Off(off, "beat"), Clock(beat.Time));
+                : new(ClaimKind.Bar, Verdict.Contradicted, 0.2 * closeness, where, claim, Off(off, "beat"), TimeText.Write(Seconds.FromSeconds(Math.Round(Math.Max(0, beat.Time.Value), 3))));
         }
         return beat.PositionInBar == 1
             ? new(ClaimKind.Bar, Verdict.Supported, 0.5 + 0.5 * closeness * beat.Confidence, where, claim)
@@ -42,7 +43,4 @@ public sealed class BarWeigher(Hearing hearing, CheckOptions options)
 
     private static string Off(double seconds, string what) =>
         string.Create(CultureInfo.InvariantCulture, $"the nearest {what} is {Math.Abs(seconds) * 1000:0} ms {(seconds > 0 ? "earlier" : "later")}");
-
-    private static string Clock(Seconds time) =>
-        string.Create(CultureInfo.InvariantCulture, $"{(int)(time.Value / 60)}:{time.Value % 60:00.000}");
 }

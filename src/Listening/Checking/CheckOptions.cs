@@ -23,9 +23,10 @@ public sealed record CheckOptions
     /// <summary>How far a bar's start may lie from a heard beat, in seconds.</summary>
     public double BarWindow { get; init; } = 0.07;
 
-    public Verdict JudgeNote(double support) =>
-        support >= NoteSupportedFrom ? Verdict.Supported : support < NoteSupportedFrom / 2 ? Verdict.Contradicted : Verdict.Doubtful;
+    public Verdict JudgeNote(double support) => Between(support, NoteSupportedFrom / 2, NoteSupportedFrom);
 
-    public Verdict Judge(double support) =>
-        support >= SupportedFrom ? Verdict.Supported : support < ContradictedBelow ? Verdict.Contradicted : Verdict.Doubtful;
+    public Verdict Judge(double support) => Between(support, ContradictedBelow, SupportedFrom);
+
+    private static Verdict Between(double support, double low, double high) =>
+        support >= high ? Verdict.Supported : support < low ? Verdict.Contradicted : Verdict.Doubtful;
 }

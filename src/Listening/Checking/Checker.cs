@@ -23,7 +23,7 @@ public sealed class Checker
         notes = new(hearing, options);
         bars = new(hearing, options);
         chords = new(hearing, options);
-        shapes = new(hearing, options);
+        shapes = new(options);
     }
 
     /// <summary>Facts, bars, chords, shapes, picked and harmonica notes of a song, at the times that its anchors give.</summary>
@@ -57,8 +57,9 @@ public sealed class Checker
             findings.Add(bars.Weigh(Seconds.FromSeconds(time), new(Seconds.FromSeconds(time)), "a bar starts here"));
         foreach (var span in claims.Chords.Where(s => s.End > s.Start))
         {
+            var (start, end) = (Seconds.FromSeconds(span.Start), Seconds.FromSeconds(span.End));
             if (HarteLabel.TryRead(span.Label, out var chord))
-                findings.Add(chords.Weigh(chord, Seconds.FromSeconds(span.Start), Seconds.FromSeconds(span.End), new(Seconds.FromSeconds(span.Start))));
+                findings.Add(chords.Weigh(chord, PitchStrengths.Over(hearing.Evidence, start, end), start, end, new(start)));
         }
         foreach (var note in claims.Notes)
         {
@@ -73,9 +74,10 @@ public sealed class Checker
     {
         var (start, end) = (clock.TimeOf(bar.Number, claim.Start), clock.TimeOf(bar.Number, claim.Start + claim.Length));
         var where = new Place(start, bar.Number, claim.Start.Value + 1);
-        yield return chords.Weigh(claim.Value.Chord, start, end, where);
+        var sounding = PitchStrengths.Over(hearing.Evidence, start, end);
+        yield return chords.Weigh(claim.Value.Chord, sounding, start, end, where);
         if (claim.Value.Shape is { } shape)
-            yield return shapes.Weigh(shape, song.Tuning.Value, song.Capo.Value, claim.Value.Chord, start, end, where, $"{claim.Value.Name} as {shape}");
+            yield return shapes.Weigh(shape, song.Tuning.Value, song.Capo.Value, claim.Value.Chord, sounding, where, $"{claim.Value.Name} as {shape}");
     }
 
     private Finding Note(SongClock clock, Bar bar, Beats start, Beats length, Pitch pitch, string what)

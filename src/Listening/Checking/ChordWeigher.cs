@@ -17,9 +17,10 @@ public sealed class ChordWeigher(Hearing hearing, CheckOptions options)
         ChordQuality.SuspendedFourth, ChordQuality.SuspendedSecond, ChordQuality.Diminished,
     ];
 
-    public Finding Weigh(Chord claim, Seconds start, Seconds end, Place where)
+    /// <param name="sounding">How strongly each MIDI pitch sounds over the span (<see cref="PitchStrengths"/>).</param>
+    public Finding Weigh(Chord claim, IReadOnlyDictionary<int, double> sounding, Seconds start, Seconds end, Place where)
     {
-        var chroma = Chroma(start, end);
+        var chroma = Chroma(sounding);
         var own = Fit(chroma, claim.PitchClasses, claim.IsNone);
         var heard = HeardChord(start, end);
         var best = Best(chroma, heard);
@@ -47,10 +48,10 @@ public sealed class ChordWeigher(Hearing hearing, CheckOptions options)
         return all.Select(c => (c, Fit(chroma, c.PitchClasses, c.IsNone))).MaxBy(c => c.Item2);
     }
 
-    private double[] Chroma(Seconds start, Seconds end)
+    private static double[] Chroma(IReadOnlyDictionary<int, double> sounding)
     {
         var chroma = new double[12];
-        foreach (var (midi, strength) in PitchStrengths.Over(hearing.Evidence, start, end))
+        foreach (var (midi, strength) in sounding)
             chroma[midi % 12] = Math.Max(chroma[midi % 12], strength);
         return chroma;
     }

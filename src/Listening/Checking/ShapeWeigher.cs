@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
-using Harkbook.Units;
 
 namespace Harkbook.Listening.Checking;
 
@@ -9,13 +8,13 @@ namespace Harkbook.Listening.Checking;
 /// Weighs a claimed shape: do its strings' pitches sound, and does anything sound that it doesn't explain? A pitch an
 /// octave, a twelfth or two octaves above a sounding one may be its overtone and isn't held against the shape.
 /// </summary>
-public sealed class ShapeWeigher(Hearing hearing, CheckOptions options)
+public sealed class ShapeWeigher(CheckOptions options)
 {
     private static readonly int[] Overtones = [12, 19, 24, 28, 31];
 
-    public Finding Weigh(Shape shape, Tuning tuning, Capo capo, Chord chord, Seconds start, Seconds end, Place where, string claim)
+    /// <param name="sounding">How strongly each MIDI pitch sounds over the span (<see cref="PitchStrengths"/>).</param>
+    public Finding Weigh(Shape shape, Tuning tuning, Capo capo, Chord chord, ImmutableDictionary<int, double> sounding, Place where, string claim)
     {
-        var sounding = PitchStrengths.Over(hearing.Evidence, start, end);
         var support = Support(shape, tuning, capo, sounding);
         var verdict = options.Judge(support);
         if (verdict == Verdict.Supported)

@@ -32,6 +32,7 @@ internal sealed class HarpSign
         Arrow.Draw(sketch, end + s * 0.36, baseline - s * 0.72, s * 0.76, s * 0.19, blows, tint);
     }
 
-    private static string Shown(HarpNote note) =>
+    /// <summary>A hole with its bend, as "3′" or "6o".</summary>
+    public static string Shown(HarpNote note) =>
         note.Hole.ToString(CultureInfo.InvariantCulture) + (note.Bend > 0 ? "o" : new string('′', -note.Bend));
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Harkbook.Music.Instruments;
+using Harkbook.Publishing.Engraving;
 
 namespace Harkbook.Publishing.Lessons.Page;
 
@@ -22,7 +23,7 @@ internal static class PageData
         {
             Start = Ms(h.Start),
             End = Ms(h.End),
-            Holes = string.Join(' ', h.Value.OrderBy(n => n.Hole).Select(Hole)),
+            Holes = string.Join(' ', h.Value.OrderBy(n => n.Hole).Select(HarpSign.Shown)),
             Breath = h.Value[0].Breath == Breath.Blow ? "blow" : "draw",
         }),
     };
@@ -30,9 +31,6 @@ internal static class PageData
     private static IEnumerable<object> Sections(LessonTimeline timeline) =>
         timeline.Bars.Select((bar, index) => (bar.SectionIndex, index)).GroupBy(b => b.SectionIndex)
             .Select(g => new { timeline.Song.Sections[g.Key].Name, First = g.Min(b => b.index), Last = g.Max(b => b.index) });
-
-    private static string Hole(HarpNote note) =>
-        note.Hole.ToString(CultureInfo.InvariantCulture) + (note.Bend > 0 ? "o" : new string('′', -note.Bend));
 
     private static double Ms(double seconds) => Math.Round(seconds, 3);
 }
