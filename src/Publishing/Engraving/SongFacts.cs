@@ -40,9 +40,11 @@ public static class SongFacts
     public static string Reference(Hertz a4)
     {
         var cents = Math.Round(Cents.Between(Hertz.A440, a4).Value);
-        var side = cents switch { > 0 => $", {cents} cents sharp", < 0 => $", {-cents} cents flat", _ => "" };
+        var side = cents switch { > 0 => $", {Counted(cents)} sharp", < 0 => $", {Counted(-cents)} flat", _ => "" };
         return string.Create(CultureInfo.InvariantCulture, $"A = {a4.Value:0.#} Hz") + side;
     }
+
+    private static string Counted(double cents) => cents == 1 ? "1 cent" : $"{cents} cents";
 
     private static string CapoWords(Capo capo) =>
         capo.Fret == 0 ? "none"

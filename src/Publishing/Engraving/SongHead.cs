@@ -40,7 +40,7 @@ internal static class SongHead
     }
 
     private static string? Recording(Song song) =>
-        song.Recording is { } r ? r.Path + (r.Length is { } length ? $" ({ClockText.Of(length)})" : "") : null;
+        song.Recording is { } r ? FileName(r.Path) + (r.Length is { } length ? $" ({ClockText.Of(length)})" : "") : null;
 
     private static double DrawFacts(Sketch sketch, Song song, double width, double top)
     {
@@ -109,4 +109,7 @@ internal static class SongHead
 
     private static double LabelWidth(SongFact fact) =>
         FontBook.Width(fact.Label, Face.Text, LabelSize) + (fact.Doubt.Length > 0 ? 4 + FontBook.Width(fact.Doubt, Face.Strong, LabelSize) : 0);
+
+    /// <summary>Readers of a sheet need the recording's name, not the folders of whoever made it.</summary>
+    private static string FileName(string path) => path[(path.LastIndexOfAny(['/', '\\']) + 1)..];
 }
