@@ -4,12 +4,12 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Estimators.Notes;
 
 /// <summary>Picks notes from evidence: a peak of the onset chance starts one, a fall of the sounding chance or the next onset ends it.</summary>
-public sealed class NotePicker(TemplateNoteOptions? options = null)
+public sealed class NotePicker(NotePickOptions? options = null)
 {
     private const int PeakReach = 3;
     private const int GapFrames = 3;
 
-    private readonly TemplateNoteOptions options = options ?? new();
+    private readonly NotePickOptions options = options ?? new();
 
     /// <param name="strength">0–1 for a frame and a column of the evidence.</param>
     public ImmutableArray<HeardNote> Pick(NoteEvidence evidence, Func<int, int, double> strength) =>

@@ -3,7 +3,7 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Estimators.Notes;
 
 /// <summary>How notes are picked from the evidence.</summary>
-public sealed record TemplateNoteOptions
+public sealed record NotePickOptions
 {
     /// <summary>A note starts where the chance of an onset peaks above this; 0.2 (more notes) to 0.8 (surer ones).</summary>
     public double OnsetThreshold { get; init; } = 0.3;

@@ -1,0 +1,58 @@
+using System.Globalization;
+using Microsoft.ML.OnnxRuntime;
+
+namespace Harkbook.Listening.Estimators.Notes;
+
+/// <summary>
+/// The trained note network (models/README.md is its card): from spectra to the chances that each pitch from MIDI
+/// <see cref="LowestMidi"/> up starts, sounds and ends in each frame.
+/// </summary>
+internal sealed class NoteNetwork : IDisposable
+{
+    public const int LowestMidi = 36;
+    public const int Pitches = 61;
+
+    private static readonly string[] Outputs = ["onset", "frame", "offset"];
+
+    private readonly InferenceSession session;
+    private readonly RunOptions run = new();
+
+    public NoteNetwork(byte[] model)
+    {
+        session = new(model, new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount });
+        Context = int.Parse(Entry("context"), CultureInfo.InvariantCulture);
+        OnsetThreshold = double.Parse(Entry("onset_threshold"), CultureInfo.InvariantCulture);
+        SoundingThreshold = double.Parse(Entry("frame_threshold"), CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>The network that comes with the program; a new session each time.</summary>
+    public static NoteNetwork Shipped() => new(ModelFile.Read("notes.onnx"));
+
+    /// <summary>How many frames on either side the network looks at.</summary>
+    public int Context { get; }
+
+    /// <summary>Chosen on made sound when the weights were trained.</summary>
+    public double OnsetThreshold { get; }
+
+    /// <summary>As <see cref="OnsetThreshold"/>.</summary>
+    public double SoundingThreshold { get; }
+
+    /// <param name="input">2 × frames × bins (<see cref="NoteNetworkInput"/>).</param>
+    /// <returns>Onset, sounding and offset, each frames × pitches.</returns>
+    public (float[] Onset, float[] Sounding, float[] Offset) Weigh(float[] input, int frames)
+    {
+        using var tensor = OrtValue.CreateTensorValueFromMemory(input, [1, 2, frames, LogSpectrum.Bins]);
+        using var results = session.Run(run, ["features"], [tensor], Outputs);
+        return (results[0].GetTensorDataAsSpan<float>().ToArray(), results[1].GetTensorDataAsSpan<float>().ToArray(), results[2].GetTensorDataAsSpan<float>().ToArray());
+    }
+
+    public void Dispose()
+    {
+        run.Dispose();
+        session.Dispose();
+    }
+
+    private string Entry(string name) =>
+        session.ModelMetadata.CustomMetadataMap.TryGetValue(name, out var value) ? value
+            : throw new InvalidDataException($"The note network carries no \"{name}\"; it was exported by another recipe than training/README.md tells.");
+}

@@ -1,0 +1,60 @@
+using System.Numerics.Tensors;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Estimators.Notes;
+
+/// <summary>
+/// What the note network looks at: the long and the short log spectrum of <see cref="LogSpectrum"/> in decibels,
+/// clipped at −80 and scaled so that −80 dB is −0.5 and −20 dB is 0.5; shape 2 × frames × <see cref="LogSpectrum.Bins"/>.
+/// The training program makes the same numbers (training/README.md), held equal by a test.
+/// </summary>
+internal sealed class NoteNetworkInput(float[] samples, Hertz a4)
+{
+    private const float Floor = -80;
+    private const float Middle = -50;
+    private const float Range = 60;
+    private const int LevelBlock = 4096;
+    private const double LevelAimed = 0.01;
+
+    private readonly WindowKernels wide = WindowKernels.Long(a4);
+    private readonly WindowKernels brief = WindowKernels.Short(a4);
+    private readonly float gain = (float)Math.Sqrt(LevelAimed / MeanSquare(samples));
+
+    public int Frames { get; } = 1 + samples.Length / LogSpectrum.HopSamples;
+
+    /// <summary>Fills the values of some frames; frames before the sound or after it hold silence.</summary>
+    /// <param name="values">2 × count × bins.</param>
+    public void Fill(int first, int count, float[] values, CancellationToken ct)
+    {
+        const int Bins = LogSpectrum.Bins;
+        Parallel.For(0, count, new ParallelOptions { CancellationToken = ct }, () => new CentredTransform(), (i, _, transform) =>
+        {
+            transform.Take(samples, (first + i) * LogSpectrum.HopSamples);
+            Scale(wide.Apply(transform), values.AsSpan(i * Bins, Bins));
+            Scale(brief.Apply(transform), values.AsSpan((count + i) * Bins, Bins));
+            return transform;
+        }, _ => { });
+    }
+
+    private void Scale(float[] magnitudes, Span<float> values)
+    {
+        for (var i = 0; i < magnitudes.Length; i++)
+            values[i] = (Math.Max(Floor, 20 * MathF.Log10(magnitudes[i] * gain + 1e-12f)) - Middle) / Range;
+    }
+
+    /// <summary>The level of the loud tenth of the sound's blocks, so that silence about a song doesn't count.</summary>
+    private static double MeanSquare(float[] samples)
+    {
+        var blocks = Math.Max(1, samples.Length / LevelBlock);
+        var squares = Enumerable.Range(0, blocks)
+            .Select(b => MeanSquareOf(samples.AsSpan(b * LevelBlock, Math.Min(LevelBlock, samples.Length - b * LevelBlock))))
+            .Order().ToList();
+        var place = 0.9 * (blocks - 1);
+        var below = (int)place;
+        var level = squares[below] + (place - below) * (squares[Math.Min(below + 1, blocks - 1)] - squares[below]);
+        return level > 0 ? level : 1;
+    }
+
+    private static double MeanSquareOf(ReadOnlySpan<float> block) =>
+        block.IsEmpty ? 0 : (double)TensorPrimitives.SumOfSquares(block) / block.Length;
+}
