@@ -38,13 +38,14 @@ internal static class HearingReport
         void Line(string label, string value) => text.AppendLine(CultureInfo.InvariantCulture, $"{label,-10} {value}");
     }
 
-    /// <summary>Minutes and seconds: "1:02.35".</summary>
+    /// <summary>Minutes and seconds: "1:02.35"; before the recording's start "-0:01.20".</summary>
     public static string Clock(Seconds time)
     {
         // Rounded first, so that 59.996 s reads 1:00.00 and not 0:60.00.
-        var rounded = Math.Round((decimal)time.Value, 2);
+        var rounded = Math.Round((decimal)Math.Abs(time.Value), 2);
         var minutes = decimal.Truncate(rounded / 60);
-        return string.Create(CultureInfo.InvariantCulture, $"{minutes}:{rounded - minutes * 60:00.00}");
+        var sign = time.Value < 0 && rounded > 0 ? "-" : "";
+        return string.Create(CultureInfo.InvariantCulture, $"{sign}{minutes}:{rounded - minutes * 60:00.00}");
     }
 
     private static string Span(Seconds start, Seconds end) => $"{Clock(start)}–{Clock(end)}";

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Runtime.InteropServices;
 using Harkbook.App.Commands;
 
 namespace Harkbook.App;
@@ -21,8 +22,11 @@ internal static class Program
             EvalCommand.Create(),
         };
         var parsed = root.Parse(args);
-        if (parsed.Errors.Count > 0)
-            return Usage(parsed);
+        if (parsed.Errors.Count > 0 || UsageReport.MistakenOption(parsed) is not null)
+        {
+            await Console.Error.WriteLineAsync(UsageReport.Write(parsed));
+            return Failure.BadUsage;
+        }
         var settings = new InvocationConfiguration
         {
             EnableDefaultExceptionHandler = false,
@@ -31,20 +35,19 @@ internal static class Program
         };
         try
         {
-            return await parsed.InvokeAsync(settings);
+            // A terminal that is closed asks for an end as Ctrl-C does.
+            using var closing = new CancellationTokenSource();
+            using var hangup = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal =>
+            {
+                signal.Cancel = true;
+                closing.Cancel();
+            });
+            return await parsed.InvokeAsync(settings, closing.Token);
         }
         catch (Exception e) when (Failure.Of(e) is { } failure)
         {
             await Console.Error.WriteLineAsync("harkbook: " + failure.Message);
             return failure.ExitCode;
         }
-    }
-
-    private static int Usage(ParseResult parsed)
-    {
-        foreach (var error in parsed.Errors)
-            Console.Error.WriteLine("harkbook: " + error.Message);
-        Console.Error.WriteLine($"Try: harkbook {parsed.CommandResult.Command.Name switch { "Harkbook.App" => "", var name => name + " " }}--help");
-        return Failure.BadUsage;
     }
 }

@@ -7,6 +7,9 @@ internal sealed record SongFolder(string SongPath, Song Song)
 {
     public const string Ending = ".hark";
 
+    /// <summary>A song of a thousand bars takes about 100 kB.</summary>
+    private const int LargestBytes = 16 << 20;
+
     public string Folder => Path.GetDirectoryName(Path.GetFullPath(SongPath))!;
 
     public string Name => Path.GetFileNameWithoutExtension(SongPath);
@@ -27,25 +30,56 @@ internal sealed record SongFolder(string SongPath, Song Song)
     public static SongFolder Open(string path)
     {
         var file = Locate(path);
-        var document = SongText.Parse(File.ReadAllText(file), file);
-        foreach (var diagnostic in document.Diagnostics)
+        var document = SongText.Parse(ReadText(file), file);
+        // Assumed values matter to nobody while there is no song.
+        foreach (var diagnostic in document.Diagnostics.Where(d => document.Song is not null || d.Severity != Severity.Hint))
             Console.Error.WriteLine(diagnostic);
         return document.Song is { } song
             ? new(file, song)
             : throw new UserException($"{file}: the song file has mistakes (listed above); mend them and run the command again. The file was not touched.");
     }
 
+    private static string ReadText(string file)
+    {
+        if (new FileInfo(file).Length > LargestBytes)
+            throw NoSong(file);
+        try
+        {
+            var text = File.ReadAllText(file);
+            return text.Contains('\0', StringComparison.Ordinal) ? throw NoSong(file) : text;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new UserException($"{file}: no permission to read this file. Change its permissions, or copy the song to a folder of your own.");
+        }
+    }
+
+    private static UserException NoSong(string file) =>
+        new($"{file}: this is no song file, which is plain text. Give a {Ending} file or the folder that holds it; 'harkbook start RECORDING' makes one.");
+
     private static string Locate(string path)
     {
         if (File.Exists(path))
             return path;
         if (!Directory.Exists(path))
-            throw new UserException($"{path}: no such song. Give a {Ending} file or the folder that holds it.");
-        return Directory.GetFiles(path, "*" + Ending) switch
+            throw new UserException($"{path}: there is no such song. Give a {Ending} file or the folder that holds it.");
+        return SongsIn(path) switch
         {
             [var only] => only,
             [] => throw new UserException($"{path}: the folder holds no {Ending} file. 'harkbook start RECORDING' makes one."),
             var many => throw new UserException($"{path}: the folder holds {many.Length} song files; name the one that you mean."),
         };
+    }
+
+    private static string[] SongsIn(string folder)
+    {
+        try
+        {
+            return Directory.GetFiles(folder, "*" + Ending);
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new UserException($"{folder}: no permission to look into this folder. Change its permissions.");
+        }
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Interchange;
@@ -33,10 +34,7 @@ public sealed class HearingStore(string folder)
         try
         {
             Directory.CreateDirectory(folder);
-            var path = PathOf(hearing.Recording);
-            var temporary = path + "." + Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
-            File.WriteAllText(temporary, HearingJson.Write(hearing));
-            File.Move(temporary, path, overwrite: true);
+            AtomicFile.Write(PathOf(hearing.Recording), stream => stream.Write(Encoding.UTF8.GetBytes(HearingJson.Write(hearing))));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

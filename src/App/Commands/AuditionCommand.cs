@@ -23,24 +23,27 @@ internal static class AuditionCommand
         var command = new Command("audition", "Sound a song's claims with our own strings and reeds: the ear is the last judge") { song, to, against, speed, bars, countIn, parts };
         command.SetAction(async (parsed, ct) =>
         {
-            var opened = SongFolder.Open(parsed.GetRequiredValue(song));
             var pace = parsed.GetValue(speed);
             if (pace is not (>= 0.25 and <= 2))
-                throw new UserException(string.Create(CultureInfo.InvariantCulture, $"--speed {pace}: give 0.25 to 2."));
+                throw new UsageException(string.Create(CultureInfo.InvariantCulture, $"--speed {pace}: give 0.25 to 2."));
             if (parsed.GetValue(countIn) is < 0 or > 8)
-                throw new UserException($"--count-in {parsed.GetValue(countIn)}: give 0 to 8 bars.");
+                throw new UsageException($"--count-in {parsed.GetValue(countIn)}: give 0 to 8 bars.");
+            var wantedParts = ReadParts(parsed.GetValue(parts) ?? []);
+            if (parsed.GetValue(to) is { } wanted)
+                RequireFormat(wanted);
+            var opened = SongFolder.Open(parsed.GetRequiredValue(song));
             var (first, last) = ReadBars(parsed.GetValue(bars), opened.Song.Bars.Count());
+            var path = parsed.GetValue(to) ?? Path.Combine(opened.Folder, "audition.wav");
+            using var place = OutputPlace.ForFile(path, "--to");
             var options = new AuditionOptions
             {
-                Parts = ReadParts(parsed.GetValue(parts) ?? []),
+                Parts = wantedParts,
                 CountInBars = parsed.GetValue(countIn),
                 Speed = pace,
                 FirstBar = first,
                 LastBar = last,
                 Against = parsed.GetValue(against) ? await ReadRecordingAsync(opened.RequireRecording(), pace, ct) : null,
             };
-            var path = parsed.GetValue(to) ?? Path.Combine(opened.Folder, "audition.wav");
-            Output.RequireWritable(path);
             await WriteAsync(path, await Task.Run(() => Audition.Render(opened.Song, options, ct), ct), ct);
             Console.Out.WriteLine($"{path}: about -18 LUFS; start with the volume low.");
             return 0;
@@ -50,14 +53,16 @@ internal static class AuditionCommand
 
     public static Task WriteAsync(string path, Signal sound, CancellationToken ct)
     {
-        if (Path.GetExtension(path).Equals(".wav", StringComparison.OrdinalIgnoreCase))
-        {
-            WaveFile.Write(path, sound);
-            return Task.CompletedTask;
-        }
-        var format = AudioEncoder.FormatOf(path)
-            ?? throw new UserException($"{path}: this kind of sound file isn't written. Name it .wav, .m4a, .mp3, .flac or .opus.");
-        return AudioEncoder.WriteAsync(path, sound, format, ct);
+        if (AudioEncoder.FormatOf(path) is { } format)
+            return AudioEncoder.WriteAsync(path, sound, format, ct);
+        WaveFile.Write(path, sound);
+        return Task.CompletedTask;
+    }
+
+    private static void RequireFormat(string path)
+    {
+        if (!Path.GetExtension(path).Equals(".wav", StringComparison.OrdinalIgnoreCase) && AudioEncoder.FormatOf(path) is null)
+            throw new UsageException($"--to {path}: this kind of sound file isn't written. Name it .wav, .m4a, .mp3, .flac or .opus.");
     }
 
     private static async Task<Signal> ReadRecordingAsync(string path, double speed, CancellationToken ct)
@@ -89,7 +94,7 @@ internal static class AuditionCommand
         if (ends.Length is 1 or 2 && int.TryParse(ends[0], NumberStyles.None, CultureInfo.InvariantCulture, out var first)
             && int.TryParse(ends[^1], NumberStyles.None, CultureInfo.InvariantCulture, out var last) && first >= 1 && last >= first && last <= count)
             return (first, last);
-        throw new UserException($"--bars {text}: the song has bars 1 to {count}; give one, or a first and a last as in 5-8.");
+        throw new UsageException($"--bars {text}: the song has bars 1 to {count}; give one, or a first and a last as in 5-8.");
     }
 
     private static AuditionParts ReadParts(string[] words)
@@ -103,7 +108,7 @@ internal static class AuditionCommand
                 "harp" => AuditionParts.Harp,
                 "sung" => AuditionParts.Sung,
                 "click" => AuditionParts.Click,
-                _ => throw new UserException($"--parts {word}: the parts are guitar, harp, sung and click."),
+                _ => throw new UsageException($"--parts {word}: the parts are guitar, harp, sung and click."),
             });
     }
 }

@@ -20,9 +20,12 @@ internal static class CheckCommand
         var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted") { claims, all, json };
         command.SetAction(async (parsed, ct) =>
         {
-            var result = await CheckAsync(parsed.GetRequiredValue(claims), ct);
+            var what = parsed.GetRequiredValue(claims);
+            var result = await CheckAsync(what, ct);
+            if (result.Findings.IsEmpty)
+                throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when every one is written as in D:min7.");
             Console.Out.Write(parsed.GetValue(json) ? Json(result) : Report(result, parsed.GetValue(all)));
-            return result.Findings.Any(f => f.Verdict == Verdict.Contradicted) ? Failure.Findings : 0;
+            return result.Findings.Any(f => f.Verdict == Verdict.Contradicted) ? Failure.Contradicted : 0;
         });
         return command;
     }
@@ -33,7 +36,7 @@ internal static class CheckCommand
         if (AnnotationFile.IsKnown(claims))
         {
             if (what.Length < 2)
-                throw new UserException($"{claims}: which recording is this about? Name it first: harkbook check RECORDING {claims}");
+                throw new UsageException($"{claims}: which recording is this about? Name it first: harkbook check RECORDING {claims}");
             var annotation = AnnotationFile.Read(claims);
             return new Checker(await Ears.HearAsync(what[0], false, ct), CheckOptions.Usual).Check(annotation);
         }

@@ -24,7 +24,7 @@ internal static class DemoCommand
         command.SetAction(async (parsed, ct) =>
         {
             var folder = Path.GetFullPath(parsed.GetRequiredValue(into));
-            Output.RequireWritable(Path.Combine(folder, "songbook"));
+            using var place = OutputPlace.ForFolder(folder, "--into");
             var songbook = Path.Combine(AppContext.BaseDirectory, "songbook");
             foreach (var source in Directory.GetDirectories(songbook).Order(StringComparer.Ordinal))
                 await RunAsync(source, Path.Combine(folder, Path.GetFileName(source)), ct);

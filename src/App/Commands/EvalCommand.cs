@@ -35,8 +35,10 @@ internal static class EvalCommand
 
     private static List<(string Recording, string Annotation)> Pairs(string folder)
     {
+        if (File.Exists(folder))
+            throw new UserException($"{folder}: this is a file. Give the folder that holds recordings with annotations beside them.");
         if (!Directory.Exists(folder))
-            throw new UserException($"{folder}: no such folder. Give a folder of recordings with annotations beside them.");
+            throw new UserException($"{folder}: there is no such folder. Give a folder of recordings with annotations beside them.");
         var files = Directory.GetFiles(folder).Order(StringComparer.Ordinal).ToArray();
         var annotations = files.Where(f => AnnotationEndings.Contains(Path.GetExtension(f).ToLowerInvariant())).ToArray();
         var pairs = annotations

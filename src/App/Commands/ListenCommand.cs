@@ -14,8 +14,7 @@ internal static class ListenCommand
         var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections") { recording, jams, json, afresh };
         command.SetAction(async (parsed, ct) =>
         {
-            if (parsed.GetValue(jams) is { } wanted)
-                Output.RequireWritable(wanted);
+            using var place = parsed.GetValue(jams) is { } wanted ? OutputPlace.ForFile(wanted, "--jams") : null;
             var hearing = await Ears.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct);
             if (parsed.GetValue(jams) is { } path)
                 await Output.WriteTextAsync(path, JamsWriter.Write(hearing), ct);

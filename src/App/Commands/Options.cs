@@ -14,21 +14,34 @@ internal static class Options
 
     public static Option<string?> Key() => new("--key") { Description = "The key to name in: \"D major\"", HelpName = "KEY" };
 
+    /// <summary>How many results to list.</summary>
+    public static Option<int> Count(string ofWhat, int usual) =>
+        new("--count") { Description = $"How many {ofWhat} to list", HelpName = "NUMBER", DefaultValueFactory = _ => usual };
+
+    public static int ReadCount(int count) => count >= 1 ? count : throw new UsageException($"--count {count}: give 1 or more.");
+
+    /// <summary>Words given one by one or together in quotes.</summary>
+    public static string[] ReadWords(string[] given, string example)
+    {
+        var words = given.SelectMany(w => w.Split(' ', StringSplitOptions.RemoveEmptyEntries)).ToArray();
+        return words.Length > 0 ? words : throw new UsageException($"nothing was given; write, for instance, {example}.");
+    }
+
     public static Tuning ReadTuning(string? text) =>
         text is null ? Music.Instruments.Tuning.Standard
         : Music.Instruments.Tuning.TryParse(text, out var tuning) ? tuning
-        : throw new UserException($"'{text}' is not a tuning; write the open strings from low to high, as in \"D2 A2 D3 F#3 A3 D4\".");
+        : throw new UsageException($"'{text}' is not a tuning; write the open strings from low to high, as in \"D2 A2 D3 F#3 A3 D4\".");
 
     public static Capo ReadCapo(int fret) =>
-        fret is >= 0 and <= 12 ? Music.Instruments.Capo.At(fret) : throw new UserException($"A capo at fret {fret} can't be; give 0 to 12.");
+        fret is >= 0 and <= 12 ? Music.Instruments.Capo.At(fret) : throw new UsageException($"--capo {fret}: give a fret from 0 to 12.");
 
     public static Key? ReadKey(string? text) =>
         text is null ? null
         : Music.Theory.Key.TryParse(text, out var key) ? key
-        : throw new UserException($"'{text}' is not a key; write a tonic and a mode, as in \"D major\" or \"A dorian\".");
+        : throw new UsageException($"'{text}' is not a key; write a tonic and a mode, as in \"D major\" or \"A dorian\".");
 
     public static Chord ReadChord(string text) =>
         ChordSymbol.TryRead(text, out var chord) && !chord.IsNone
             ? chord
-            : throw new UserException($"'{text}' is not a chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B.");
+            : throw new UsageException($"'{text}' is not a chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B.");
 }

@@ -28,9 +28,10 @@ internal static class PublishCommand
         var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters") { song, into, only, letter };
         command.SetAction(async (parsed, ct) =>
         {
+            var parts = ReadParts(parsed.GetValue(only) ?? []);
             var opened = SongFolder.Open(parsed.GetRequiredValue(song));
             var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, "lesson");
-            var options = new PublishOptions(ReadParts(parsed.GetValue(only) ?? []), parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date);
+            var options = new PublishOptions(parts, parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date);
             foreach (var file in await PublishAsync(opened, folder, options, ct))
                 Console.Out.WriteLine($"{Path.GetRelativePath(Environment.CurrentDirectory, file.Path)}  {file.What}");
             return 0;
@@ -41,7 +42,7 @@ internal static class PublishCommand
     /// <summary>Publishes with the song's recording; a song without one is sounded for its play-alongs.</summary>
     public static async Task<IReadOnlyList<LessonFile>> PublishAsync(SongFolder opened, string folder, PublishOptions options, CancellationToken ct)
     {
-        Output.RequireWritable(Path.Combine(folder, "sheet.pdf"));
+        using var place = OutputPlace.ForFolder(folder, "--into");
         if (Ffmpeg.Find() is null && options.Parts.HasFlag(LessonParts.Video))
         {
             Console.Error.WriteLine("harkbook: ffmpeg is not installed, so no video is made; everything else is. Debian: sudo apt-get install ffmpeg; macOS: brew install ffmpeg; Windows: winget install Gyan.FFmpeg.");
@@ -84,7 +85,7 @@ internal static class PublishCommand
             ? LessonParts.All
             : wanted.Aggregate(LessonParts.None, (parts, word) => Parts.TryGetValue(word, out var part)
                 ? parts | part
-                : throw new UserException($"--only {word}: the parts are {string.Join(", ", Parts.Keys)}."));
+                : throw new UsageException($"--only {word}: the parts are {string.Join(", ", Parts.Keys)}."));
     }
 
     private sealed class Relay(StepProgress steps) : IProgress<(string Step, double Done)>

@@ -12,17 +12,18 @@ internal static class ShapesCommand
         var chord = new Argument<string>("chord") { Description = "A chord symbol: D, F#m7, G/B" };
         var tuning = Options.Tuning();
         var capo = Options.Capo();
-        var count = new Option<int>("--count") { Description = "How many shapes to list", DefaultValueFactory = _ => 8 };
+        var count = Options.Count("shapes", 8);
         var command = new Command("shapes", "List ways to finger a chord in a tuning, the easiest first") { chord, tuning, capo, count };
         command.SetAction(parsed =>
         {
             var wanted = Options.ReadChord(parsed.GetRequiredValue(chord));
             var (open, at) = (Options.ReadTuning(parsed.GetValue(tuning)), Options.ReadCapo(parsed.GetValue(capo)));
+            var most = Options.ReadCount(parsed.GetValue(count));
             var found = VoicingSearch.Find(wanted, open, at, new VoicingOptions(), null);
             if (found.IsEmpty)
-                throw new UserException($"No playable shape for {wanted} in {open}, {(at.Fret == 0 ? "no capo" : $"capo {at}")}.");
+                throw new UsageException($"No playable shape for {wanted} in {open}, {(at.Fret == 0 ? "no capo" : $"capo {at}")}: its notes don't lie within a hand's reach, or there are too few strings. Try a plainer chord, or another tuning.");
             Console.Out.WriteLine($"{wanted} in {open}{(at.Fret == 0 ? "" : $", capo {at}")}   (frets from the low string; the chord is named as it sounds)");
-            foreach (var voicing in found.Take(parsed.GetValue(count)))
+            foreach (var voicing in found.Take(most))
             {
                 var pitches = voicing.Shape.Pitches(open, at, wanted);
                 Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {voicing.Shape,-18} {string.Join(' ', pitches),-30} effort {voicing.Cost.Total:0.00}{Why(voicing)}"));

@@ -18,6 +18,8 @@ internal static class StartCommand
         {
             var path = parsed.GetRequiredValue(recording);
             var name = parsed.GetValue(title) ?? TitleOf(path);
+            if (string.IsNullOrWhiteSpace(name))
+                throw new UsageException("--title is empty; give the song's title, or leave the option out.");
             var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, ct);
             Console.Out.WriteLine($"{song}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Path.GetDirectoryName(song)}'.");
             return 0;
@@ -33,10 +35,9 @@ internal static class StartCommand
         var songPath = Path.Combine(folder, Slug(title) + SongFolder.Ending);
         if (File.Exists(songPath))
             throw new UserException($"{songPath} is there already and was not touched. Choose another folder with --into, or delete it first.");
-        Output.RequireWritable(songPath);
+        using var place = OutputPlace.ForFolder(folder, "--into");
         var hearing = await Ears.HearAsync(recordingPath, afresh: false, ct);
         var song = SongProposer.Propose(hearing, title, Relative(folder, recordingPath));
-        Directory.CreateDirectory(folder);
         await Output.WriteTextAsync(songPath, SongText.Write(song), ct);
         return (songPath, hearing);
     }

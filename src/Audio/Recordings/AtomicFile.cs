@@ -32,7 +32,7 @@ public static class AtomicFile
             cancellation.ThrowIfCancellationRequested();
             File.Move(temporary, goal, overwrite: true);
         }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException and not (UnwritableFileException or FfmpegException))
+        catch (Exception e) when (e is UnauthorizedAccessException or IOException and not (UnwritableFileException or FfmpegException) || IsTooLarge(e))
         {
             throw Unwritable(path, e);
         }
@@ -65,9 +65,17 @@ public static class AtomicFile
     {
         UnauthorizedAccessException => $"{path}: no permission to write here. Choose a folder of your own, or change the folder's permissions.",
         _ when IsDiskFull(cause) => $"{path}: the disk is full. Free some space and try again; nothing half-written was left.",
-        _ => $"{path}: can't be written ({cause.Message}).",
+        _ when IsTooLarge(cause) => $"{path}: the file grows larger than the disk or your quota allows. Choose another disk; nothing half-written was left.",
+        _ => $"{path}: can't be written ({cause.Message.TrimEnd('.')}). Choose another place.",
     }, cause);
 
     /// <summary>Whether an error of the system says that the disk is full: ENOSPC on Unix (28), ERROR_DISK_FULL (112) and ERROR_HANDLE_DISK_FULL (39) on Windows.</summary>
     public static bool IsDiskFull(Exception e) => (e.HResult & 0xFFFF) is 28 or 112 or 39;
+
+    /// <summary>
+    /// Whether the system says that a file has outgrown what the file system or a quota allows: EFBIG, which .NET tells as an argument
+    /// out of range, or ERROR_FILE_TOO_LARGE (223) on Windows.
+    /// </summary>
+    private static bool IsTooLarge(Exception e) =>
+        (e is ArgumentOutOfRangeException && e.TargetSite?.DeclaringType?.Namespace is "System.IO" or "System.IO.Strategies") || (e.HResult & 0xFFFF) == 223;
 }

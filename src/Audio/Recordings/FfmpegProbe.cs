@@ -53,7 +53,7 @@ internal sealed record FfmpegProbe(SampleRate Rate, int Channels, string Format,
         var streams = answer.GetProperty("streams").EnumerateArray().ToArray();
         var sound = streams.FirstOrDefault(s => Text(s, "codec_type") == "audio");
         if (sound.ValueKind == JsonValueKind.Undefined)
-            throw new RecordingException($"{path}: there is no sound in this file ({Text(answer.GetProperty("format"), "format_long_name")}). Name a sound file, or a video with sound.");
+            throw new RecordingException($"{path}: there is no sound in this file; it holds {Held(streams)}. Name a sound file, or a video with sound.");
         if (protectedTags.Contains(Text(sound, "codec_tag_string")))
             throw Protected(path);
         if (Text(sound, "codec_name") is "" or "unknown" || !sound.TryGetProperty("channels", out var channels))
@@ -64,8 +64,14 @@ internal sealed record FfmpegProbe(SampleRate Rate, int Channels, string Format,
         return new(rate, channels.GetInt32(), FormatWords(sound, streams), LengthOf(answer, stated), Promise(stated, said));
     }
 
+    private static string Held(JsonElement[] streams) =>
+        streams.Length == 0 ? "nothing" : string.Join(", ", streams.Select(s => $"{Text(s, "codec_type")} ({Text(s, "codec_name")})"));
+
+    /// <summary>What is guessed to be far too long is taken at its word, so that nobody waits for hours of sound to be counted.</summary>
     private static Seconds? LengthOf(JsonElement answer, double? length) =>
-        length is { } seconds && !bareStreams.Contains(Text(answer.GetProperty("format"), "format_name")) ? Seconds.FromSeconds(seconds) : null;
+        length is { } seconds && (seconds > RecordingLength.Hopeless.Value || !bareStreams.Contains(Text(answer.GetProperty("format"), "format_name")))
+            ? Seconds.FromSeconds(seconds)
+            : null;
 
     private static Seconds? Promise(double? length, string said) =>
         length is { } seconds && !said.Contains("Estimating duration", StringComparison.Ordinal) ? Seconds.FromSeconds(seconds) : null;
@@ -94,7 +100,7 @@ internal sealed record FfmpegProbe(SampleRate Rate, int Channels, string Format,
         _ when said.Contains("moov atom not found", StringComparison.Ordinal) =>
             new($"{path}: the file is cut short or damaged: its table of contents, which stands at the end, is missing. Copy or download it again.", cause),
         _ when said.Contains("activation_bytes", StringComparison.Ordinal) || said.Contains("DRM", StringComparison.Ordinal) => Protected(path),
-        _ => new($"{path}: this isn't a sound file that can be read. Check that the name's ending tells the truth, and that the file plays elsewhere. (ffprobe said: {said})", cause),
+        _ => new($"{path}: this isn't a sound file that can be read. Check that the name's ending tells the truth, and that the file plays elsewhere. (ffprobe said: {FfmpegAdvice.LastLine(said).Replace(Ffmpeg.FileArgument(path) + ": ", "", StringComparison.Ordinal)})", cause),
     };
 
     private static RecordingException Protected(string path) =>

@@ -8,6 +8,9 @@ namespace Harkbook.Audio.Recordings;
 /// </summary>
 public sealed class FfmpegProcess : IAsyncDisposable
 {
+    /// <summary>How ffmpeg ends when it is asked to, and how a program without its own way does (128 + SIGINT).</summary>
+    private const int InterruptedFfmpeg = 255, InterruptedProbe = 130;
+
     private readonly Process process;
     private readonly string purpose;
     private readonly CancellationToken cancellation;
@@ -96,7 +99,17 @@ public sealed class FfmpegProcess : IAsyncDisposable
         }
         await process.WaitForExitAsync(CancellationToken.None);
         await reading;
+        if (process.ExitCode is InterruptedFfmpeg or InterruptedProbe)
+            await GiveCancellationTimeAsync();
         cancellation.ThrowIfCancellationRequested();
+    }
+
+    /// <summary>Ctrl-C reaches this process and its children at once, and the child may be the first to say so.</summary>
+    private async Task GiveCancellationTimeAsync()
+    {
+        using var heard = new CancellationTokenSource(TimeSpan.FromSeconds(1));
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(heard.Token, cancellation);
+        await Task.Delay(Timeout.Infinite, either.Token).ContinueWith(_ => { }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
     }
 
     private FfmpegException Failure() => new($"{purpose} failed: {FfmpegAdvice.For(ErrorTail)}");

@@ -11,6 +11,9 @@ internal static class RecordingLength
     /// <summary>Three hours at 22 050 Hz are 950 MB of samples.</summary>
     private static readonly Seconds longest = Seconds.FromSeconds(3 * 3600);
 
+    /// <summary>So long that even a bad guess of the length settles it.</summary>
+    public static Seconds Hopeless { get; } = longest * 2;
+
     public static void Require(Seconds length, string path)
     {
         if (length < shortest)

@@ -21,6 +21,8 @@ internal abstract class SampleSource : IAsyncDisposable
             return PcmSource.Open(path);
         if (ffmpeg is null)
             throw new RecordingException($"{path}: " + Ffmpeg.MissingFor("Reading a file that isn't WAV or AIFF"));
+        if (OggEnd.IsCut(stream))
+            throw new RecordingException($"{path}: the file is cut short: it ends in the middle of a page of sound. {CopyAgain(path)}");
         return new FfmpegSource(await FfmpegProbe.ReadAsync(ffmpeg, path, cancellation), ffmpeg, path);
     }
 
@@ -36,6 +38,7 @@ internal abstract class SampleSource : IAsyncDisposable
     public abstract ValueTask DisposeAsync();
 
     protected static RecordingException CutShort(string path, Seconds there, Seconds promised) => new(
-        $"{path}: the file is cut short: {Words.Time(there)} of {Words.Time(promised)} can be read. "
-        + $"Copy or download it again, or keep what is there: ffmpeg -i \"{path}\" part.wav");
+        $"{path}: the file is cut short: {Words.Time(there)} of {Words.Time(promised)} can be read. {CopyAgain(path)}");
+
+    private static string CopyAgain(string path) => $"Copy or download it again, or keep what is there: ffmpeg -i \"{path}\" part.wav";
 }

@@ -11,11 +11,15 @@ public static class AnnotationFile
             ?? throw new AnnotationException($"{path}: not an annotation that can be read; give a .jams, .mid or .lab file.");
         try
         {
-            return reader(path);
+            return AnnotationRules.Require(reader(path), path);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new AnnotationException($"{path}: there is no such file. Check the name and the folder.", e);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new AnnotationException($"{path}: can't be opened ({e.Message}). Check the name and your rights to read it.", e);
+            throw new AnnotationException($"{path}: can't be read ({e.Message.TrimEnd('.')}). Check your rights to the file, and that it is no folder.", e);
         }
     }
 

@@ -21,9 +21,21 @@ public static class JamsReader
             using var document = JsonDocument.Parse(stream);
             return Read(document.RootElement);
         }
-        catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
+        catch (JsonException e)
         {
-            throw new AnnotationException($"{path}: not a JAMS file that can be read ({e.Message})", e);
+            throw new AnnotationException($"{path}, line {e.LineNumber + 1}, byte {e.BytePositionInLine + 1}: this isn't JSON, which a JAMS file is written in. Export it again.", e);
+        }
+        catch (KeyNotFoundException e)
+        {
+            throw new AnnotationException($"{path}: not a JAMS file: it needs file_metadata and annotations, each annotation a namespace and data, each observation time, duration and value.", e);
+        }
+        catch (InvalidOperationException e)
+        {
+            throw new AnnotationException($"{path}: not a JAMS file: a value is of another kind than JAMS 0.3 gives it, such as text in place of a number.", e);
+        }
+        catch (Exception e) when (e is FormatException or ArgumentException)
+        {
+            throw new AnnotationException($"{path}: a value can't be read: {e.Message}", e);
         }
     }
 

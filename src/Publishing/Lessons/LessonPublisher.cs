@@ -83,6 +83,8 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
 
     private void WriteDiagrams()
     {
+        if (song.Shapes.IsEmpty)
+            return;
         Directory.CreateDirectory(Path.Combine(folder, "diagrams"));
         foreach (var shape in song.Shapes)
         {
