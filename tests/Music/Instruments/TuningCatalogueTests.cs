@@ -4,9 +4,9 @@ namespace Harkbook.Music.Tests.Instruments;
 
 public class TuningCatalogueTests
 {
-    // Names and pitches: common practice, most of them also in the tuning lists at daviddarling.info, takelessons.com,
-    // playing-the-guitar.net and guitarnoise.com; open G minor, C6, the C G D … tunings, all fourths and baritone are from
-    // memory. MIDI numbers and changes from standard are worked outside this project.
+    // Names and pitches: common practice. The letters of drop D, D A D G A D, open C, D and G and both cross-note tunings are also
+    // in the Encyclopedia of Music, "alternative guitar tunings" (daviddarling.info); open G minor, C6, the C G D … tunings,
+    // all fourths and baritone are from memory. MIDI numbers and changes from standard are worked outside this project.
     public static TheoryData<string, string, string, string> Tunings => new()
     {
         { "drop D", "D2 A2 D3 G3 B3 E4", "38 45 50 55 59 64", "-2 0 0 0 0 0" },
@@ -77,7 +77,7 @@ public class TuningCatalogueTests
         Assert.All(TuningCatalogue.All, row =>
         {
             Assert.NotEmpty(row.Name);
-            Assert.Contains(row.Source, new[] { "CP", "W", "M" });
+            Assert.Contains(row.Source, new[] { "CP", "E", "G", "B", "M" });
             Assert.Same(row, TuningCatalogue.Find(row.Name, row.Instrument));
             Assert.Equal(row.Name, TuningCatalogue.NameOf(row.Tuning, row.Instrument));
         });
