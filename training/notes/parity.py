@@ -1,13 +1,15 @@
 """Writes the fixture that ties the program's features (and the network's outputs) to these.
 
-    python3 parity.py FOLDER [MODEL.onnx]
+    python3 parity.py FOLDER [CHECKPOINT]
 """
 import os
 import sys
 
 import numpy as np
+import torch
 
 import features
+import network as networks
 
 A4 = 442.0
 NOTES = ((0.10, 110.5, 0.5, 2.0), (0.30, 196.9, 0.3, 3.0), (0.55, 331.1, 0.2, 4.0))  # start s, hertz, amplitude, decay 1/s
@@ -25,7 +27,7 @@ def sound():
     return out
 
 
-def main(folder, model=None):
+def main(folder, checkpoint=None):
     made = features.reference(sound(), A4)
     with open(os.path.join(folder, "note-features.csv"), "w") as file:
         file.write("channel,frame,bin,value\n")
@@ -33,19 +35,18 @@ def main(folder, model=None):
             for frame in FRAMES:
                 for b in range(features.BINS):
                     file.write(f"{channel},{frame},{b},{made[channel, frame, b]:.7f}\n")
-    if model is None:
+    if checkpoint is None:
         return
-    import onnxruntime
-
-    session = onnxruntime.InferenceSession(model, providers=["CPUExecutionProvider"])
-    names = [o.name for o in session.get_outputs()]
-    outputs = session.run(None, {session.get_inputs()[0].name: made[None].astype(np.float32)})
+    model = networks.Network()
+    model.load_state_dict(torch.load(checkpoint, map_location="cpu")["average"])
+    with torch.no_grad():
+        outputs = networks.Shipped(model.eval())(torch.tensor(made[None], dtype=torch.float32))
     with open(os.path.join(folder, "note-outputs.csv"), "w") as file:
         file.write("output,frame,pitch,value\n")
-        for name, values in zip(names, outputs):
+        for name, values in zip(("onset", "frame", "offset"), outputs):
             for frame in FRAMES:
                 for pitch in range(values.shape[2]):
-                    file.write(f"{name},{frame},{36 + pitch},{values[0, frame, pitch]:.6f}\n")
+                    file.write(f"{name},{frame},{36 + pitch},{float(values[0, frame, pitch]):.6f}\n")
 
 
 if __name__ == "__main__":

@@ -65,9 +65,9 @@ class Trainer:
         self.average = copy.deepcopy(self.network).eval()
         self.fast = self.network
         if cuda and options.compile:
-            import torch._dynamo
+            from torch._dynamo import config
 
-            torch._dynamo.config.suppress_errors = True
+            config.suppress_errors = True
             self.fast = torch.compile(self.network)
         decay = [p for p in self.network.parameters() if p.dim() > 1]
         plain = [p for p in self.network.parameters() if p.dim() <= 1]
