@@ -76,7 +76,7 @@ internal static class AuditionCommand
             // Rubber Band keeps onsets within a millisecond, where other stretchers smear them by tens.
             await using var process = Ffmpeg.Required("Slowing the recording down").Start(
                 ["-y", "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", "-af", string.Create(CultureInfo.InvariantCulture, $"rubberband=tempo={speed}"), stretched],
-                "Slowing the recording down", ct);
+                $"Slowing the recording down, by way of {Path.GetTempPath()},", ct);
             await process.FinishAsync();
             return await RecordingReader.ReadAsync(await RecordingReader.InspectAsync(stretched, ct), Rate, mono: false, null, ct);
         }

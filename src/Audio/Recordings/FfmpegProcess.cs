@@ -11,6 +11,9 @@ public sealed class FfmpegProcess : IAsyncDisposable
     /// <summary>How ffmpeg ends when it is asked to, and how a program without its own way does (128 + SIGINT).</summary>
     private const int InterruptedFfmpeg = 255, InterruptedProbe = 130;
 
+    /// <summary>ffmpeg 5.1 ends with 0 when only the end of a file couldn't be written, on a disk that fills up in the last moment.</summary>
+    private static readonly string[] lostEnd = ["Error writing trailer", "Error closing file"];
+
     private readonly Process process;
     private readonly string purpose;
     private readonly CancellationToken cancellation;
@@ -74,7 +77,7 @@ public sealed class FfmpegProcess : IAsyncDisposable
     public async Task FinishAsync()
     {
         await EndAsync();
-        if (process.ExitCode != 0)
+        if (process.ExitCode != 0 || lostEnd.Any(words => ErrorTail.Contains(words, StringComparison.Ordinal)))
             throw Failure();
     }
 

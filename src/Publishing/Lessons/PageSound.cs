@@ -18,7 +18,7 @@ internal static class PageSound
         {
             await using var process = ffmpeg.Start(
                 ["-y", "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", "-map_metadata", "-1", "-c:a", "aac", "-b:a", "128k", "-ac", "2", "-movflags", "+faststart", "-f", "ipod", temporary],
-                "Putting the sound into the play-along page", ct);
+                $"Putting the sound into the play-along page, by way of {Path.GetTempPath()},", ct);
             await process.FinishAsync();
             return (await File.ReadAllBytesAsync(temporary, ct), "audio/mp4");
         }

@@ -1,0 +1,47 @@
+namespace Harkbook.App.Tests.Errors;
+
+/// <summary>Songs, claims and annotations that can't be used.</summary>
+internal static class SongCases
+{
+    private const string NoRecording = "title Far\nsection A\nchords | A |\n";
+
+    public static ErrorCase[] All { get; } =
+    [
+        new("it isn't there", _ => { }, "check", "gone"),
+        new("it isn't there", _ => { }, "publish", "gone.hark"),
+        new("the folder holds none", _ => { }, "audition", "."),
+        new("the folder holds several", s => s.File("a.hark", NoRecording).File("b.hark", NoRecording), "check", "."),
+        new("the file is no text", s => s.Take(), "publish", "take.wav"),
+        new("the file is no text", s => s.Take(), "check", "take.wav", "take.wav"),
+        new("it has mistakes", s => s.File("a.hark", "titel Far\n"), "check", "a.hark"),
+        new("it has mistakes", s => s.File("a.hark", NoRecording + "chords | H |\n"), "audition", "a.hark"),
+        new("it has mistakes", s => s.File("a.hark", NoRecording + "sung | x | x |\n"), "publish", "a.hark", "--into", "lesson"),
+        new("it names no recording", s => s.File("a.hark", NoRecording), "check", "a.hark"),
+        new("it names no recording", s => s.File("a.hark", NoRecording), "audition", "a.hark", "--against"),
+        new("its recording isn't there", s => s.Song(), "check", "song"),
+        new("its recording isn't there", s => s.Song(), "publish", "song"),
+        new("`start` finds a song there", s => s.Take().File("song/take.hark", NoRecording), "start", "take.wav", "--into", "song"),
+
+        new("the annotation isn't there", s => s.Take(), "check", "take.wav", "gone.jams"),
+        new("`check` isn't told the recording", _ => { }, "check", "a.jams"),
+        new("a JAMS file is no JSON", s => s.Take().File("a.jams", "{\n"), "check", "take.wav", "a.jams"),
+        new("a JAMS file is no JSON", s => s.Take().File("take.jams", ""), "eval", "."),
+        new("a JAMS file lacks a part", s => s.Take().File("a.jams", "{}"), "check", "take.wav", "a.jams"),
+        new("a JAMS value is of the wrong kind", s => s.Take().File("a.jams", Jams("note_midi", "\"C4\"")), "check", "take.wav", "a.jams"),
+        new("a JAMS tuning is none", s => s.Take().File("a.jams", """{"file_metadata":{},"annotations":[],"sandbox":{"tuning":["H2"]}}"""), "check", "take.wav", "a.jams"),
+        new("a chord label is none", s => s.Take().File("a.jams", Jams("chord", "\"H:maj\"")), "check", "take.wav", "a.jams"),
+        new("a chord label is none", s => s.Take().File("take.jams", Jams("chord", "\"D:hum\"")), "eval", "."),
+        new("a time is none", s => s.Take().File("a.jams", Jams("chord", "\"D:maj\"", "1e999")), "check", "take.wav", "a.jams"),
+        new("a pitch is none", s => s.Take().File("a.jams", Jams("note_midi", "1e9")), "check", "take.wav", "a.jams"),
+        new("a pitch is none", s => s.Take().File("b.jams", Jams("note_hz", "-5")), "check", "take.wav", "b.jams"),
+        new("a MIDI file is none", s => s.Take().File("a.mid", "MThd"), "check", "take.wav", "a.mid"),
+        new("a line of a label file is none", s => s.Take().File("a.lab", "0 1 D:maj\nlater\n"), "check", "take.wav", "a.lab"),
+        new("there is nothing to weigh", s => s.Take().File("a.lab", ""), "check", "take.wav", "a.lab"),
+        new("`eval` is given a file", s => s.Take(), "eval", "take.wav"),
+        new("`eval`'s folder isn't there", _ => { }, "eval", "gone"),
+        new("`eval`'s folder holds no pair", s => s.Take(), "eval", "."),
+    ];
+
+    private static string Jams(string kind, string value, string duration = "1") =>
+        $$"""{"file_metadata":{"duration":2},"annotations":[{"namespace":"{{kind}}","data":[{"time":0,"duration":{{duration}},"value":{{value}}}]}]}""";
+}
