@@ -18,14 +18,13 @@ public class StoppingTests
     [InlineData("following the beat", "start", "take.wav", "--into", "new/song2")]
     [InlineData("lies outside", "audition", "song", "--to", "new/a.wav")]
     [InlineData("making the play-along video", "publish", "song", "--only", "video", "--into", "new/lesson")]
-    [InlineData("making the play-along page", "publish", "song", "--only", "page", "--into", "new/lesson")]
     [InlineData("Recording: ", "demo", "--into", "new/demo")]
     public async Task StoppedInTheMiddle(string at, params string[] arguments)
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "Signals are sent here as Linux's terminals do.");
         Assert.SkipWhen(arguments[0] == "publish" && !Ffmpeg.IsHere, "ffmpeg isn't installed here.");
         using var scene = new Scene();
-        scene.Take(60).Song(60);
+        scene.Take(150).Song(60);
         var before = scene.Contents;
 
         var ran = await StopAsync(scene, at, arguments);
