@@ -41,8 +41,9 @@ public sealed class Listener(INoteEstimator noteEstimator)
         var notes = noteEstimator.Estimate(mono, pitch.Best, noteProgress, ct);
 
         progress?.Report(new("finding keys and chords", 0.8));
-        var keys = new KeyEstimator().Estimate(notes.Evidence, beats.Beats, recording.Length);
-        var chords = new ChordEstimator().Estimate(mono, pitch.Best, notes.Evidence, beats.Beats, keys, ct);
+        var plain = ChordEstimator.Classical().Estimate(notes.Evidence, beats.Beats, [], ct);
+        var keys = new KeyEstimator().Estimate(notes.Evidence, beats.Beats, plain, recording.Length);
+        var chords = ChordEstimator.Classical().Estimate(notes.Evidence, beats.Beats, keys, ct);
 
         progress?.Report(new("finding sections and the tuning", 0.9));
         var sections = new FormEstimator().Estimate(mono, pitch.Best, beats.Beats, ct);

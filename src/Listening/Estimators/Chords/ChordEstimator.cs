@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using Harkbook.Audio.Signals;
 using Harkbook.Music.Theory;
-using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Chords;
 
@@ -9,32 +7,35 @@ namespace Harkbook.Listening.Estimators.Chords;
 /// Chords over beats: each chord state is weighed against the notes that sound in each beat, then the likeliest row of chords is
 /// decoded with a leaning to stay, to change on downbeats, and to stay in the key. Simple names win unless the notes say more.
 /// </summary>
-public sealed class ChordEstimator(ChordOptions? options = null)
+public sealed class ChordEstimator
 {
-    private readonly ChordOptions options = options ?? new();
+    private readonly IChordWeigher weigher;
+    private readonly ChordOptions options;
 
-    /// <param name="mono">Not listened to again by this estimator: the evidence holds what it needs.</param>
-    /// <param name="a4">As <paramref name="mono"/>: the evidence already counts from it.</param>
+    private ChordEstimator(IChordWeigher weigher, ChordOptions? options) => (this.weigher, this.options) = (weigher, options ?? new());
+
+    /// <summary>By the trained chord network.</summary>
+    public static ChordEstimator Trained(ChordOptions? options = null) => new(new NetworkChordWeigher(), options);
+
+    /// <summary>By rules about which notes a chord should hold.</summary>
+    public static ChordEstimator Classical(ChordOptions? options = null) => new(new TemplateChordWeigher(), options);
+
     /// <param name="evidence">How strongly each pitch sounds.</param>
     /// <param name="beats">Empty where they are unknown.</param>
     /// <param name="keys">Empty where they are unknown; they lean the choice and spell the names.</param>
     /// <returns>Spans without gaps over the whole recording.</returns>
     public ImmutableArray<HeardChord> Estimate(
-        Signal mono, Hertz a4, NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardKey> keys, CancellationToken ct = default)
+        NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardKey> keys, CancellationToken ct = default)
     {
         if (evidence.Frames == 0)
             return [];
         var spans = ChordSpan.Of(evidence, beats, options);
         var prior = new KeyPrior();
-        var fits = new double[spans.Count][];
-        Parallel.For(0, spans.Count, new ParallelOptions { CancellationToken = ct }, i => fits[i] = Weighed(evidence, spans[i]));
+        var fits = weigher.Weigh(evidence, spans, ct).Select(row => Array.ConvertAll(row, f => f * options.EvidenceWeight)).ToArray();
         var priors = spans.Select(s => KeyPrior.KeyAt(keys, s.Start) is { } key ? prior.In(key) : prior.Without).ToList();
         var decoding = new ChordDecoding(fits, priors, [.. spans.Select(s => s.ChangeChance)]);
         return Gathered(spans, decoding.BestPath(), decoding.Posteriors(), keys);
     }
-
-    private double[] Weighed(NoteEvidence evidence, ChordSpan span) =>
-        [.. ChordFit.LogLikelihoods(PitchClassContent.Between(evidence, span.Start, span.End)).Select(f => f * options.EvidenceWeight)];
 
     private ImmutableArray<HeardChord> Gathered(List<ChordSpan> spans, int[] path, double[][] posteriors, ImmutableArray<HeardKey> keys)
     {

@@ -3,8 +3,9 @@ using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Estimators.Chords;
 
-/// <summary>A kind of chord that is listened for, and how usual it is (natural log, 0 = the most usual; our own judgement).</summary>
-internal sealed record ListenedQuality(ChordQuality Quality, double Usual);
+/// <summary>A kind of chord that is listened for, and how usual it is (natural log, 0 = the most usual; our own judgement).
+/// <see cref="Index"/> is the place in <see cref="ChordVocabulary.Qualities"/>.</summary>
+internal sealed record ListenedQuality(int Index, ChordQuality Quality, double Usual);
 
 /// <summary>A chord state: root and bass as pitch classes; <see cref="Quality"/> is null where no chord sounds.</summary>
 internal sealed record ChordState(int Root, ListenedQuality? Quality, Interval Bass)
@@ -35,22 +36,28 @@ internal sealed record ChordState(int Root, ListenedQuality? Quality, Interval B
 }
 
 /// <summary>
-/// Every chord that is listened for: 13 kinds on 12 roots, and no chord. Kinds that another name fits better once they are
+/// Every chord that is listened for: 17 kinds on 12 roots, and no chord. Kinds that another name fits better once they are
 /// turned over (a C6 over A is Am7) stand on their root only; the rest also over any of their own notes.
 /// </summary>
 internal static class ChordVocabulary
 {
     private static readonly ChordQuality[] OnRootOnly =
     [
-        ChordQuality.SuspendedFourth, ChordQuality.SuspendedSecond, ChordQuality.Major6, ChordQuality.Diminished7, ChordQuality.Augmented,
+        ChordQuality.SuspendedFourth, ChordQuality.SuspendedSecond, ChordQuality.Major6, ChordQuality.Minor6,
+        ChordQuality.Diminished7, ChordQuality.Augmented, ChordQuality.AddedNinth, ChordQuality.Dominant9, ChordQuality.Dominant7Suspended4,
     ];
 
+    /// <summary>In the order of the chord network's outputs (KINDS in training/chords/train.py).</summary>
     public static ImmutableArray<ListenedQuality> Qualities { get; } =
     [
-        new(ChordQuality.Major, 0), new(ChordQuality.Minor, -0.1), new(ChordQuality.Dominant7, -1.0), new(ChordQuality.Minor7, -1.2),
-        new(ChordQuality.Major7, -1.4), new(ChordQuality.SuspendedFourth, -2.1), new(ChordQuality.SuspendedSecond, -2.7),
-        new(ChordQuality.Power, -4.0), new(ChordQuality.Major6, -2.6), new(ChordQuality.Diminished, -2.4),
-        new(ChordQuality.HalfDiminished7, -2.4), new(ChordQuality.Diminished7, -2.6), new(ChordQuality.Augmented, -3.2),
+        .. new (ChordQuality Quality, double Usual)[]
+        {
+            (ChordQuality.Major, 0), (ChordQuality.Minor, -0.1), (ChordQuality.Dominant7, -1.0), (ChordQuality.Minor7, -1.2),
+            (ChordQuality.Major7, -1.4), (ChordQuality.SuspendedFourth, -2.1), (ChordQuality.SuspendedSecond, -2.7),
+            (ChordQuality.Power, -4.0), (ChordQuality.Major6, -2.6), (ChordQuality.Minor6, -3.0), (ChordQuality.Diminished, -2.4),
+            (ChordQuality.HalfDiminished7, -2.4), (ChordQuality.Diminished7, -2.6), (ChordQuality.Augmented, -3.2),
+            (ChordQuality.AddedNinth, -2.8), (ChordQuality.Dominant9, -3.0), (ChordQuality.Dominant7Suspended4, -3.2),
+        }.Select((q, i) => new ListenedQuality(i, q.Quality, q.Usual)),
     ];
 
     /// <summary>State 0 is "no chord".</summary>

@@ -6,15 +6,16 @@ namespace Harkbook.Listening.Estimators.Keys;
 
 /// <summary>
 /// Stretches of one key. Where keys change is decoded over bars; what each stretch's key is, is weighed from its notes
-/// (two published profiles), its bass and how it starts and ends. Modes of the same tonic come as runners-up.
+/// (two published profiles), its bass, how it starts and ends, and its chords. Modes of the same tonic come as runners-up.
 /// </summary>
 public sealed class KeyEstimator(KeyOptions? options = null)
 {
     private readonly KeyOptions options = options ?? new();
 
     /// <param name="beats">Empty where they are unknown.</param>
+    /// <param name="chords">Empty where they are unknown.</param>
     /// <param name="length">The recording's; the last stretch ends there.</param>
-    public ImmutableArray<HeardKey> Estimate(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, Seconds length)
+    public ImmutableArray<HeardKey> Estimate(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, Seconds length)
     {
         var edges = Edges(beats, length);
         var slices = edges.Zip(edges.Skip(1), (a, b) => PitchClassContent.Between(evidence, a, b)).ToList();
@@ -25,7 +26,7 @@ public sealed class KeyEstimator(KeyOptions? options = null)
             to = from + 1;
             while (to < path.Length && path[to] == path[from])
                 to++;
-            regions.Add(new(edges[from], edges[to], Weigh(slices[from..to])));
+            regions.Add(new(edges[from], edges[to], Weigh(slices[from..to], Cues(chords, beats, edges[from], edges[to]))));
         }
         return regions.ToImmutable();
     }
@@ -34,10 +35,15 @@ public sealed class KeyEstimator(KeyOptions? options = null)
     public static Ranked<Key> Weigh(ReadOnlySpan<double> amounts, ReadOnlySpan<double> bass) =>
         KeyWeighing.Rank(amounts.ToArray(), bass.ToArray(), new double[12], new double[12]);
 
-    private static Ranked<Key> Weigh(List<PitchClassContent> slices)
+    private static ChordCues? Cues(ImmutableArray<HeardChord> chords, ImmutableArray<HeardBeat> beats, Seconds from, Seconds to) =>
+        chords.IsEmpty ? null : new(
+            chords.Where(c => c.End > from && c.Start < to),
+            [.. beats.Where(b => b.PositionInBar == 1 && b.Time >= from && b.Time < to).Select(b => b.Time)]);
+
+    private static Ranked<Key> Weigh(List<PitchClassContent> slices, ChordCues? chords)
     {
         var heard = slices.Where(s => s.Silence < 0.5).DefaultIfEmpty(slices[0]).ToList();
-        return KeyWeighing.Rank(Summed(slices.Select(s => s.Amount)), Summed(slices.Select(s => s.Bass)), heard[0].Bass, heard[^1].Bass);
+        return KeyWeighing.Rank(Summed(slices.Select(s => s.Amount)), Summed(slices.Select(s => s.Bass)), heard[0].Bass, heard[^1].Bass, chords);
     }
 
     private static double[] Summed(IEnumerable<double[]> rows) =>

@@ -11,14 +11,18 @@ internal static class KeyWeighing
     private const double BassShare = 0.3;
     private const double StartShare = 0.08;
     private const double EndShare = 0.14;
+
+    /// <summary>How much each of <see cref="ChordCues"/> counts (own judgement, after common practice).</summary>
+    private static readonly double[] ChordWeights = [0.3, 0.08, 0.12, 0.1, 0.1, 0.05, 0.15];
+
     private const double MostForMode = 0.45;
 
-    public static Ranked<Key> Rank(double[] amounts, double[] bass, double[] firstBass, double[] lastBass)
+    public static Ranked<Key> Rank(double[] amounts, double[] bass, double[] firstBass, double[] lastBass, ChordCues? chords = null)
     {
         if (amounts.Sum() <= 0)
             return new(new Candidate<Key>(new KeyCandidate(0).In(Mode.Major), 0, "No notes were heard, so no key shows."));
         var scores = KeyCandidate.All
-            .Select(k => Fit(amounts, k) + BassShare * Share(bass, k) + StartShare * Share(firstBass, k) + EndShare * Share(lastBass, k))
+            .Select(k => Fit(amounts, k) + BassShare * Share(bass, k) + StartShare * Share(firstBass, k) + EndShare * Share(lastBass, k) + FromChords(chords, k))
             .ToArray();
         var chances = scores.Select(s => Math.Exp((s - scores.Max()) / Sharpness)).ToArray();
         return new([.. KeyCandidate.All
@@ -32,6 +36,9 @@ internal static class KeyWeighing
 
     private static double Fit(double[] amounts, KeyCandidate key, KeyProfile profile) =>
         KeyProfile.Correlation(amounts, key.IsMinor ? profile.Minor : profile.Major, key.Tonic);
+
+    private static double FromChords(ChordCues? chords, KeyCandidate key) =>
+        chords is null ? 0 : chords.Of(key).Zip(ChordWeights, (cue, weight) => cue * weight).Sum();
 
     private static double Share(double[] bass, KeyCandidate key) => bass.Sum() > 0 ? bass[key.Tonic] / bass.Sum() : 0;
 

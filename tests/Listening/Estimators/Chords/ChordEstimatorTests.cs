@@ -78,7 +78,7 @@ public class ChordEstimatorTests
     {
         var song = new Sounding(8).PlayEach(2, C, F, G, C);
 
-        var chords = new ChordEstimator().Estimate(Silent, Hertz.A440, song.Evidence, [], [], TestContext.Current.CancellationToken);
+        var chords = ChordEstimator.Classical().Estimate(song.Evidence, [], [], TestContext.Current.CancellationToken);
 
         Assert.Equal(["C", "F", "G", "C"], Names(chords));
         Assert.Equal(8, chords[^1].End.Value, 0.02);
@@ -116,7 +116,7 @@ public class ChordEstimatorTests
             sound.Chord(i, 1, round[i / 2]);
         var evidence = new TemplateNoteEstimator().Estimate(sound.Noise(0.001).Signal, Hertz.A440, null, TestContext.Current.CancellationToken).Evidence;
 
-        var chords = new ChordEstimator().Estimate(sound.Signal, Hertz.A440, evidence, Sounding.Beats(0.5, 16), [], TestContext.Current.CancellationToken);
+        var chords = ChordEstimator.Classical().Estimate(evidence, Sounding.Beats(0.5, 16), [], TestContext.Current.CancellationToken);
 
         Assert.Equal(["C", "G", "Am", "F"], Names(chords));
     }
@@ -124,7 +124,7 @@ public class ChordEstimatorTests
     private static Signal Silent { get; } = new(SampleRate.FromHertz(22_050), new float[22_050]);
 
     private static ImmutableArray<HeardChord> Estimate(Sounding song, ImmutableArray<HeardBeat> beats, string key) =>
-        new ChordEstimator().Estimate(Silent, Hertz.A440, song.Evidence, beats,
+        ChordEstimator.Classical().Estimate(song.Evidence, beats,
             [new HeardKey(default, song.Length, new(new Candidate<Key>(Key.Parse(key), 0.9)))], TestContext.Current.CancellationToken);
 
     private static List<string> Names(ImmutableArray<HeardChord> chords) => [.. chords.Select(c => c.Chord.Best.ToString())];

@@ -56,7 +56,7 @@ public class KeyEstimatorTests
         int[][] inE = [.. inC.Select(chord => chord.Select(m => m + 4).ToArray())];
         var song = new Sounding(64).PlayEach(2, [.. Repeated(inC, 4), .. Repeated(inE, 4)]);
 
-        var keys = new KeyEstimator().Estimate(song.Evidence, Sounding.Beats(0.5, 128), song.Length);
+        var keys = new KeyEstimator().Estimate(song.Evidence, Sounding.Beats(0.5, 128), [], song.Length);
 
         Assert.Equal(["C major", "E major"], keys.Select(k => k.Key.Best.ToString()));
         Assert.Equal(32, keys[0].End.Value, 2.1);
@@ -70,7 +70,7 @@ public class KeyEstimatorTests
         int[][] round = [[45, 52, 57, 61], [43, 50, 55, 59], [50, 57, 62, 66], [45, 52, 57, 61]];
         var song = new Sounding(32).PlayEach(2, [.. Repeated(round, 4)]);
 
-        var key = Assert.Single(new KeyEstimator().Estimate(song.Evidence, [], song.Length));
+        var key = Assert.Single(new KeyEstimator().Estimate(song.Evidence, [], [], song.Length));
 
         Assert.Equal("A", key.Key.Best.Tonic.ToString());
     }
@@ -80,7 +80,7 @@ public class KeyEstimatorTests
     {
         var silence = new Sounding(8);
 
-        Assert.Equal(0, Assert.Single(new KeyEstimator().Estimate(silence.Evidence, [], silence.Length)).Key.Confidence);
+        Assert.Equal(0, Assert.Single(new KeyEstimator().Estimate(silence.Evidence, [], [], silence.Length)).Key.Confidence);
     }
 
     private static IEnumerable<int[]> Repeated(int[][] chords, int times) => Enumerable.Repeat(chords, times).SelectMany(c => c);

@@ -1,0 +1,54 @@
+using Microsoft.ML.OnnxRuntime;
+
+namespace Harkbook.Listening.Estimators.Chords;
+
+/// <summary>
+/// Weighs chords by a small network that is asked once a root, with the pitch classes turned to that root
+/// (models/README.md is its card, training/chords tells how it was made).
+/// </summary>
+internal sealed class NetworkChordWeigher : IChordWeigher
+{
+    private const double BassWeight = 0.7;
+
+    private static readonly int Kinds = ChordVocabulary.Qualities.Length;
+
+    public double[][] Weigh(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
+    {
+        using var session = new InferenceSession(ModelFile.Read("chords.onnx"));
+        using var run = new RunOptions();
+        using var input = OrtValue.CreateTensorValueFromMemory(Turned(ChordInput.Of(evidence, spans, ct)), [spans.Count, 12, ChordInput.Width]);
+        using var results = session.Run(run, ["turned"], [input], ["chords", "bass"]);
+        var chords = results[0].GetTensorDataAsSpan<float>();
+        var bass = results[1].GetTensorDataAsSpan<float>();
+        var fits = new double[spans.Count][];
+        for (var i = 0; i < fits.Length; i++)
+            fits[i] = Fits(chords.Slice(i * (1 + 12 * Kinds), 1 + 12 * Kinds), bass.Slice(i * 144, 144));
+        return fits;
+    }
+
+    private static float[] Turned(float[][] rows)
+    {
+        var turned = new float[rows.Length * 12 * ChordInput.Width];
+        for (var i = 0; i < rows.Length; i++)
+        {
+            for (var root = 0; root < 12; root++)
+                ChordInput.Turn(rows[i], root, turned.AsSpan((i * 12 + root) * ChordInput.Width, ChordInput.Width));
+        }
+        return turned;
+    }
+
+    /// <param name="chords">No chord first, then each kind on C, each on C#, and so on.</param>
+    /// <param name="bass">For each root, each bass by semitones above it.</param>
+    private static double[] Fits(ReadOnlySpan<float> chords, ReadOnlySpan<float> bass)
+    {
+        var states = ChordVocabulary.States;
+        var fits = new double[states.Length];
+        for (var s = 0; s < fits.Length; s++)
+        {
+            var state = states[s];
+            fits[s] = state.Quality is null ? chords[0]
+                : chords[1 + state.Root * Kinds + state.Quality.Index] + BassWeight * bass[12 * state.Root + state.Bass.Semitones % 12];
+        }
+        return fits;
+    }
+}
