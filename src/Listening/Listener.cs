@@ -21,7 +21,7 @@ public sealed class Listener(INoteEstimator noteEstimator)
     private static readonly SampleRate Rate = SampleRate.FromHertz(22_050);
 
     public Listener()
-        : this(new TemplateNoteEstimator())
+        : this(new NetworkNoteEstimator())
     {
     }
 

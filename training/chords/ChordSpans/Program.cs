@@ -34,4 +34,4 @@ foreach (var path in Directory.GetFiles(folder, "*.wav").Order(StringComparer.Or
     Console.Error.WriteLine($"{Path.GetFileName(path)}: {spans.Count} spans");
 }
 
-static INoteEstimator Estimator() => new TemplateNoteEstimator();
+static INoteEstimator Estimator() => new NetworkNoteEstimator();

@@ -19,10 +19,12 @@ internal sealed class NoteNetwork : IDisposable
 
     public NoteNetwork(byte[] model)
     {
-        session = new(model, new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount });
+        using var options = new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount };
+        options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
+        session = new(model, options);
         Context = int.Parse(Entry("context"), CultureInfo.InvariantCulture);
-        OnsetThreshold = double.Parse(Entry("onset_threshold"), CultureInfo.InvariantCulture);
-        SoundingThreshold = double.Parse(Entry("frame_threshold"), CultureInfo.InvariantCulture);
+        OnsetThreshold = double.Parse(Entry("threshold"), CultureInfo.InvariantCulture);
+        SoundingThreshold = double.Parse(Entry("hold"), CultureInfo.InvariantCulture);
     }
 
     /// <summary>The network that comes with the program; a new session each time.</summary>

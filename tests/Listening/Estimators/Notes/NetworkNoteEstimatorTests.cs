@@ -1,0 +1,72 @@
+using Harkbook.Audio.Signals;
+using Harkbook.Listening.Estimators.Notes;
+using Harkbook.Listening.Evaluation;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Tests.Estimators.Notes;
+
+public class NetworkNoteEstimatorTests
+{
+    [Theory]
+    [InlineData(44_100, 440)]
+    [InlineData(22_050, 432)]
+    public void HearsAPickedPattern(int rate, double a4)
+    {
+        int[] pattern = [45, 57, 60, 64, 43, 55, 59, 67, 41, 57, 60, 65, 40, 56, 59, 64];
+        var sound = new Plucked(rate, 5, a4);
+        var reference = new List<ScoredNote>();
+        for (var i = 0; i < pattern.Length; i++)
+        {
+            var onset = 0.2 + 0.28 * i;
+            sound.Note(pattern[i], onset, 0.55);
+            reference.Add(new(onset, onset + 0.55, pattern[i]));
+        }
+
+        Assert.InRange(OnsetF(sound.Noise(0.001).Signal, a4, reference), 0.9, 1);
+    }
+
+    [Fact]
+    public void HearsEveryStringOfAStrum()
+    {
+        int[][] shapes = [[48, 52, 55, 60, 64], [43, 47, 50, 55, 59, 67], [45, 52, 57, 60, 64], [41, 48, 53, 57, 60]];
+        var sound = new Plucked(22_050, 5);
+        var reference = new List<ScoredNote>();
+        for (var i = 0; i < shapes.Length; i++)
+        {
+            sound.Chord(0.2 + 1.1 * i, 1, shapes[i]);
+            reference.AddRange(shapes[i].Select((m, s) => new ScoredNote(0.2 + 1.1 * i + 0.008 * s, 1.2 + 1.1 * i, m)));
+        }
+
+        Assert.InRange(OnsetF(sound.Noise(0.001).Signal, 440, reference), 0.85, 1);
+    }
+
+    [Fact]
+    public void SilenceHoldsNoNotes()
+    {
+        var silence = new Signal(LogSpectrum.Rate, new float[22_050]);
+
+        var estimate = new NetworkNoteEstimator().Estimate(silence, Hertz.A440, null, TestContext.Current.CancellationToken);
+
+        Assert.Empty(estimate.Notes);
+        Assert.Equal(36, estimate.Evidence.LowestMidi);
+        Assert.Equal(61, estimate.Evidence.Pitches);
+    }
+
+    [Fact]
+    public void EvidenceIsAChance()
+    {
+        var estimate = new NetworkNoteEstimator().Estimate(new Plucked(22_050, 1).Note(57, 0.3, 0.6).Signal, Hertz.A440, null, TestContext.Current.CancellationToken);
+
+        Assert.All(estimate.Evidence.Sounding.Cast<float>().Concat(estimate.Evidence.Onset.Cast<float>()), x => Assert.InRange(x, 0, 1));
+        var during = estimate.Evidence.FrameAt(Seconds.FromSeconds(0.5));
+        Assert.InRange(estimate.Evidence.Sounding[during, 57 - 36], 0.6, 1);
+        Assert.InRange(estimate.Evidence.Sounding[during, 45 - 36], 0, 0.5);
+        Assert.InRange(estimate.Evidence.Sounding[estimate.Evidence.FrameAt(Seconds.FromSeconds(0.1)), 57 - 36], 0, 0.4);
+    }
+
+    private static double OnsetF(Signal sound, double a4, List<ScoredNote> reference)
+    {
+        var notes = new NetworkNoteEstimator().Estimate(sound, Hertz.FromHertz(a4), null, TestContext.Current.CancellationToken).Notes;
+        return NoteScores.OnsetAndPitch(reference, [.. notes.Select(n => new ScoredNote(n.Onset.Value, n.End.Value, n.Midi))]).F;
+    }
+}
