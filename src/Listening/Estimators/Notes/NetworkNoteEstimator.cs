@@ -54,7 +54,7 @@ public sealed class NetworkNoteEstimator : INoteEstimator
             var loudest = -0.5f;
             foreach (var partial in (ReadOnlySpan<double>)[0, 12, 19.02])
             {
-                var bin = LogSpectrum.BinOf(NoteNetwork.LowestMidi + p + partial);
+                var bin = NetworkKernels.BinOf(NoteNetwork.LowestMidi + p + partial);
                 if (bin < LogSpectrum.Bins)
                     loudest = Math.Max(loudest, brief[bin]);
             }

@@ -4,7 +4,7 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Estimators.Notes;
 
 /// <summary>
-/// What the note network looks at: the long and the short log spectrum of <see cref="LogSpectrum"/> in decibels,
+/// What the note network looks at: two log spectra (<see cref="NetworkKernels"/>, long windows and short) in decibels,
 /// clipped at −80 and scaled so that −80 dB is −0.5 and −20 dB is 0.5; shape 2 × frames × <see cref="LogSpectrum.Bins"/>.
 /// The training program makes the same numbers (training/README.md), held equal by a test.
 /// </summary>
@@ -16,8 +16,8 @@ internal sealed class NoteNetworkInput(float[] samples, Hertz a4)
     private const int LevelBlock = 4096;
     private const double LevelAimed = 0.01;
 
-    private readonly WindowKernels wide = WindowKernels.Long(a4);
-    private readonly WindowKernels brief = WindowKernels.Short(a4);
+    private readonly NetworkKernels wide = NetworkKernels.Long(a4);
+    private readonly NetworkKernels brief = NetworkKernels.Short(a4);
     private readonly float gain = (float)Math.Sqrt(LevelAimed / MeanSquare(samples));
 
     public int Frames { get; } = 1 + samples.Length / LogSpectrum.HopSamples;
