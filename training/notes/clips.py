@@ -52,8 +52,14 @@ class Maker:
                 if extra is not None:
                     self.noise(extra, n, gain)
                 continue
+            sharp = mistuned[n.string] + r.gauss(0, 0.03)
+            if not n.glide and r.random() < 0.5:  # a hard pluck starts sharp and relaxes
+                rise = r.uniform(0, 0.12)
+                sharp, strain = sharp + rise, ((0.0, r.uniform(0.08, 0.4), -rise),)
+            else:
+                strain = ()
             chosen = r.choice(harmonics) if n.harmonic and harmonics else layers
-            self.note(0, chosen, n, gain, mistuned[n.string], shift + (12 if n.harmonic else 0))
+            self.note(0, chosen, n, gain, sharp, shift + (12 if n.harmonic else 0), not n.ghost, strain)
         if r.random() < 0.1:
             self.squeaks(gain)
 
@@ -69,7 +75,7 @@ class Maker:
                 self.event(0, row, self.r.uniform(-0.5, SPAN), gain * 10 ** (self.r.uniform(-24, -6) / 20), 2 ** self.r.uniform(-0.5, 0.7), 0.6, 0.05)
 
     # --- one note: its event and its labels
-    def note(self, bus, layers, n, gain, off=0.0, shift=0, label=True):
+    def note(self, bus, layers, n, gain, off=0.0, shift=0, label=True, strain=()):
         facts, r = self.facts, self.r
         pitch = n.pitch + shift
         row = facts.row(layers, n.layer, pitch)
@@ -78,7 +84,7 @@ class Maker:
         attack, skip, lead = 0.0, 0.0, facts.onset[row] / speed / RATE
         if n.legato:
             attack, skip, lead = r.uniform(0.002, 0.012), facts.onset[row] + r.uniform(200, 1200), 0.003
-        ramps = [(a, w, s) for a, w, s in n.glide][:2]
+        ramps = (n.glide or strain)[:2]
         self.event(bus, row, n.at - lead, loud, speed, n.length + lead, n.damp, attack, skip, ramps, n.vibrato)
         if label:
             heard = n.at + max(0.05, (facts.audible(row, loud) - facts.onset[row]) / speed / RATE)

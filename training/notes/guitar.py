@@ -35,6 +35,7 @@ class Pluck:
     vibrato: tuple = ()  # depth in semitones, hertz, delay
     damp: float = 0.02  # seconds of the damped string's decay
     harmonic: bool = False
+    ghost: bool = False  # faint sound that no player would write down
 
 
 @dataclass
@@ -202,6 +203,9 @@ def ornament(p, at, string, fret, step, gain):
         p.pluck(at + step * 0.5, string, fret - r.choice((1, 2)), gain - r.uniform(1, 7), legato=True)
     elif kind < 0.11:
         p.pluck(at, string, fret, gain, glide=((step * 0.4, r.uniform(0.04, 0.12), r.choice((-2, -1, 1, 2, 3))),), slide=True)
+    elif kind < 0.14:
+        p.pluck(at, string, max(0, fret - r.choice((1, 2))), gain)
+        p.pluck(at + r.uniform(0.03, 0.08), string, fret, gain - r.uniform(0, 5), legato=True)
     else:
         p.pluck(at, string, fret, gain)
 
@@ -326,7 +330,7 @@ def scattered(p):
         p.pluck(at, r.randrange(6), r.randint(0, 17), r.gauss(-2, 4), length=length, harmonic=r.random() < 0.04)
 
 
-TEXTURES = [(strum, 26), (picking, 20), (stabs, 10), (melody, 18), (melody_and_bass, 10), (doubles, 4), (bass_run, 4), (fast, 5), (repeated, 3), (scattered, 8)]
+TEXTURES = [(strum, 26), (picking, 20), (stabs, 10), (melody, 18), (melody_and_bass, 10), (doubles, 4), (bass_run, 4), (fast, 7), (repeated, 3), (scattered, 8)]
 
 
 def play(r):
@@ -348,7 +352,7 @@ def play(r):
             last[n.string] = n
     if not ring:
         cut(p, r)
-    return p.plucks
+    return p.plucks + ghosts(p, r)
 
 
 def end_before(old, new, r):
@@ -366,3 +370,21 @@ def cut(p, r):
                 n.length = at - n.at
                 n.damp = r.uniform(0.01, 0.05)
         at += r.uniform(0.4, 2.5)
+
+
+def ghosts(p, r):
+    """What the hands do between notes: an open string that a lifted finger leaves humming, a finger that lands before its pluck,
+    fingers that touch strings. Nobody writes these down."""
+    out, much = [], r.choice((0.0, 0.05, 0.15, 0.35))
+    for n in p.plucks:
+        if n.string < 0 or n.layer in ("dead", "knock"):
+            continue
+        opened = p.tuning[n.string] + p.capo
+        if n.pitch > opened and r.random() < much:
+            out.append(Pluck(n.at + n.length, n.string, opened, n.gain - r.uniform(15, 34), length=r.uniform(0.03, 0.25), layer="soft", legato=True, ghost=True))
+        if n.pitch > opened and r.random() < much * 0.7:
+            early = r.uniform(0.03, 0.13)
+            out.append(Pluck(n.at - early, n.string, n.pitch, n.gain - r.uniform(16, 34), length=early, layer="soft", legato=True, ghost=True))
+        if r.random() < much:
+            out.append(Pluck(n.at - r.uniform(0.01, 0.08), n.string, 0, n.gain - r.uniform(12, 34), length=0.2, layer="dead"))
+    return out

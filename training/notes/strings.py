@@ -44,6 +44,8 @@ class Strings:
         self.pick_time = log_uniform(g, count, 0.0015, 0.02)
         self.soft = log_uniform(g, count, 0.0003, 0.004)
         self.pickup = torch.where(electric, uniform(g, count, 0.06, 0.26), torch.zeros(count))
+        self.uneven = uniform(g, count, 0.15, 0.75)  # spread of the partials' strengths, nepers
+        self.lossy = uniform(g, count, 0.05, 0.6)  # and of their losses: a body takes more from some than from others
         self.bodies = self.make_bodies(g, electric)
 
     def make_bodies(self, g, electric):
@@ -75,20 +77,21 @@ class Strings:
         loss1 = three(self.loss1) * jitter(0.3)
         muted = torch.where(variant == 2, jitter(0.4) * 7, torch.zeros(rows, device=self.device))
         beat, second, ratio = three(self.beat) * jitter(0.4), three(self.second), three(self.ratio)
-        pickup = three(self.pickup)
+        pickup, uneven, lossy = three(self.pickup), three(self.uneven), three(self.lossy)
         time = torch.arange(LENGTH, device=self.device, dtype=torch.float32) / RATE
         out = torch.zeros(rows, LENGTH, device=self.device)
         for n in range(1, min(90, int(0.46 * RATE / f0)) + 1):
             frequency = n * f0 * torch.sqrt(1 + stiff * n * n) / torch.sqrt(1 + stiff)
             comb = torch.where(pickup > 0, torch.sin(n * math.pi * pickup), torch.ones_like(pickup))
-            strength = torch.sin(n * math.pi * point) * comb / n**slope * jitter(0.25) * (frequency < 0.48 * RATE)
-            loss = loss0 + loss1 * (frequency / 1000) ** 1.3 + muted * (1 + 0.8 * (n - 1))
+            strength = torch.sin(n * math.pi * point) * comb / n**slope * jitter(1.0) ** uneven * (frequency < 0.48 * RATE)
+            loss = (loss0 + loss1 * (frequency / 1000) ** 1.3) * jitter(1.0) ** lossy + muted * (1 + 0.8 * (n - 1))
+            offset = beat * min(n, 6) ** 0.5 * jitter(0.6)
             phase = (torch.rand(rows, generator=g) * 0.5).to(self.device)
             for part, detune, slower in ((1 - second, 0.0, 1.0), (second, 1.0, ratio)):
-                lossy = loss * slower
-                span = min(LENGTH, int(float((9 / lossy).max()) * RATE))
-                turn = 2 * math.pi * (frequency + detune * beat * min(n, 6) ** 0.5)
-                wave = torch.exp(-lossy[:, None] * time[:span]) * torch.cos(turn[:, None] * time[:span] + phase[:, None])
+                fading = loss * slower
+                span = min(LENGTH, int(float((9 / fading).max()) * RATE))
+                turn = 2 * math.pi * (frequency + detune * offset)
+                wave = torch.exp(-fading[:, None] * time[:span]) * torch.cos(turn[:, None] * time[:span] + phase[:, None])
                 out[:, :span].addcmul_(wave, (strength * part)[:, None])
         return self.finish(out, variant, three)
 
@@ -102,7 +105,8 @@ class Strings:
         peak = out.abs().amax(1, keepdim=True).clamp_min(1e-9)
         burst = torch.randn(rows, span, device=self.device, generator=self.noise)
         shape = (1 - torch.exp(-time / 0.0005)) * torch.exp(-time / three(self.pick_time)[:, None])
-        level = three(self.pick)[:, None] * torch.where(variant == 0, 0.5, 1.0)[:, None]
+        varied = torch.exp(0.5 * torch.randn(rows, 1, device=self.device, generator=self.noise))
+        level = three(self.pick)[:, None] * varied * torch.where(variant == 0, 0.5, 1.0)[:, None]
         out[:, :span] += burst * shape * level * peak
         return convolve(out, three_rows(self.bodies, self.device))
 

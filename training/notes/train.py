@@ -199,7 +199,7 @@ class Trainer:
         self.log(validate.show(report))
         validation.real(self.average, report["threshold"], report["hold"], os.path.join(self.o.out, "real-activations.npz"))
         json.dump(report, open(os.path.join(self.o.out, "report.json"), "w"), indent=1)
-        facts = dict(context=self.average.context, threshold=report["threshold"], hold=report["hold"], hop=256, rate=22050, lowest_pitch=36,
+        facts = dict(context=self.average.context, threshold=report["threshold"], threshold_mixed=report["threshold_mixed"], hold=report["hold"], hop=256, rate=22050, lowest_pitch=36,
                      steps=self.step, license="MIT")
         export.write(copy.deepcopy(self.average), os.path.join(self.o.out, "notes.onnx"), facts)
         self.log("exported")
@@ -207,7 +207,7 @@ class Trainer:
 
 def loss(logits, targets):
     """Cross-entropies of onset, frame, offset; what is rare weighs more."""
-    weight = torch.stack([1 + 3 * targets[:, 0], torch.ones_like(targets[:, 1]), 1 + 3 * targets[:, 2]], 1)
+    weight = torch.stack([1 + targets[:, 0], torch.ones_like(targets[:, 1]), 1 + targets[:, 2]], 1)
     return (F.binary_cross_entropy_with_logits(logits, targets, reduction="none") * weight).mean((0, 2, 3))
 
 
