@@ -44,7 +44,11 @@ public sealed record HeardBeat(Seconds Time, int PositionInBar, double Confidenc
 public sealed record HeardKey(Seconds Start, Seconds End, Ranked<Key> Key);
 
 /// <summary>A note: MIDI number relative to the recording's own reference pitch, onset, end, confidence and strength (0–1).</summary>
-public sealed record HeardNote(int Midi, Seconds Onset, Seconds End, double Confidence, double Strength);
+/// <param name="Place">Where on the guitar it was probably played, in the likeliest tuning; null where no string takes it.</param>
+public sealed record HeardNote(int Midi, Seconds Onset, Seconds End, double Confidence, double Strength, HeardPlace? Place = null);
+
+/// <summary>A place on the neck: string (0 = the low side), fret as shapes count it, and how sure that is if the tuning is right (0–1).</summary>
+public sealed record HeardPlace(int StringIndex, int Fret, double Confidence);
 
 /// <summary>A chord over a span.</summary>
 public sealed record HeardChord(Seconds Start, Seconds End, Ranked<Chord> Chord);

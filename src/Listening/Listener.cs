@@ -3,6 +3,7 @@ using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Estimators.Form;
+using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Listening.Estimators.Keys;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.ReferencePitch;
@@ -45,9 +46,10 @@ public sealed class Listener(INoteEstimator noteEstimator)
         var keys = new KeyEstimator().Estimate(notes.Evidence, beats.Beats, plain, recording.Length);
         var chords = ChordEstimator.Classical().Estimate(notes.Evidence, beats.Beats, keys, ct);
 
-        progress?.Report(new("finding sections and the tuning", 0.9));
+        progress?.Report(new("finding sections, the tuning and the strings", 0.9));
         var sections = new FormEstimator().Estimate(mono, pitch.Best, beats.Beats, ct);
         var tuning = new TuningEstimator().Estimate(notes.Notes, chords, keys[0].Key.Best);
+        var placed = new FrettingEstimator().Estimate(notes.Notes, tuning.Best, ct);
         progress?.Report(new("done", 1));
 
         return new Hearing
@@ -58,7 +60,7 @@ public sealed class Listener(INoteEstimator noteEstimator)
             Meter = beats.Meter,
             Beats = beats.Beats,
             Keys = keys,
-            Notes = notes.Notes,
+            Notes = placed,
             Evidence = notes.Evidence,
             Chords = chords,
             Sections = sections,

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Listening.Interchange;
+using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
@@ -20,6 +22,7 @@ public static class Evaluator
         .. Notes(hearing, truth),
         .. Sections(hearing, truth),
         .. PitchAndTuning(hearing, truth),
+        .. Strings(hearing, truth),
     ];
 
     /// <summary>The weighted mean of each measure over several recordings, in the order first seen.</summary>
@@ -95,11 +98,16 @@ public static class Evaluator
     {
         if (truth.Notes.IsEmpty)
             yield break;
-        var offset = Cents.Between(Hertz.A440, hearing.ReferencePitch.Best).Value / 100;
-        ScoredNote[] heard = [.. hearing.Notes.Select(n => new ScoredNote(n.Onset.Value, n.End.Value, n.Midi + offset))];
+        var heard = Scored(hearing);
         yield return new("note onset F", NoteScores.OnsetAndPitch(truth.Notes, heard).F);
         yield return new("note with offset F", NoteScores.OnsetPitchAndOffset(truth.Notes, heard).F);
         yield return new("frame F", NoteScores.Frames(truth.Notes, heard).F);
+    }
+
+    private static ScoredNote[] Scored(Hearing hearing)
+    {
+        var offset = Cents.Between(Hertz.A440, hearing.ReferencePitch.Best).Value / 100;
+        return [.. hearing.Notes.Select(n => new ScoredNote(n.Onset.Value, n.End.Value, n.Midi + offset, n.Place?.StringIndex))];
     }
 
     private static IEnumerable<Measured> Sections(Hearing hearing, Annotation truth)
@@ -122,7 +130,27 @@ public static class Evaluator
         if (truth.Tuning is { } tuning)
         {
             var best = hearing.Tuning.Best;
-            yield return new("tuning and capo, first choice", best.Tuning == tuning && best.Capo.Fret == (truth.Capo ?? 0) ? 1 : 0);
+            yield return new("tuning and capo, first choice", SameSound(best.Tuning, tuning) && best.Capo.Fret == (truth.Capo ?? 0) ? 1 : 0);
         }
     }
+
+    /// <summary>
+    /// Of the notes found (as <see cref="NoteScores.OnsetAndPitch"/> matches them), the share on their true string and fret: with the heard tuning,
+    /// and with the true one. Where the reference names no tuning, its strings are taken to be standard's, as GuitarSet's are.
+    /// </summary>
+    private static IEnumerable<Measured> Strings(Hearing hearing, Annotation truth)
+    {
+        if (!truth.Notes.Any(n => n.StringIndex is not null))
+            yield break;
+        var guitar = new HeardTuning(truth.Tuning ?? Tuning.Standard, Capo.At(truth.Capo ?? 0), null);
+        var told = new FrettingEstimator().Estimate(hearing.Notes, guitar);
+        foreach (var (measure, heard) in new[] { ("string and fret", hearing), ("string and fret, tuning given", hearing with { Notes = told, Tuning = new(new Candidate<HeardTuning>(guitar, 1)) }) })
+        {
+            var (right, found) = StringScores.Count(truth.Notes, guitar, Scored(heard), heard.Tuning.Best);
+            if (found > 0)
+                yield return new(measure, (double)right / found, found);
+        }
+    }
+
+    private static bool SameSound(Tuning a, Tuning b) => a.Strings.Select(p => p.Midi).SequenceEqual(b.Strings.Select(p => p.Midi));
 }

@@ -60,10 +60,21 @@ internal static class JamsDocument
         ["confidence"] = confidence is { } sure ? Math.Round(Math.Clamp(sure, 0, 1), 4) : null,
     };
 
-    /// <summary>One annotation a string, as note annotations of guitars have it; notes on no known string together.</summary>
-    public static IEnumerable<JsonObject> Notes(IEnumerable<ScoredNote> notes, double length) =>
-        notes.GroupBy(n => n.StringIndex).OrderBy(g => g.Key).Select(g => Part(
-            "note_midi", length,
-            g.Select(n => Observation(n.Onset, n.End - n.Onset, Math.Round(n.Midi, 6), null)),
-            g.Key?.ToString(CultureInfo.InvariantCulture) ?? "program"));
+    /// <summary>
+    /// One annotation a string, as note annotations of guitars have it: data_source is the string's number from 0, the lowest (GuitarSet, Xi et al.,
+    /// ISMIR 2018), and the sandbox's string_number the trade's, from 1, the highest. Notes on no known string together.
+    /// </summary>
+    /// <param name="notes">With their confidence, 0–1; null where nobody told.</param>
+    /// <param name="strings">How many strings the guitar has; null where unknown.</param>
+    public static IEnumerable<JsonObject> Notes(IEnumerable<(ScoredNote Note, double? Confidence)> notes, double length, int? strings)
+    {
+        foreach (var group in notes.GroupBy(n => n.Note.StringIndex).OrderBy(g => g.Key ?? int.MaxValue))
+        {
+            var data = group.Select(n => Observation(n.Note.Onset, n.Note.End - n.Note.Onset, Math.Round(n.Note.Midi, 6), n.Confidence));
+            var part = Part("note_midi", length, data, group.Key?.ToString(CultureInfo.InvariantCulture) ?? "program");
+            if (group.Key is { } index && strings is { } count)
+                part["sandbox"]!["string_number"] = count - index;
+            yield return part;
+        }
+    }
 }

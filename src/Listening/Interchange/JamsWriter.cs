@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Harkbook.Listening.Evaluation;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -22,7 +23,7 @@ public static class JamsWriter
                 JamsDocument.Part("chord_harte", length, hearing.Chords.Select(c => Span(c.Start, c.End, JamsLabel.Of(c.Chord.Best), c.Chord.Confidence))),
                 JamsDocument.Part("key_mode", length, hearing.Keys.Select(k => Span(k.Start, k.End, JamsLabel.Of(k.Key.Best), k.Key.Confidence))),
                 JamsDocument.Part("segment_open", length, hearing.Sections.Select(s => Span(s.Start, s.End, s.Label, s.Confidence))),
-                JamsDocument.Part("note_midi", length, Notes(hearing)),
+                .. Notes(hearing, length),
             ],
             new JsonObject
             {
@@ -49,7 +50,7 @@ public static class JamsWriter
         JamsDocument.Part("chord_harte", length, Spans(annotation.Chords, JamsLabel.OfChord)),
         JamsDocument.Part("key_mode", length, Spans(annotation.Keys, JamsLabel.OfKey)),
         JamsDocument.Part("segment_open", length, Spans(annotation.Sections, label => label)),
-        .. JamsDocument.Notes(annotation.Notes, length),
+        .. JamsDocument.Notes(annotation.Notes.Select(n => (n, (double?)null)), length, annotation.Tuning?.Count),
     ];
 
     private static JsonObject Sandbox(Annotation annotation)
@@ -65,10 +66,12 @@ public static class JamsWriter
     }
 
     /// <summary>Note values are MIDI numbers about A440, so the recording's own offset is added.</summary>
-    private static IEnumerable<JsonObject> Notes(Hearing hearing)
+    private static IEnumerable<JsonObject> Notes(Hearing hearing, double length)
     {
         var offset = Cents.Between(Hertz.A440, hearing.ReferencePitch.Best).Value / 100;
-        return hearing.Notes.Select(n => JamsDocument.Observation(n.Onset.Value, (n.End - n.Onset).Value, Math.Round(n.Midi + offset, 4), n.Confidence));
+        return JamsDocument.Notes(
+            hearing.Notes.Select(n => (new ScoredNote(n.Onset.Value, n.End.Value, Math.Round(n.Midi + offset, 4), n.Place?.StringIndex), (double?)n.Confidence)),
+            length, hearing.Tuning.Best.Tuning.Count);
     }
 
     private static JsonArray Strings(Tuning tuning) => [.. tuning.Strings.Select(p => (JsonNode)p.ToString())];

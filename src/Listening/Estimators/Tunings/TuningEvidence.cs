@@ -1,52 +1,58 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Music.Theory;
+using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Tunings;
 
 /// <summary>What of a hearing bears on the tuning, gathered once for all candidates.</summary>
 internal sealed class TuningEvidence
 {
-    private TuningEvidence(List<(int Midi, double Weight)> notes, List<(int[] Pitches, int Times)> groups, List<(bool[] Tones, double Share)> chords, Key key) =>
-        (Notes, Groups, Chords, Key) = (notes, groups, chords, key);
+    private const int Stretches = 5;
+
+    public TuningEvidence(ImmutableArray<HeardNote> notes, ImmutableArray<HeardChord> chords, Key key, TuningOptions options)
+    {
+        (Notes, Key) = (notes, key);
+        Groups = Chosen(StruckNotes.Of(notes), options.MostGroups);
+        Pitches = [.. notes.GroupBy(n => n.Midi).Select(g => (g.Key, g.Sum(n => n.Confidence)))];
+        TotalWeight = Pitches.Sum(p => p.Weight);
+        Chords = Shares(chords);
+        Profiles = new(notes, Groups);
+        Together = SoundingTogether.Of(notes, chords, options.MostSets);
+    }
+
+    public ImmutableArray<HeardNote> Notes { get; }
+
+    /// <summary>Notes struck together: all of a short piece, a few stretches of a long one.</summary>
+    public IReadOnlyList<StruckNotes> Groups { get; }
 
     /// <summary>Pitches with the summed confidence of their notes.</summary>
-    public List<(int Midi, double Weight)> Notes { get; }
+    public ImmutableArray<(int Midi, double Weight)> Pitches { get; }
 
-    /// <summary>Sets of three to six pitches struck together and how often.</summary>
-    public List<(int[] Pitches, int Times)> Groups { get; }
+    public double TotalWeight { get; }
 
     /// <summary>Pitch classes of each chord and its share of the time.</summary>
-    public List<(bool[] Tones, double Share)> Chords { get; }
+    public ImmutableArray<(bool[] Tones, double Share)> Chords { get; }
+
+    public PitchProfiles Profiles { get; }
+
+    /// <summary>Different sets of pitches that a hand held at once, and how much each says.</summary>
+    public ImmutableArray<(int[] Pitches, double Say)> Together { get; }
 
     public Key Key { get; }
 
-    public double TotalWeight => Notes.Sum(n => n.Weight);
-
     /// <summary>The lowest pitch heard more than in passing (2% of the weight, so that a stray sub-octave doesn't count).</summary>
-    public int? Lowest => Notes.Where(n => n.Weight >= 0.02 * TotalWeight).Select(n => (int?)n.Midi).Min();
+    public int? Lowest => Pitches.Where(p => p.Weight >= 0.02 * TotalWeight).Select(p => (int?)p.Midi).Min();
 
-    public static TuningEvidence Of(ImmutableArray<HeardNote> notes, ImmutableArray<HeardChord> chords, Key key, TuningOptions options) =>
-        new([.. notes.GroupBy(n => n.Midi).Select(g => (g.Key, g.Sum(n => n.Confidence)))], Struck(notes, options), Shares(chords), key);
-
-    private static List<(int[] Pitches, int Times)> Struck(ImmutableArray<HeardNote> notes, TuningOptions options)
+    private static List<StruckNotes> Chosen(List<StruckNotes> groups, int most)
     {
-        var groups = new Dictionary<string, (int[] Pitches, int Times)>();
-        var rising = notes.OrderBy(n => n.Onset).ToList();
-        for (int from = 0, to; from < rising.Count; from = to)
-        {
-            to = from + 1;
-            while (to < rising.Count && rising[to].Onset - rising[from].Onset <= options.Together)
-                to++;
-            int[] pitches = [.. rising[from..to].Select(n => n.Midi).Distinct().Order()];
-            if (pitches.Length is < 3 or > 6)
-                continue;
-            var name = string.Join(' ', pitches);
-            groups[name] = (pitches, groups.GetValueOrDefault(name).Times + 1);
-        }
-        return [.. groups.Values.OrderByDescending(g => g.Times).Take(options.MostGroups)];
+        if (groups.Count <= most)
+            return groups;
+        var (each, apart) = (most / Stretches, (groups.Count - most / Stretches) / (Stretches - 1));
+        return [.. Enumerable.Range(0, Stretches).SelectMany(i => groups.Skip(i * apart).Take(each))];
     }
 
-    private static List<(bool[] Tones, double Share)> Shares(ImmutableArray<HeardChord> chords)
+    private static ImmutableArray<(bool[] Tones, double Share)> Shares(ImmutableArray<HeardChord> chords)
     {
         var sounding = chords.Where(c => !c.Chord.Best.IsNone).ToList();
         var total = sounding.Sum(c => (c.End - c.Start).Value);

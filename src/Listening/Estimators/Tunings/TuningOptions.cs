@@ -2,21 +2,21 @@ using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Tunings;
 
-/// <summary>How tunings are weighed. Weights are natural logarithms and our own judgement.</summary>
+/// <summary>How tunings are weighed.</summary>
 public sealed record TuningOptions
 {
     /// <summary>The highest capo considered.</summary>
     public int HighestCapo { get; init; } = 7;
 
-    /// <summary>Notes that start within this of each other are taken as struck together.</summary>
-    public Seconds Together { get; init; } = Seconds.FromMilliseconds(60);
+    /// <summary>Strums and single notes that are tried on the neck; of a longer song stretches are taken.</summary>
+    public int MostGroups { get; init; } = 250;
 
-    /// <summary>Repeats tell little, so a long song counts as no more notes than this.</summary>
-    public int MostNotes { get; init; } = 70;
-
-    /// <summary>Different struck groups that are tried on the neck, the most frequent first.</summary>
-    public int MostGroups { get; init; } = 60;
+    /// <summary>Different sets of pitches held together that are tried on the neck, the most frequent first.</summary>
+    public int MostSets { get; init; } = 40;
 
     /// <summary>How many candidates are returned.</summary>
     public int Candidates { get; init; } = 6;
+
+    /// <summary>How far common practice counts: 1 as the table has it, 0 for material in which any tuning is as likely as another.</summary>
+    public double Habit { get; init; } = 1;
 }

@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+
+namespace Harkbook.Listening.Estimators.Tunings;
+
+/// <summary>
+/// What each figure of a <see cref="TuningFit"/> says about the tuning: natural logarithms, fitted on made pieces (training/Fretting) as a
+/// conditional logit (McFadden 1974) in which every tuning was as usual as another.
+/// </summary>
+internal static class TuningWeights
+{
+    /// <summary>Repeats tell little, so a long piece counts as no more notes than this.</summary>
+    public const int MostNotes = 200;
+
+    public static readonly ImmutableArray<string> Names =
+    [
+        "ease of the hand", "unplaced", "open", "open strings heard", "open strings heard, log", "low frets", "pitches", "key", "chords on open strings",
+        "floor", "too low", "strings used", "ease of chords", "left out of chords", "open in chords", "open notes longer",
+    ];
+
+    public static readonly ImmutableArray<double> Values = [2.437, 2.696, 0.988, -1.778, 0.045, -0.027, 0.709, 1.378, -6.484, -0.247, 2.16, -1.498, 0.074, 0.102, -0.116, 5.836];
+
+    public static int Count => Names.Length + PitchProfiles.Kinds * 6 * (PitchProfiles.Last - PitchProfiles.First + 1);
+
+    public static double LogLikelihood(double[] features) => features.Zip(Values, (f, w) => f * w).Sum();
+}

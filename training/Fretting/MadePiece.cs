@@ -1,0 +1,11 @@
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Training.Fretting;
+
+/// <summary>A chord with the shape that sounded it.</summary>
+internal sealed record PlayedChord(double Start, double End, Chord Chord, Shape Shape);
+
+/// <summary>A piece with everything that an estimator should find.</summary>
+/// <param name="Style">How it is played, in a word.</param>
+internal sealed record MadePiece(Tuning Tuning, Capo Capo, string Name, string Style, Key Key, List<PlayedNote> Notes, List<PlayedChord> Chords, double Length);
