@@ -24,50 +24,56 @@ internal sealed class Player
     private readonly Ringing ringing;
     private readonly double beat;
     private readonly Key key;
-    private readonly bool standardLike;
     private readonly List<PlayedChord> chords = [];
     private readonly Dictionary<Chord, Shape?> mine = [];
     private readonly bool closed;
-    private readonly double openLiking;
+    private readonly double openLiking, colour;
     private readonly Dictionary<string, Chord> named = [];
     private Shape? previous;
 
-    private Player(Random random, Tuning tuning, Capo capo)
+    private Player(Random random, string name, Tuning tuning, Capo capo)
     {
         (this.random, this.tuning, this.capo) = (random, tuning, capo);
         board = new(tuning, capo);
         ringing = new(board, random);
         beat = 60 / (70 + 70 * random.NextDouble());
-        standardLike = Tuning.Standard.Strings.Zip(tuning.Strings).Skip(1).Take(3).Select(p => p.Second.Midi - p.First.Midi).Distinct().Count() == 1;
-        key = PickKey();
-        closed = standardLike && random.NextDouble() < 0.25;
-        openLiking = standardLike ? 0 : 0.6 * random.NextDouble();
+        closed = name is "standard" or "half step down" or "whole step down" && random.NextDouble() < 0.25;
+        openLiking = name is "standard" or "half step down" or "whole step down" ? 0.2 * random.NextDouble() : 0.3 + 0.5 * random.NextDouble();
+        colour = closed || openLiking < 0.2 ? 0.15 : 0.08;
+        key = PickKey(name);
     }
 
     public static MadePiece Play(NamedTuning named, int capo, double length, int seed)
     {
-        var player = new Player(new Random(seed), named.Tuning, Capo.At(capo));
+        var player = new Player(new Random(seed), named.Name, named.Tuning, Capo.At(capo));
         var style = player.Play(length);
         return new(named.Tuning, Capo.At(capo), named.Name, style, player.key, player.ringing.Notes(length), player.chords, length);
     }
 
-    /// <summary>Altered tunings are mostly played in the key that their strings make; standard shapes in open keys, now and then any.</summary>
-    private Key PickKey()
+    /// <summary>
+    /// Common practice: an altered tuning is chosen for the key that its strings make; standard shapes are played in open keys, now and then in any.
+    /// </summary>
+    private Key PickKey(string name)
     {
-        var minor = random.NextDouble() < 0.25;
-        int root;
-        if (standardLike)
+        var minor = name.Contains("minor") ? random.NextDouble() < 0.85 : !name.StartsWith("open", StringComparison.Ordinal) && random.NextDouble() < 0.25;
+        int[] roots = name switch
         {
-            int[] easy = minor ? [9, 4, 2, 11] : [7, 0, 2, 9, 4, 5];
-            var offset = tuning.Strings[1].Midi - Tuning.Standard.Strings[1].Midi + capo.Fret;
-            root = random.NextDouble() < 0.85 ? easy[random.Next(easy.Length)] + offset : random.Next(12);
-        }
-        else
-        {
-            var commonest = tuning.Strings.GroupBy(s => s.Midi % 12).OrderByDescending(g => g.Count()).ThenBy(g => g.Min(s => s.Midi)).First().Key;
-            root = capo.Fret + (random.NextDouble() < 0.75 ? commonest : commonest + new[] { 5, 7, 2, 9 }[random.Next(4)]);
-        }
+            "drop D" or "double drop D" or "D A D G A D" => [2, 2, 2, 7, 9],
+            "C6" => [0, 0, 5, 7],
+            "C G D G A D" or "C G D G C D" => [7, 7, 0, 2],
+            "all fifths" or "all fourths" => [0, 7, 2, 9, 4],
+            "drop C" => [0, 0, 0, 5, 7],
+            _ when name.StartsWith("open", StringComparison.Ordinal) => OpenRoots(name[5]),
+            _ => [.. (minor ? new[] { 9, 4, 2, 11 } : [7, 0, 2, 9, 4, 5]).Select(r => r + tuning.Strings[1].Midi - Tuning.Standard.Strings[1].Midi)],
+        };
+        var root = closed ? random.Next(12) : roots[random.Next(roots.Length)] + capo.Fret;
         return new(PitchName.FromPitchClass((root + 24) % 12), minor ? Mode.Minor : Mode.Major);
+
+        static int[] OpenRoots(char letter)
+        {
+            var own = PitchName.Parse(letter.ToString()).PitchClass;
+            return [own, own, own, own, own + 5];
+        }
     }
 
     private string Play(double length)
@@ -117,7 +123,7 @@ internal sealed class Player
         var bass = "";
         if (rest.Contains('/'))
             (rest, bass) = (rest[..rest.IndexOf('/')], "/" + PitchName.FromPitchClass((key.Tonic.PitchClass + steps[rest[^1] - '1']) % 12));
-        if (rest.Length == 0 && random.NextDouble() < 0.15)
+        if (rest.Length == 0 && random.NextDouble() < colour)
             rest = new[] { "7", "maj7", "sus2", "sus4", "add9", "6", "5" }[random.Next(7)];
         return ChordSymbol.TryRead($"{root}{rest}{bass}", out var chord) ? chord! : Chord.Of(root, ChordQuality.Major);
     }

@@ -28,8 +28,8 @@ internal static class TuningWeightFit
             for (var k = 0; k < tried.Length; k++)
                 tried[k] = Fixed(k) ? 0 : tried[k];
             Array.Clear(Speed);
-            for (var pass = 0; pass < 700; pass++)
-                Climb(fit, tried, 0.1);
+            for (var pass = 0; pass < 250; pass++)
+                Climb(fit, tried, 0.15);
             Console.WriteLine($"without {some}: {Score(fit, tried)}; held out: {Score(held, tried)}");
         }
     }
@@ -59,7 +59,7 @@ internal static class TuningWeightFit
             for (var g = 0; g < chances.Length; g++)
             {
                 var push = (c.True[g] ? chances[g] / Math.Max(1e-9, right) : 0) - chances[g];
-                for (var k = 0; k < weights.Length && Math.Abs(push) > 1e-6; k++)
+                for (var k = 0; k < weights.Length && Math.Abs(push) > 1e-3; k++)
                     gradient[k] += push * c.Features[g][k];
             }
         }
@@ -74,7 +74,12 @@ internal static class TuningWeightFit
 
     private static double[] Chances(Case c, double[] weights)
     {
-        var scores = c.Features.Select(f => f.Zip(weights, (a, b) => a * b).Sum()).ToArray();
+        var scores = new double[c.Features.Length];
+        for (var g = 0; g < scores.Length; g++)
+        {
+            for (var k = 0; k < weights.Length; k++)
+                scores[g] += c.Features[g][k] * weights[k];
+        }
         var top = scores.Max();
         var chances = scores.Select(s => Math.Exp(s - top)).ToArray();
         var total = chances.Sum();

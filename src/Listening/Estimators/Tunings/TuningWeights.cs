@@ -17,7 +17,7 @@ internal static class TuningWeights
         "floor", "too low", "strings used", "ease of chords", "left out of chords", "open in chords", "open notes longer",
     ];
 
-    public static readonly ImmutableArray<double> Values = [2.437, 2.696, 0.988, -1.778, 0.045, -0.027, 0.709, 1.378, -6.484, -0.247, 2.16, -1.498, 0.074, 0.102, -0.116, 5.836];
+    public static readonly ImmutableArray<double> Values = [2.127, 1.137, 0.576, -0.101, 0.056, -0.081, 0.683, 1.365, -7.029, -0.115, 2.441, -2.025, 0.07, 0.098, -0.039, 4.523];
 
     public static int Count => Names.Length + PitchProfiles.Kinds * 6 * (PitchProfiles.Last - PitchProfiles.First + 1);
 
