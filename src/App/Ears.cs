@@ -1,3 +1,4 @@
+using Harkbook.Audio.Isolation;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening;
 
@@ -6,15 +7,18 @@ namespace Harkbook.App;
 /// <summary>Listens to a recording, or remembers having done so.</summary>
 internal static class Ears
 {
-    public static async Task<Hearing> HearAsync(string path, bool afresh, CancellationToken ct)
+    /// <param name="on">Only this part of the recording; such a hearing isn't kept.</param>
+    public static async Task<Hearing> HearAsync(string path, bool afresh, CancellationToken ct, SoundPart? on = null)
     {
         var recording = await RecordingReader.InspectAsync(path, ct);
-        if (!afresh && HearingStore.Default.Find(recording) is { } known)
+        RecordingPart.Require(on, recording);
+        if (!afresh && on is null && HearingStore.Default.Find(recording) is { } known)
             return known;
         var progress = new StepProgress(Path.GetFileName(path));
-        var hearing = await Task.Run(() => new Listener().ListenAsync(recording, progress, ct), ct);
+        var hearing = await Task.Run(() => new Listener { On = on }.ListenAsync(recording, progress, ct), ct);
         progress.Done();
-        HearingStore.Default.Keep(hearing);
+        if (on is null)
+            HearingStore.Default.Keep(hearing);
         return hearing;
     }
 }

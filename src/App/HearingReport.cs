@@ -28,6 +28,8 @@ internal static class HearingReport
             Line(candidate == hearing.Tuning.Candidates[0] ? "tuning" : "  or", $"{tuning}{(name is null ? "" : $" ({name})")}, {(capo.Fret == 0 ? "no capo" : $"capo {capo}")}  {Sure(candidate.Confidence)}{(candidate.Evidence is null ? "" : ": " + candidate.Evidence)}");
         }
         Line("notes", $"{hearing.Notes.Length}");
+        foreach (var (label, value) in SecondInstrumentReport.Lines(hearing.SecondInstrument))
+            Line(label, value);
         foreach (var section in hearing.Sections)
             Line("section", $"{section.Label}  {Span(section.Start, section.End)}  {Sure(section.Confidence)}");
         text.AppendLine("chords");
@@ -52,9 +54,9 @@ internal static class HearingReport
 
     private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 
-    private static string Sure(double confidence) => string.Create(CultureInfo.InvariantCulture, $"[{confidence * 100:0}% sure]");
+    public static string Sure(double confidence) => string.Create(CultureInfo.InvariantCulture, $"[{confidence * 100:0}% sure]");
 
-    private static string Others<T>(Ranked<T> estimate, Func<T, string> write)
+    public static string Others<T>(Ranked<T> estimate, Func<T, string> write)
     {
         var others = estimate.Candidates.Skip(1).Where(c => c.Confidence >= 0.05).Take(2)
             .Select(c => string.Create(CultureInfo.InvariantCulture, $"{write(c.Value)} {c.Confidence * 100:0}%"))

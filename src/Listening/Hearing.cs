@@ -35,6 +35,9 @@ public sealed record Hearing
     public required ImmutableArray<HeardSection> Sections { get; init; }
 
     public required Ranked<HeardTuning> Tuning { get; init; }
+
+    /// <summary>What plays or sings a line with the guitar.</summary>
+    public HeardSecondInstrument SecondInstrument { get; init; } = HeardSecondInstrument.NotLookedFor;
 }
 
 /// <summary>A felt beat. Position 1 is a downbeat.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Audio.Isolation;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Chords;
@@ -7,6 +8,7 @@ using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Listening.Estimators.Keys;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.ReferencePitch;
+using Harkbook.Listening.Estimators.SecondInstrument;
 using Harkbook.Listening.Estimators.Tunings;
 using Harkbook.Units;
 
@@ -26,11 +28,16 @@ public sealed class Listener(INoteEstimator noteEstimator)
     {
     }
 
+    /// <summary>The part of the recording that is listened to; null for all of it.</summary>
+    public SoundPart? On { get; init; }
+
     /// <exception cref="RecordingException">The recording can't be read or holds nothing to listen to.</exception>
     public async Task<Hearing> ListenAsync(Recording recording, IProgress<Progress>? progress, CancellationToken ct)
     {
         progress?.Report(new("reading the recording", 0));
-        var mono = await RecordingReader.ReadAsync(recording, Rate, mono: true, progress: null, ct);
+        var sound = await RecordingReader.ReadAsync(recording, Rate, mono: false, progress: null, ct);
+        sound = On?.Of(sound, ct) ?? sound;
+        var mono = sound.ToMono();
 
         progress?.Report(new("finding the reference pitch", 0.05));
         var pitch = new ReferencePitchEstimator().Estimate(mono, ct);
@@ -45,6 +52,9 @@ public sealed class Listener(INoteEstimator noteEstimator)
         var plain = ChordEstimator.Classical().Estimate(notes.Evidence, beats.Beats, [], ct);
         var keys = new KeyEstimator().Estimate(notes.Evidence, beats.Beats, plain, recording.Length);
         var chords = ChordEstimator.Classical().Estimate(notes.Evidence, beats.Beats, keys, ct);
+
+        progress?.Report(new("looking for a second instrument", 0.85));
+        var second = new SecondInstrumentEstimator().Estimate(sound, pitch.Best, keys, null, ct);
 
         progress?.Report(new("finding sections, the tuning and the strings", 0.9));
         var sections = new FormEstimator().Estimate(mono, pitch.Best, beats.Beats, ct);
@@ -65,6 +75,7 @@ public sealed class Listener(INoteEstimator noteEstimator)
             Chords = chords,
             Sections = sections,
             Tuning = tuning,
+            SecondInstrument = second,
         };
     }
 

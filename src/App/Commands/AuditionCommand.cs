@@ -9,18 +9,17 @@ namespace Harkbook.App.Commands;
 
 internal static class AuditionCommand
 {
-    private static readonly SampleRate Rate = SampleRate.FromHertz(44_100);
-
     public static Command Create()
     {
-        var song = Arguments.Song();
+        var song = new Argument<string>("song") { Description = "A song file (.hark) or the folder that holds it; with --on also a recording" };
         var to = new Option<string?>("--to") { Description = "The sound file to write: .wav, or with ffmpeg .m4a, .mp3, .flac, .opus; without it, audition.wav beside the song", HelpName = "FILE" };
         var against = new Option<bool>("--against") { Description = "Hear the claims on the left and the recording on the right" };
         var speed = new Option<double>("--speed") { Description = "0.25 to 2 times the record's speed; the pitch stays", DefaultValueFactory = _ => 1 };
         var bars = new Option<string?>("--bars") { Description = "Only these bars: 5 or 5-8", HelpName = "FIRST-LAST" };
         var countIn = new Option<int>("--count-in") { Description = "Bars of clicks before the first", DefaultValueFactory = _ => 0 };
         var parts = new Option<string[]>("--parts") { Description = "guitar, harp, sung, click; without it, guitar, harp and sung", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
-        var command = new Command("audition", "Sound a song's claims with our own strings and reeds: the ear is the last judge") { song, to, against, speed, bars, countIn, parts };
+        var on = RecordingPart.Option("Hear only a part of the recording, in place of the claims or, with --against, against them");
+        var command = new Command("audition", "Sound a song's claims with our own strings and reeds: the ear is the last judge") { song, to, against, speed, bars, countIn, parts, on };
         command.SetAction(async (parsed, ct) =>
         {
             var pace = parsed.GetValue(speed);
@@ -31,6 +30,9 @@ internal static class AuditionCommand
             var wantedParts = ReadParts(parsed.GetValue(parts) ?? []);
             if (parsed.GetValue(to) is { } wanted)
                 RequireFormat(wanted);
+            var part = RecordingPart.Read(parsed.GetValue(on));
+            if (part is not null && !parsed.GetValue(against))
+                return await PartAudition.RunAsync(parsed.GetRequiredValue(song), part, pace, parsed.GetValue(to), ct);
             var opened = SongFolder.Open(parsed.GetRequiredValue(song));
             var (first, last) = ReadBars(parsed.GetValue(bars), opened.Song.Bars.Count());
             var path = parsed.GetValue(to) ?? Path.Combine(opened.Folder, "audition.wav");
@@ -42,7 +44,7 @@ internal static class AuditionCommand
                 Speed = pace,
                 FirstBar = first,
                 LastBar = last,
-                Against = parsed.GetValue(against) ? await ReadRecordingAsync(opened.RequireRecording(), pace, ct) : null,
+                Against = parsed.GetValue(against) ? await PartAudition.ReadAsync(opened.RequireRecording(), part, pace, ct) : null,
             };
             await WriteAsync(path, await Task.Run(() => Audition.Render(opened.Song, options, ct), ct), ct);
             Console.Out.WriteLine($"{path}: about -18 LUFS; start with the volume low.");
@@ -63,27 +65,6 @@ internal static class AuditionCommand
     {
         if (!Path.GetExtension(path).Equals(".wav", StringComparison.OrdinalIgnoreCase) && AudioEncoder.FormatOf(path) is null)
             throw new UsageException($"--to {path}: this kind of sound file isn't written. Name it .wav, .m4a, .mp3, .flac or .opus.");
-    }
-
-    private static async Task<Signal> ReadRecordingAsync(string path, double speed, CancellationToken ct)
-    {
-        var recording = await RecordingReader.InspectAsync(path, ct);
-        if (speed == 1)
-            return await RecordingReader.ReadAsync(recording, Rate, mono: false, null, ct);
-        var stretched = Path.Combine(Path.GetTempPath(), $"harkbook-{Guid.NewGuid():N}.wav");
-        try
-        {
-            // Rubber Band keeps onsets within a millisecond, where other stretchers smear them by tens.
-            await using var process = Ffmpeg.Required("Slowing the recording down").Start(
-                ["-y", "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", "-af", string.Create(CultureInfo.InvariantCulture, $"rubberband=tempo={speed}"), stretched],
-                $"Slowing the recording down, by way of {Path.GetTempPath()},", ct);
-            await process.FinishAsync();
-            return await RecordingReader.ReadAsync(await RecordingReader.InspectAsync(stretched, ct), Rate, mono: false, null, ct);
-        }
-        finally
-        {
-            File.Delete(stretched);
-        }
     }
 
     private static (int? First, int? Last) ReadBars(string? text, int count)

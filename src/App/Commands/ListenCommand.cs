@@ -11,11 +11,13 @@ internal static class ListenCommand
         var jams = new Option<string?>("--jams") { Description = "Write what was heard as JAMS 0.3 to this file", HelpName = "FILE" };
         var json = new Option<bool>("--json") { Description = "Print what was heard as JSON" };
         var afresh = new Option<bool>("--afresh") { Description = "Listen again even if this recording was heard before" };
-        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections") { recording, jams, json, afresh };
+        var on = RecordingPart.Option("Listen only to a part of it");
+        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections, second instrument") { recording, jams, json, afresh, on };
         command.SetAction(async (parsed, ct) =>
         {
             using var place = parsed.GetValue(jams) is { } wanted ? OutputPlace.ForFile(wanted, "--jams") : null;
-            var hearing = await Ears.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct);
+            var part = RecordingPart.Read(parsed.GetValue(on));
+            var hearing = await Ears.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct, part);
             if (parsed.GetValue(jams) is { } path)
                 await Output.WriteTextAsync(path, JamsWriter.Write(hearing), ct);
             if (parsed.GetValue(json))

@@ -4,7 +4,7 @@ using Harkbook.Units;
 
 namespace Harkbook.Listening.Checking;
 
-/// <summary>Weighs a song's facts: reference pitch, tuning and capo, meter, tempo, key.</summary>
+/// <summary>Weighs a song's facts: reference pitch, tuning and capo, meter, tempo, key, harp.</summary>
 internal static class FactWeigher
 {
     public static IEnumerable<Finding> Weigh(Song song, Hearing hearing)
@@ -16,6 +16,8 @@ internal static class FactWeigher
         yield return Tempo(song, hearing);
         var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;
         yield return Listed(ClaimKind.Key, $"key {song.Key.Value}", main, k => k == song.Key.Value, k => k.ToString());
+        if (song.Harp is { } harp)
+            yield return Harp(harp.Value, hearing.SecondInstrument);
     }
 
     private static Finding Pitch(Song song, Hearing hearing)
@@ -27,6 +29,12 @@ internal static class FactWeigher
         return new(ClaimKind.Pitch, verdict, support, null, string.Create(CultureInfo.InvariantCulture, $"A4 = {song.ReferencePitch.Value.Value:0.0} Hz"),
             verdict == Verdict.Supported ? null : heard + " heard", verdict == Verdict.Supported ? null : heard);
     }
+
+    private static Finding Harp(HarpReference claim, HeardSecondInstrument heard) =>
+        heard.Harp is { } ranked
+            ? Listed(ClaimKind.Harp, $"harp in {claim.Key}", ranked, h => h.Key.PitchClass == claim.Key.PitchClass, h => $"a harp in {h.Key}")
+            : new(ClaimKind.Harp, Verdict.Doubtful, heard.Kind.Candidates.Where(c => c.Value == SecondInstrumentKind.Harmonica).Sum(c => c.Confidence), null,
+                $"harp in {claim.Key}", "no harmonica was made out");
 
     private static Finding Tempo(Song song, Hearing hearing)
     {

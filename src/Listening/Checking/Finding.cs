@@ -11,6 +11,7 @@ public enum ClaimKind
     Meter,
     Tempo,
     Key,
+    Harp,
     Bar,
     Chord,
     Shape,

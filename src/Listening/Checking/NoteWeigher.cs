@@ -12,7 +12,9 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
 {
     private readonly NoteEvidence evidence = hearing.Evidence;
 
-    private readonly ILookup<int, HeardNote> notesByMidi = hearing.Notes.ToLookup(n => n.Midi);
+    private readonly ILookup<int, HeardNote> notesByMidi = hearing.Notes
+        .Concat(hearing.SecondInstrument.Notes.Select(n => new HeardNote(n.Midi, n.Onset, n.End, n.Confidence, 0)))
+        .ToLookup(n => n.Midi);
 
     /// <param name="midi">About the recording's own reference pitch.</param>
     /// <returns>0–1.</returns>

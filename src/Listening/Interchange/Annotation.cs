@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Interchange;
 
@@ -36,6 +37,18 @@ public sealed record Annotation
 
     public int? Capo { get; init; }
 
+    /// <summary>What plays a line with the guitar; None where the file says that nothing does.</summary>
+    public SecondInstrumentKind? SecondInstrument { get; init; }
+
+    /// <summary>The pitch of that line, moment by moment.</summary>
+    public ImmutableArray<AnnotatedPitch> Melody { get; init; } = [];
+
+    /// <summary>Notes of that line. Not among <see cref="Notes"/>.</summary>
+    public ImmutableArray<AnnotatedLineNote> LineNotes { get; init; } = [];
+
+    /// <summary>The key of the harmonica that plays them.</summary>
+    public PitchName? HarpKey { get; init; }
+
     public IEnumerable<double> Downbeats => Beats.Where(b => b.PositionInBar == 1).Select(b => b.Time);
 }
 
@@ -44,3 +57,9 @@ public sealed record AnnotatedBeat(double Time, int? PositionInBar);
 
 /// <summary>A labelled stretch, in seconds.</summary>
 public sealed record AnnotatedSpan(double Start, double End, string Label);
+
+/// <summary>A melody's pitch at a time in seconds; null where it is silent.</summary>
+public sealed record AnnotatedPitch(double Time, double? Hertz);
+
+/// <summary>A note of a second instrument and, on a harmonica, how it is played.</summary>
+public sealed record AnnotatedLineNote(ScoredNote Note, HarpNote? Hole);

@@ -36,13 +36,18 @@ public static class HearingJson
         {
             evidence,
             new NumberConverter<Hertz>(h => h.Value, Hertz.FromHertz),
+            new NumberConverter<Cents>(c => c.Value, Cents.FromCents),
             new NumberConverter<Seconds>(s => s.Value, Seconds.FromSeconds),
             new NumberConverter<SampleRate>(r => r.Hertz, d => SampleRate.FromHertz((int)d)),
             new NumberConverter<Capo>(c => c.Fret, d => Capo.At((int)d)),
             new TextConverter<Key>(Key.Parse),
             new TextConverter<Meter>(Meter.Parse),
             new TextConverter<Tuning>(Tuning.Parse),
+            new TextConverter<PitchName>(PitchName.Parse),
+            new TextConverter<HarpNote>(HarpNote.Parse),
+            new JsonStringEnumConverter<SecondInstrumentKind>(JsonNamingPolicy.CamelCase),
             new ChordConverter(),
+            new PitchContourConverter(),
         },
     };
 

@@ -8,7 +8,8 @@ namespace Harkbook.Listening.Interchange;
 
 /// <summary>
 /// Writes a Hearing, or an annotation, as JAMS 0.3 (Humphrey et al., ISMIR 2014). What JAMS has no namespace for stands in
-/// the file's sandbox: reference_hz (what A4 is), tuning (open pitches low to high), capo (fret).
+/// the file's sandbox: reference_hz (what A4 is), tuning (open pitches low to high), capo (fret), second_instrument (see
+/// <see cref="JamsLine"/>).
 /// </summary>
 public static class JamsWriter
 {
@@ -24,6 +25,7 @@ public static class JamsWriter
                 JamsDocument.Part("key_mode", length, hearing.Keys.Select(k => Span(k.Start, k.End, JamsLabel.Of(k.Key.Best), k.Key.Confidence))),
                 JamsDocument.Part("segment_open", length, hearing.Sections.Select(s => Span(s.Start, s.End, s.Label, s.Confidence))),
                 .. Notes(hearing, length),
+                .. JamsLine.Parts(hearing, length),
             ],
             new JsonObject
             {
@@ -32,6 +34,8 @@ public static class JamsWriter
                 ["capo"] = hearing.Tuning.Best.Capo.Fret,
                 ["tuning_confidence"] = Math.Round(hearing.Tuning.Confidence, 4),
                 ["meter"] = hearing.Meter.Best.ToString(),
+                ["second_instrument"] = JamsLine.NameOf(hearing.SecondInstrument.Kind.Best),
+                ["second_instrument_confidence"] = Math.Round(hearing.SecondInstrument.Kind.Confidence, 4),
             });
     }
 
@@ -40,7 +44,7 @@ public static class JamsWriter
     public static string Write(Annotation annotation, string title)
     {
         var length = annotation.Duration ?? 0;
-        return JamsDocument.Write(title, length, null, Parts(annotation, length).Where(p => p["data"]!.AsArray().Count > 0), Sandbox(annotation));
+        return JamsDocument.Write(title, length, null, Parts(annotation, length).Where(p => p["data"] is not JsonArray { Count: 0 }), Sandbox(annotation));
     }
 
     private static IEnumerable<JsonObject> Parts(Annotation annotation, double length) =>
@@ -51,6 +55,7 @@ public static class JamsWriter
         JamsDocument.Part("key_mode", length, Spans(annotation.Keys, JamsLabel.OfKey)),
         JamsDocument.Part("segment_open", length, Spans(annotation.Sections, label => label)),
         .. JamsDocument.Notes(annotation.Notes.Select(n => (n, (double?)null)), length, annotation.Tuning?.Count),
+        .. JamsLine.Parts(annotation, length),
     ];
 
     private static JsonObject Sandbox(Annotation annotation)
@@ -62,6 +67,8 @@ public static class JamsWriter
             sandbox["tuning"] = Strings(tuning);
         if (annotation.Capo is { } capo)
             sandbox["capo"] = capo;
+        if (annotation.SecondInstrument is { } kind)
+            sandbox["second_instrument"] = JamsLine.NameOf(kind);
         return sandbox;
     }
 

@@ -12,6 +12,7 @@ namespace Harkbook.Listening.Proposing;
 /// <list type="bullet">
 /// <item>Bars run from downbeat to downbeat. A pick-up gets a whole bar, silent at first; an odd number of beats gets a meter of its own.</item>
 /// <item>Anchors are the fewest whose straight lines keep every heard beat within 25 ms.</item>
+/// <item>A harmonica gets its key, and its holes a place on quarters of the beat.</item>
 /// <item>Each chord gets one shape, chosen over the whole song: what sounded first, then the hand's comfort and its way to the other chords.</item>
 /// </list>
 /// </summary>
@@ -26,7 +27,9 @@ public static class SongProposer
         var chords = line.Bars.IsEmpty ? [] : placing.Place(hearing.Chords);
         var shapes = new ShapeChoice(hearing, chords).Choose();
         var shapeOf = shapes.ToDictionary(s => s.Chord, s => s.Shape);
-        var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf) }).ToImmutableArray();
+        var plan = SectionPlan.Of(hearing.Sections, line);
+        var harp = new HarpPlacing(hearing.SecondInstrument, line, meter.IsCompound, [.. plan.Select(p => line.Bars[p.EndBar - 1].EndBeat)]);
+        var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf), Harp = harp.InBar(bar) }).ToImmutableArray();
         var length = Ceiling(hearing.Recording.Length);
         return new()
         {
@@ -38,15 +41,15 @@ public static class SongProposer
             Meter = new(meter, Heard(hearing.Meter)),
             Tempo = new(Math.Round(hearing.Tempo.Best, 1), Heard(hearing.Tempo)),
             Key = MainKey(hearing.Keys),
+            Harp = Harp(hearing.SecondInstrument),
             Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape, Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
-            Sections = Sections(hearing, line, bars, length),
+            Sections = Sections(plan, line, bars, length),
         };
     }
 
-    private static ImmutableArray<Section> Sections(Hearing hearing, BeatLine line, ImmutableArray<Bar> bars, Seconds length)
+    private static ImmutableArray<Section> Sections(ImmutableArray<PlannedSection> plan, BeatLine line, ImmutableArray<Bar> bars, Seconds length)
     {
         var anchors = Anchors(line, length);
-        var plan = SectionPlan.Of(hearing.Sections, line);
         return
         [
             .. plan.Select(p => new Section(p.Name, AnchorsOf(p, anchors, isLast: p.EndBar == bars.Length), bars[p.FirstBar..p.EndBar]) { Standing = p.Standing }),
@@ -86,6 +89,10 @@ public static class SongProposer
             ? new(new(PitchName.Parse("C"), Mode.Major), Standing.Assumed)
             : new(main.Key, Standing.HeardToThePercent(main.Length > 0 ? main.Weight / main.Length : 0));
     }
+
+    /// <summary>As sure as that there is a harmonica and that it is this one.</summary>
+    private static Fact<HarpReference>? Harp(HeardSecondInstrument heard) =>
+        heard.Harp is { } harp ? new(new(harp.Best.Key, HarpLayout.Richter.Name), Standing.HeardToThePercent(heard.Kind.Confidence * harp.Confidence)) : null;
 
     private static Standing Heard<T>(Ranked<T> estimate) => Standing.HeardToThePercent(estimate.Confidence);
 
