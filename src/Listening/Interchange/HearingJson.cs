@@ -1,5 +1,3 @@
-using System.IO.Compression;
-using System.Runtime.InteropServices;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -15,31 +13,45 @@ namespace Harkbook.Listening.Interchange;
 /// </summary>
 public static class HearingJson
 {
-    private static readonly JsonSerializerOptions Whole = Options(new NoteEvidenceConverter());
-    private static readonly JsonSerializerOptions Summary = Options(new NoEvidenceConverter());
+    /// <summary>A summary is for people: a millionth of a second or of a hertz is enough.</summary>
+    private const int SummaryDigits = 6;
 
-    /// <param name="withEvidence">False leaves out the note evidence, which is large and of use only to Harkbook.</param>
+    private static readonly JsonSerializerOptions Whole = Options(new NoteEvidenceConverter(), value => value);
+    private static readonly JsonSerializerOptions Summary = Options(new NoEvidenceConverter(), value => Math.Round(value, SummaryDigits));
+
+    /// <param name="withEvidence">False leaves out the note evidence, which is large and of use only to Harkbook, and rounds times and pitches.</param>
     public static string Write(Hearing hearing, bool withEvidence = true) =>
         JsonSerializer.Serialize(hearing, withEvidence ? Whole : Summary);
 
     /// <exception cref="JsonException">The text is no Hearing written by this version.</exception>
-    public static Hearing Read(string json) =>
-        JsonSerializer.Deserialize<Hearing>(json, Whole) ?? throw new JsonException("The file holds no Hearing.");
+    public static Hearing Read(string json)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize<Hearing>(json, Whole) ?? throw new JsonException("The file holds no Hearing.");
+        }
+        catch (Exception e) when (e is FormatException or ArgumentException or InvalidOperationException or IOException or OverflowException)
+        {
+            throw new JsonException($"The file holds no Hearing that makes sense: {e.Message}", e);
+        }
+    }
 
-    private static JsonSerializerOptions Options(JsonConverter evidence) => new()
+    private static JsonSerializerOptions Options(JsonConverter evidence, Func<double, double> rounded) => new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
         WriteIndented = evidence is NoEvidenceConverter,
         IndentSize = 1,
+        RespectNullableAnnotations = true,
+        RespectRequiredConstructorParameters = true,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
         Converters =
         {
             evidence,
-            new NumberConverter<Hertz>(h => h.Value, Hertz.FromHertz),
-            new NumberConverter<Cents>(c => c.Value, Cents.FromCents),
-            new NumberConverter<Seconds>(s => s.Value, Seconds.FromSeconds),
+            new NumberConverter<Hertz>(h => rounded(h.Value), Hertz.FromHertz),
+            new NumberConverter<Cents>(c => rounded(c.Value), Cents.FromCents),
+            new NumberConverter<Seconds>(s => rounded(s.Value), Seconds.FromSeconds),
             new NumberConverter<SampleRate>(r => r.Hertz, d => SampleRate.FromHertz((int)d)),
-            new NumberConverter<Capo>(c => c.Fret, d => Capo.At((int)d)),
+            new CapoConverter(),
             new TextConverter<Key>(Key.Parse),
             new TextConverter<Meter>(Meter.Parse),
             new TextConverter<Tuning>(Tuning.Parse),
@@ -56,7 +68,29 @@ public static class HearingJson
         public override T Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options) => read(reader.GetDouble());
 
         public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options) =>
-            writer.WriteNumberValue(Math.Round(write(value), 6));
+            writer.WriteNumberValue(write(value));
+    }
+
+    /// <summary>The fret; with a partial capo an object that also names the strings it stops, 0 the lowest.</summary>
+    private sealed class CapoConverter : JsonConverter<Capo>
+    {
+        private sealed record Partial(int Fret, int[] Strings);
+
+        public override Capo Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options)
+        {
+            if (reader.TokenType == JsonTokenType.Number)
+                return Capo.At(reader.GetInt32());
+            var partial = JsonSerializer.Deserialize<Partial>(ref reader, options) ?? throw new JsonException("The capo is missing.");
+            return Capo.At(partial.Fret, [.. partial.Strings]);
+        }
+
+        public override void Write(Utf8JsonWriter writer, Capo value, JsonSerializerOptions options)
+        {
+            if (value.IsPartial)
+                JsonSerializer.Serialize(writer, new Partial(value.Fret, [.. value.OnlyStrings]), options);
+            else
+                writer.WriteNumberValue(value.Fret);
+        }
     }
 
     private sealed class TextConverter<T>(Func<string, T> read) : JsonConverter<T>
@@ -79,43 +113,5 @@ public static class HearingJson
             throw new JsonException("A summary can't be read back.");
 
         public override void Write(Utf8JsonWriter writer, NoteEvidence value, JsonSerializerOptions options) => writer.WriteNullValue();
-    }
-
-    private sealed class NoteEvidenceConverter : JsonConverter<NoteEvidence>
-    {
-        private sealed record Packed(double Hop, int LowestMidi, int Frames, int Pitches, string Sounding, string Onset);
-
-        public override NoteEvidence Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options)
-        {
-            var packed = JsonSerializer.Deserialize<Packed>(ref reader) ?? throw new JsonException("The note evidence is missing.");
-            return new(Seconds.FromSeconds(packed.Hop), packed.LowestMidi, Unpack(packed.Sounding, packed), Unpack(packed.Onset, packed));
-        }
-
-        public override void Write(Utf8JsonWriter writer, NoteEvidence value, JsonSerializerOptions options) =>
-            JsonSerializer.Serialize(writer, new Packed(value.Hop.Value, value.LowestMidi, value.Frames, value.Pitches, Pack(value.Sounding), Pack(value.Onset)));
-
-        private static string Pack(float[,] matrix)
-        {
-            var values = MemoryMarshal.CreateReadOnlySpan(ref MemoryMarshal.GetArrayDataReference(matrix), matrix.Length * sizeof(float));
-            var steps = new byte[matrix.Length];
-            var floats = MemoryMarshal.Cast<byte, float>(values);
-            for (var i = 0; i < steps.Length; i++)
-                steps[i] = (byte)Math.Round(Math.Clamp(floats[i], 0, 1) * 255);
-            using var packed = new MemoryStream();
-            using (var brotli = new BrotliStream(packed, CompressionLevel.Fastest))
-                brotli.Write(steps);
-            return Convert.ToBase64String(packed.ToArray());
-        }
-
-        private static float[,] Unpack(string text, Packed shape)
-        {
-            using var brotli = new BrotliStream(new MemoryStream(Convert.FromBase64String(text)), CompressionMode.Decompress);
-            var steps = new byte[shape.Frames * shape.Pitches];
-            brotli.ReadExactly(steps);
-            var matrix = new float[shape.Frames, shape.Pitches];
-            for (var i = 0; i < steps.Length; i++)
-                matrix[i / shape.Pitches, i % shape.Pitches] = steps[i] / 255f;
-            return matrix;
-        }
     }
 }

@@ -1,0 +1,50 @@
+using System.IO.Compression;
+using System.Runtime.InteropServices;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Interchange;
+
+/// <summary>Note evidence in JSON: both matrices in 255 steps, row by row, packed with Brotli (RFC 7932) and written in base 64.</summary>
+internal sealed class NoteEvidenceConverter : JsonConverter<NoteEvidence>
+{
+    private sealed record Packed(double Hop, int LowestMidi, int Frames, int Pitches, string Sounding, string Onset);
+
+    public override NoteEvidence Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options)
+    {
+        var packed = JsonSerializer.Deserialize<Packed>(ref reader) ?? throw new JsonException("The note evidence is missing.");
+        return new(Seconds.FromSeconds(packed.Hop), packed.LowestMidi, Unpack(packed.Sounding, packed), Unpack(packed.Onset, packed));
+    }
+
+    public override void Write(Utf8JsonWriter writer, NoteEvidence value, JsonSerializerOptions options) =>
+        JsonSerializer.Serialize(writer, new Packed(value.Hop.Value, value.LowestMidi, value.Frames, value.Pitches, Pack(value.Sounding), Pack(value.Onset)));
+
+    private static string Pack(float[,] matrix)
+    {
+        var values = MemoryMarshal.CreateReadOnlySpan(ref MemoryMarshal.GetArrayDataReference(matrix), matrix.Length * sizeof(float));
+        var steps = new byte[matrix.Length];
+        var floats = MemoryMarshal.Cast<byte, float>(values);
+        for (var i = 0; i < steps.Length; i++)
+            steps[i] = (byte)Math.Round(Math.Clamp(floats[i], 0, 1) * 255);
+        using var packed = new MemoryStream();
+        using (var brotli = new BrotliStream(packed, CompressionLevel.Fastest))
+            brotli.Write(steps);
+        return Convert.ToBase64String(packed.ToArray());
+    }
+
+    private static float[,] Unpack(string text, Packed shape)
+    {
+        using var brotli = new BrotliStream(new MemoryStream(Convert.FromBase64String(text)), CompressionMode.Decompress);
+        using var unpacked = new MemoryStream();
+        brotli.CopyTo(unpacked);
+        // Looked at before anything of that size is made: a damaged file may claim any.
+        var steps = unpacked.ToArray();
+        if (shape.Frames < 0 || shape.Pitches < 0 || steps.Length != (long)shape.Frames * shape.Pitches)
+            throw new JsonException($"{steps.Length} values stand where {shape.Frames} × {shape.Pitches} should.");
+        var matrix = new float[shape.Frames, shape.Pitches];
+        for (var i = 0; i < steps.Length; i++)
+            matrix[i / shape.Pitches, i % shape.Pitches] = steps[i] / 255f;
+        return matrix;
+    }
+}
