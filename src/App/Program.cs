@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Runtime.InteropServices;
 using Harkbook.App.Commands;
 
 namespace Harkbook.App;
@@ -8,6 +7,7 @@ internal static class Program
 {
     private static async Task<int> Main(string[] args)
     {
+        using var signals = new StopSignals();
         var root = new RootCommand("Harkbook listens to a recording, proposes what is played on it, checks what you claim, and draws and publishes the lesson.")
         {
             DemoCommand.Create(),
@@ -30,19 +30,12 @@ internal static class Program
         var settings = new InvocationConfiguration
         {
             EnableDefaultExceptionHandler = false,
-            // A second is enough to kill a child process and delete a half-written file.
-            ProcessTerminationTimeout = TimeSpan.FromSeconds(5),
+            // The library would listen for Ctrl-C only once a command waits for the first time.
+            ProcessTerminationTimeout = null,
         };
         try
         {
-            // A terminal that is closed asks for an end as Ctrl-C does.
-            using var closing = new CancellationTokenSource();
-            using var hangup = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal =>
-            {
-                signal.Cancel = true;
-                closing.Cancel();
-            });
-            return await parsed.InvokeAsync(settings, closing.Token);
+            return await parsed.InvokeAsync(settings, signals.Token);
         }
         catch (Exception e) when (Failure.Of(e) is { } failure)
         {

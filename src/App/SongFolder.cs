@@ -1,3 +1,4 @@
+using Harkbook.Audio.Recordings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.App;
@@ -24,6 +25,13 @@ internal sealed record SongFolder(string SongPath, Song Song)
         return File.Exists(path)
             ? path
             : throw new UserException($"{SongPath}: its recording {path} is not there. Put it back, or mend the 'recording' line.");
+    }
+
+    /// <summary>Says so when the recording isn't the very file that the song was made from.</summary>
+    public void WarnOfAnother(Recording recording)
+    {
+        if (Song.Recording?.ContentHash is { } hash && hash != recording.ContentHash)
+            Console.Error.WriteLine($"harkbook: {recording.Path}: this isn't the file that the song was made from (its SHA-256 differs), so times may be off. Put that file back, or mend the 'recording' line in {SongPath}.");
     }
 
     /// <summary>Reads the song; what is wrong with it is shown with file, line and column.</summary>

@@ -37,6 +37,8 @@ internal static class AuditionCommand
             var (first, last) = ReadBars(parsed.GetValue(bars), opened.Song.Bars.Count());
             var path = parsed.GetValue(to) ?? Path.Combine(opened.Folder, "audition.wav");
             using var place = OutputPlace.ForFile(path, "--to");
+            if (parsed.GetValue(against))
+                opened.WarnOfAnother(await RecordingReader.InspectAsync(opened.RequireRecording(), ct));
             var options = new AuditionOptions
             {
                 Parts = wantedParts,

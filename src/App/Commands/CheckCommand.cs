@@ -41,8 +41,9 @@ internal static class CheckCommand
             return new Checker(await Ears.HearAsync(what[0], false, ct), CheckOptions.Usual).Check(annotation);
         }
         var song = SongFolder.Open(claims);
-        var recording = what.Length == 2 ? what[0] : song.RequireRecording();
-        return new Checker(await Ears.HearAsync(recording, false, ct), CheckOptions.Usual).Check(song.Song);
+        var hearing = await Ears.HearAsync(what.Length == 2 ? what[0] : song.RequireRecording(), false, ct);
+        song.WarnOfAnother(hearing.Recording);
+        return new Checker(hearing, CheckOptions.Usual).Check(song.Song);
     }
 
     private static string Report(CheckResult result, bool all)

@@ -70,6 +70,7 @@ internal static class PublishCommand
         {
             var path = opened.RequireRecording();
             var recording = await RecordingReader.InspectAsync(path, ct);
+            opened.WarnOfAnother(recording);
             return (new(path, recording.Length), null);
         }
         var temporary = Path.Combine(Path.GetTempPath(), $"harkbook-{Guid.NewGuid():N}.wav");

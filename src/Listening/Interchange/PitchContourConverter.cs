@@ -11,7 +11,12 @@ internal sealed class PitchContourConverter : JsonConverter<PitchContour>
 
     private sealed record Packed(double Hop, int Frames, Stretch[] Stretches);
 
-    private static readonly JsonSerializerOptions Names = new() { PropertyNamingPolicy = JsonNamingPolicy.CamelCase };
+    private static readonly JsonSerializerOptions Names = new()
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        RespectNullableAnnotations = true,
+        RespectRequiredConstructorParameters = true,
+    };
 
     public override PitchContour Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options)
     {

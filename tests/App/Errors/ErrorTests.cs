@@ -57,6 +57,19 @@ public class ErrorTests
         Assert.Empty(ran.Complaints);
     }
 
+    [Theory]
+    [InlineData("check", "song")]
+    [InlineData("publish", "song", "--only", "chapters")]
+    [InlineData("audition", "song", "--against")]
+    public async Task AnotherRecordingThanTheSongsIsSaid(params string[] arguments)
+    {
+        using var scene = new Scene();
+        scene.Take().File("song/song.hark", $"title Far\nrecording ../take.wav  sha256 {new string('0', 64)}\nsection A\nanchors 1 = 0:00\nchords | A |\n");
+        var ran = await Launch.RunAsync(scene, arguments);
+        Assert.InRange(ran.ExitCode, 0, 1);
+        Assert.Contains("this isn't the file that the song was made from", Assert.Single(ran.Complaints));
+    }
+
     [Fact]
     public async Task LessonWithoutFfmpegSaysWhatIsLeftOut()
     {
