@@ -3,6 +3,8 @@ namespace Harkbook.Listening.Estimators;
 /// <summary>Trained weights from models/, embedded in the program.</summary>
 internal static class ModelFile
 {
+    static ModelFile() => RuntimeReports.Forbid();
+
     public static byte[] Read(string name)
     {
         using var stream = typeof(ModelFile).Assembly.GetManifestResourceStream($"Harkbook.Listening.Models.{name}")
