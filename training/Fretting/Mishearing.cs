@@ -18,6 +18,9 @@ internal static class Mishearing
         {
             var note = notes[i];
             var masked = notes.Any(o => o != note && Math.Abs(o.Onset - note.Onset) < 0.05 && note.Midi - o.Midi is 12 or 19 or 24);
+            // Two strings at one pitch are heard as one.
+            if (notes.Take(i).TakeLast(8).Any(o => o.Midi == note.Midi && note.Onset - o.Onset < 0.04 && o.StringIndex != note.StringIndex))
+                continue;
             if (random.NextDouble() < badness * (masked ? 0.25 : 0.07))
                 continue;
             var octave = random.NextDouble() < 0.01 * badness ? (random.Next(2) == 0 ? 12 : -12) : 0;

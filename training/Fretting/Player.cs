@@ -138,7 +138,7 @@ internal sealed class Player
         var shape = ShapeOf(chord);
         if (shape is null)
             return;
-        chords.Add(new(from, to, chord, shape));
+        chords.Add(new(from, to, chord, shape, style == "drone line"));
         ringing.Hold(shape, from);
         switch (style)
         {

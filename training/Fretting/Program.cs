@@ -26,6 +26,9 @@ switch (mode)
     case "tuning-weights":
         TuningWeightFit.Run(count, Piece);
         break;
+    case "shapes":
+        ShapeTrial.Run(count, Piece, args.Length > 3);
+        break;
     case "heard":
         ReferenceTrial.RunHeard(args[1], args[2]);
         break;

@@ -19,18 +19,16 @@ internal static class TuningWeightFit
         var guitars = TuningEstimator.Guitars(new()).GroupBy(g => string.Join(' ', TuningEstimator.Open(g))).Select(g => g.First()).ToArray();
         var cases = Enumerable.Range(0, count).Select(i => CaseOf(i, make(i, 20 + 40 * (i * 0.618 % 1)), guitars)).ToArray();
         var (fit, held) = (cases.Where(c => !c.Held).ToArray(), cases.Where(c => c.Held).ToArray());
-        double[] weights = [.. TuningWeights.Values, .. new double[TuningWeights.Count - TuningWeights.Names.Length]];
+        var weights = TuningWeights.Values.ToArray();
         Console.WriteLine($"before: {Score(fit, weights)}; held out: {Score(held, weights)}");
-        foreach (var some in new[] { "profiles", "rest", "" })
+        foreach (var (name, fitted, others) in new[] { ("even tunings", fit, held), ("odd tunings", held, fit), ("all", cases, cases) })
         {
-            double[] tried = [.. weights];
-            Only = some;
-            for (var k = 0; k < tried.Length; k++)
-                tried[k] = Fixed(k) ? 0 : tried[k];
-            Array.Clear(Speed);
-            for (var pass = 0; pass < 250; pass++)
-                Climb(fit, tried, 0.15);
-            Console.WriteLine($"without {some}: {Score(fit, tried)}; held out: {Score(held, tried)}");
+            var found = weights.ToArray();
+            var speed = new double[found.Length];
+            for (var pass = 0; pass < 600; pass++)
+                Climb(fitted, found, speed, 0.15);
+            Console.WriteLine($"fitted on {name}: {Score(fitted, found)}; on the others: {Score(others, found)}");
+            Print(found);
         }
     }
 
@@ -44,12 +42,8 @@ internal static class TuningWeightFit
         return new(features, [.. guitars.Select(g => TuningEstimator.Open(g).SequenceEqual(open))], i % 2 == 1);
     }
 
-    private static string Only = "";
-    private static bool Fixed(int k) => Only == "profiles" && k >= TuningWeights.Names.Length || Only == "rest" && k < TuningWeights.Names.Length;
-    private static readonly double[] Speed = new double[512];
-
     /// <summary>One step up the penalised likelihood; each weight's pace from its past gradients (Duchi et al. 2011).</summary>
-    private static void Climb(Case[] cases, double[] weights, double pace)
+    private static void Climb(Case[] cases, double[] weights, double[] speed, double pace)
     {
         var gradient = weights.Select(w => -0.01 * w * cases.Length).ToArray();
         foreach (var c in cases)
@@ -65,10 +59,8 @@ internal static class TuningWeightFit
         }
         for (var k = 0; k < weights.Length; k++)
         {
-            if (Fixed(k))
-                continue;
-            Speed[k] += gradient[k] * gradient[k];
-            weights[k] = weights[k] + pace * gradient[k] / Math.Sqrt(Speed[k] + 1e-9);
+            speed[k] += gradient[k] * gradient[k];
+            weights[k] = weights[k] + pace * gradient[k] / Math.Sqrt(speed[k] + 1e-9);
         }
     }
 

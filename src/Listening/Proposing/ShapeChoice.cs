@@ -17,7 +17,12 @@ internal sealed class ShapeChoice
     /// <summary>What sounded outweighs what is comfortable: a sixteenth of the match weighs as much as a small barre. Our judgement.</summary>
     private const double MatchWeight = 16;
 
-    private const int Candidates = 24, MostRounds = 20;
+    private const double PlacesSay = 0.7;
+
+    /// <summary>What a shape costs that the search for the chord's ways didn't find, and each of its silent strings.</summary>
+    private const double ForeignShape = 1.5, SilentString = 0.5;
+
+    private const int Candidates = 60, MostRounds = 20;
 
     private readonly List<Chord> chords;
     private readonly List<(Shape Shape, double Match, double Cost)[]> candidates;
@@ -26,9 +31,10 @@ internal sealed class ShapeChoice
     public ShapeChoice(Hearing hearing, IEnumerable<PlacedChord> placed)
     {
         var strengths = HeardStrength.OfChords(hearing);
+        var played = PlayedPlaces.OfChords(hearing);
         var order = placed.Where(p => !p.Chord.IsNone).Select(p => p.Chord).ToList();
         var guitar = hearing.Tuning.Best;
-        var found = order.Distinct().Select(c => (Chord: c, Ways: Ways(c, guitar, strengths.GetValueOrDefault(c)))).Where(f => f.Ways.Length > 0).ToList();
+        var found = order.Distinct().Select(c => (Chord: c, Ways: Ways(c, guitar, strengths.GetValueOrDefault(c), played.GetValueOrDefault(c)))).Where(f => f.Ways.Length > 0).ToList();
         chords = [.. found.Select(f => f.Chord)];
         candidates = [.. found.Select(f => f.Ways)];
         foreach (var (a, b) in order.Zip(order.Skip(1)).Select(p => (chords.IndexOf(p.First), chords.IndexOf(p.Second))).Where(p => p.Item1 >= 0 && p.Item2 >= 0 && p.Item1 != p.Item2))
@@ -50,12 +56,29 @@ internal sealed class ShapeChoice
         return [.. chosen.Select((way, i) => new ChosenShape(chords[i], candidates[i][way].Shape, candidates[i][way].Match))];
     }
 
-    private static (Shape, double, double)[] Ways(Chord chord, HeardTuning guitar, HeardStrength? heard) =>
-    [
-        .. VoicingSearch.Find(chord, guitar.Tuning, guitar.Capo, new() { Results = Candidates })
-            .Select(v => (v.Shape, Match: heard?.Match(v.Shape.Pitches(guitar.Tuning, guitar.Capo)) ?? 0, v.Cost.Total))
-            .Select(v => (v.Shape, v.Match, v.Total + MatchWeight * (1 - v.Match))),
-    ];
+    private static (Shape, double, double)[] Ways(Chord chord, HeardTuning guitar, HeardStrength? heard, PlayedPlaces? played)
+    {
+        var ways = VoicingSearch.Find(chord, guitar.Tuning, guitar.Capo, new() { Results = Candidates }).Select(v => (v.Shape, v.Cost.Total)).ToList();
+        if (played is not null && AsPlayed(played, guitar) is { } own && !ways.Any(w => w.Shape.WithoutFingers() == own.Shape.WithoutFingers()))
+            ways.Add(own);
+        return [.. ways.Select(w => (w.Shape, Match: Match(w.Shape, guitar, heard, played), w.Total)).Select(w => (w.Shape, w.Match, w.Total + MatchWeight * (1 - w.Match)))];
+    }
+
+    /// <summary>Just what was played, whatever the chord is called; null where no hand holds it.</summary>
+    private static (Shape Shape, double Cost)? AsPlayed(PlayedPlaces played, HeardTuning guitar)
+    {
+        var shape = played.Shape(guitar.Tuning.Count);
+        return shape.SoundingStrings >= 2 && FingeringSolver.Solve(shape, guitar.Capo).Fingering is { } fingering
+            ? (shape.WithFingers(fingering.Fingers), fingering.Effort.Total + ForeignShape + SilentString * (guitar.Tuning.Count - shape.SoundingStrings) + shape.MutedInnerStrings.Length)
+            : null;
+    }
+
+    /// <summary>Where notes were placed on strings that says most; the strength of pitches says the rest.</summary>
+    private static double Match(Shape shape, HeardTuning guitar, HeardStrength? heard, PlayedPlaces? played)
+    {
+        var sound = heard?.Match(shape.Pitches(guitar.Tuning, guitar.Capo)) ?? 0;
+        return played is null ? sound : PlacesSay * played.Match(shape, shape.PitchOfEachString(guitar.Tuning, guitar.Capo)) + (1 - PlacesSay) * sound;
+    }
 
     /// <summary>The mean movement over a chord's changes counts once, so that neither rare nor frequent chords lose their sound to comfort.</summary>
     private double Cost(int chord, int way, int[] chosen)

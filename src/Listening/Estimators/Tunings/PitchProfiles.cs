@@ -9,10 +9,16 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// </summary>
 internal sealed class PitchProfiles
 {
-    public const int Kinds = 4;
+    private const int Kinds = 4;
 
-    /// <summary>Frets beside each open string that are looked at, from two below it.</summary>
-    public const int First = -2, Last = 7;
+    /// <summary>Frets that are looked at, from one below the open string.</summary>
+    private const int First = -1, Last = 7;
+
+    public static readonly ImmutableArray<string> Names =
+    [
+        .. Enumerable.Range(First, Last - First + 1).Select(fret => $"fret {fret}"),
+        "open and ringing", "strums start open", "strums start on the next open string", "strums end open", "strums end at fret 2", "strums end at fret 3",
+    ];
 
     private readonly double[][] profiles;
 
@@ -39,10 +45,15 @@ internal sealed class PitchProfiles
         }
     }
 
-    /// <summary>By kind, string and fret, the last fastest.</summary>
+    /// <summary>
+    /// What is heard at each fret of all strings together, and open on the strings on which strums start and end and on those that ring.
+    /// In the order of <see cref="Names"/>.
+    /// </summary>
     public IEnumerable<double> Around(int[] open) =>
-        from profile in profiles
-        from pitch in open
-        from fret in Enumerable.Range(First, Last - First + 1)
-        select profile[Math.Clamp(pitch + fret, 0, 127)];
+    [
+        .. Enumerable.Range(First, Last - First + 1).Select(fret => open.Sum(pitch => At(0, pitch + fret))),
+        open.Sum(pitch => At(1, pitch)), At(2, open[0]), At(2, open[1]), At(3, open[^1]), At(3, open[^1] + 2), At(3, open[^1] + 3),
+    ];
+
+    private double At(int kind, int midi) => profiles[kind][Math.Clamp(midi, 0, 127)];
 }

@@ -9,7 +9,7 @@ public sealed record TuningOptions
     public int HighestCapo { get; init; } = 7;
 
     /// <summary>Strums and single notes that are tried on the neck; of a longer song stretches are taken.</summary>
-    public int MostGroups { get; init; } = 250;
+    public int MostGroups { get; init; } = 160;
 
     /// <summary>Different sets of pitches held together that are tried on the neck, the most frequent first.</summary>
     public int MostSets { get; init; } = 40;

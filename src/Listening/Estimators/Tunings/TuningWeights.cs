@@ -15,11 +15,16 @@ internal static class TuningWeights
     [
         "ease of the hand", "unplaced", "open", "open strings heard", "open strings heard, log", "low frets", "pitches", "key", "chords on open strings",
         "floor", "too low", "strings used", "ease of chords", "left out of chords", "open in chords", "open notes longer",
+        .. PitchProfiles.Names,
     ];
 
-    public static readonly ImmutableArray<double> Values = [2.127, 1.137, 0.576, -0.101, 0.056, -0.081, 0.683, 1.365, -7.029, -0.115, 2.441, -2.025, 0.07, 0.098, -0.039, 4.523];
+    public static readonly ImmutableArray<double> Values =
+    [
+        3.091, 0.323, 1.809, 1.249, -0.831, -0.01, -1.585, -0.096, -2.303, -0.068, 0.527, 0.352, 0.3, 0.155, -0.019, 2.536, 0.109, 0.995, 1.532, 0.936,
+        1.235, 1.395, 0.72, 1.186, 1.216, 3.427, 0.098, -0.434, 0.312, 0.482, 0.19,
+    ];
 
-    public static int Count => Names.Length + PitchProfiles.Kinds * 6 * (PitchProfiles.Last - PitchProfiles.First + 1);
+    public static int Count => Values.Length;
 
     public static double LogLikelihood(double[] features) => features.Zip(Values, (f, w) => f * w).Sum();
 }
