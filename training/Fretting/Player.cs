@@ -38,7 +38,7 @@ internal sealed class Player
         ringing = new(board, random);
         beat = 60 / (70 + 70 * random.NextDouble());
         closed = name is "standard" or "half step down" or "whole step down" && random.NextDouble() < 0.25;
-        openLiking = name is "standard" or "half step down" or "whole step down" ? 0.2 * random.NextDouble() : 0.3 + 0.5 * random.NextDouble();
+        openLiking = name is "standard" or "half step down" or "whole step down" ? 0.4 * random.NextDouble() : 0.3 + 0.5 * random.NextDouble();
         colour = closed || openLiking < 0.2 ? 0.15 : 0.08;
         key = PickKey(name);
     }
@@ -159,7 +159,7 @@ internal sealed class Player
         var fit = closed ? ways.Where(w => !w.Shape.Frets.Contains(0)).ToArray() : ways;
         var before = previous;
         var best = (fit.Length > 0 ? fit : ways)
-            .MinBy(w => w.Cost.Total + (before is null ? 0 : MovementCost.Between(before, w.Shape)) - openLiking * w.Shape.Frets.Count(f => f == 0) - 0.3 * Math.Log(1 - random.NextDouble()));
+            .MinBy(w => w.Cost.Total + (before is null ? 0 : (closed ? 1 : 0.3) * MovementCost.Between(before, w.Shape)) - openLiking * w.Shape.Frets.Count(f => f == 0) - 0.3 * Math.Log(1 - random.NextDouble()));
         return previous = mine[chord] = best?.Shape;
     }
 

@@ -17,7 +17,7 @@ internal static class TuningWeightFit
     public static void Run(int count, Func<int, double, MadePiece> make)
     {
         var guitars = TuningEstimator.Guitars(new()).GroupBy(g => string.Join(' ', TuningEstimator.Open(g))).Select(g => g.First()).ToArray();
-        var cases = Enumerable.Range(0, count).Select(i => CaseOf(i, make(i, 20 + 40 * (i * 0.618 % 1)), guitars)).ToArray();
+        var cases = Enumerable.Range(0, count).Select(i => CaseOf(i, make(i, 30 + 40 * (i * 0.618 % 1)), guitars)).ToArray();
         var (fit, held) = (cases.Where(c => !c.Held).ToArray(), cases.Where(c => c.Held).ToArray());
         var weights = TuningWeights.Values.ToArray();
         Console.WriteLine($"before: {Score(fit, weights)}; held out: {Score(held, weights)}");
@@ -25,7 +25,7 @@ internal static class TuningWeightFit
         {
             var found = weights.ToArray();
             var speed = new double[found.Length];
-            for (var pass = 0; pass < 600; pass++)
+            for (var pass = 0; pass < 350; pass++)
                 Climb(fitted, found, speed, 0.15);
             Console.WriteLine($"fitted on {name}: {Score(fitted, found)}; on the others: {Score(others, found)}");
             Print(found);
@@ -34,7 +34,7 @@ internal static class TuningWeightFit
 
     private static Case CaseOf(int i, MadePiece piece, Guitar[] guitars)
     {
-        var (heard, _) = Mishearing.Of(piece.Notes, new Random(i), 0.3 + i % 4 * 0.3);
+        var (heard, _) = Mishearing.Of(piece.Notes, new Random(i), 0.3 + i % 4 * 0.25);
         var chords = piece.Chords.Select(c => new HeardChord(Seconds.FromSeconds(c.Start), Seconds.FromSeconds(c.End), new(new Candidate<Music.Theory.Chord>(c.Chord, 0.8)))).ToImmutableArray();
         var evidence = new TuningEvidence(heard, chords, piece.Key, new());
         var features = guitars.AsParallel().AsOrdered().Select(g => new TuningFit(evidence, g.Named.Tuning, g.Capo).Features).ToArray();

@@ -54,7 +54,7 @@ internal static class DemoCommand
         var heardFolder = Path.Combine(folder, "heard");
         if (Directory.Exists(heardFolder))
             Directory.Delete(heardFolder, recursive: true);
-        var (proposed, hearing) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, ct);
+        var (proposed, hearing) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, new KnownGuitar(null, null), ct);
         Say($"  {Shown(proposed)}");
 
         Say("How well it heard, against what was really played:");

@@ -12,12 +12,14 @@ internal static class ListenCommand
         var json = new Option<bool>("--json") { Description = "Print what was heard as JSON" };
         var afresh = new Option<bool>("--afresh") { Description = "Listen again even if this recording was heard before" };
         var on = RecordingPart.Option("Listen only to a part of it");
-        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections, second instrument") { recording, jams, json, afresh, on };
+        var (tuning, capo) = (KnownGuitar.TuningOption(), KnownGuitar.CapoOption());
+        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections, second instrument") { recording, tuning, capo, jams, json, afresh, on };
         command.SetAction(async (parsed, ct) =>
         {
             using var place = parsed.GetValue(jams) is { } wanted ? OutputPlace.ForFile(wanted, "--jams") : null;
             var part = RecordingPart.Read(parsed.GetValue(on));
-            var hearing = await Ears.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct, part);
+            var guitar = KnownGuitar.Read(parsed.GetValue(tuning), parsed.GetValue(capo));
+            var hearing = guitar.Apply(await Ears.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct, part), ct);
             if (parsed.GetValue(jams) is { } path)
                 await Output.WriteTextAsync(path, JamsWriter.Write(hearing), ct);
             if (parsed.GetValue(json))

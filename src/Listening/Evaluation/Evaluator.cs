@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
@@ -143,11 +142,10 @@ public static class Evaluator
     {
         if (!truth.Notes.Any(n => n.StringIndex is not null))
             yield break;
-        var guitar = new HeardTuning(truth.Tuning ?? Tuning.Standard, Capo.At(truth.Capo ?? 0), null);
-        var told = new FrettingEstimator().Estimate(hearing.Notes, guitar);
-        foreach (var (measure, heard) in new[] { ("string and fret", hearing), ("string and fret, tuning given", hearing with { Notes = told, Tuning = new(new Candidate<HeardTuning>(guitar, 1)) }) })
+        var told = ToldGuitar.Apply(hearing, truth.Tuning ?? Tuning.Standard, Capo.At(truth.Capo ?? 0));
+        foreach (var (measure, heard) in new[] { ("string and fret", hearing), ("string and fret, tuning given", told) })
         {
-            var (right, found) = StringScores.Count(truth.Notes, guitar, Scored(heard), heard.Tuning.Best);
+            var (right, found) = StringScores.Count(truth.Notes, told.Tuning.Best, Scored(heard), heard.Tuning.Best);
             if (found > 0)
                 yield return new(measure, (double)right / found, found);
         }

@@ -13,7 +13,7 @@ internal sealed class PlayedPlaces
     private const double Full = 0.35;
 
     /// <summary>What an unheard string takes when another sounds its very pitch, or one of which that is an overtone: listening loses those.</summary>
-    private const double Unison = 0.1, Masked = 0.35;
+    private const double Unison = 0.1, Masked = 0.2;
 
     private static readonly int[] Overtones = [12, 19, 24];
 

@@ -1,0 +1,22 @@
+using System.CommandLine;
+using Harkbook.Listening;
+using Harkbook.Music.Instruments;
+
+namespace Harkbook.App.Commands;
+
+/// <summary>What the person knows of the guitar; it outranks what is heard of it.</summary>
+internal sealed record KnownGuitar(Tuning? Tuning, Capo? Capo)
+{
+    public bool IsKnown => Tuning is not null || Capo is not null;
+
+    public static Option<string?> TuningOption() =>
+        new("--tuning") { Description = "The guitar's open strings from low to high where you know them, in quotes: \"D2 A2 D3 F#3 A3 D4\"; without it, as heard", HelpName = "PITCHES" };
+
+    public static Option<int?> CapoOption() =>
+        new("--capo") { Description = "The fret that the capo is at where you know it, 0 for none; without it, as heard, or none where the tuning is given", HelpName = "FRET" };
+
+    public static KnownGuitar Read(string? tuning, int? capo) =>
+        new(tuning is null ? null : Options.ReadTuning(tuning), capo is { } fret ? Options.ReadCapo(fret) : null);
+
+    public Hearing Apply(Hearing hearing, CancellationToken ct) => ToldGuitar.Apply(hearing, Tuning, Capo, ct);
+}
