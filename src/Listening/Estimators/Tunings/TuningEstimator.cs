@@ -19,7 +19,7 @@ public sealed class TuningEstimator(TuningOptions? options = null)
         var fits = Guitars(options).GroupBy(g => string.Join(' ', Open(g))).AsParallel().AsOrdered().WithCancellation(ct)
             .Select(g => (Guitars: g.ToList(), Fit: new TuningFit(evidence, g.First().Named.Tuning, g.First().Capo)))
             .ToList();
-        var weighed = fits.SelectMany(f => f.Guitars, (f, g) => (f.Fit, Guitar: g, Score: TuningWeights.LogLikelihood(f.Fit.Features) + options.Habit * LogHabit(g))).ToList();
+        var weighed = fits.SelectMany(f => f.Guitars, (f, g) => (f.Fit, Guitar: g, Score: TuningWeights.LogLikelihood(f.Fit) + options.Habit * LogHabit(g))).ToList();
         var top = weighed.Max(w => w.Score);
         var total = weighed.Sum(w => Math.Exp(w.Score - top));
         return new([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)

@@ -26,5 +26,14 @@ internal static class TuningWeights
 
     public static int Count => Values.Length;
 
-    public static double LogLikelihood(double[] features) => features.Zip(Values, (f, w) => f * w).Sum();
+    /// <summary>A guitar sounds nothing below its lowest string; listening and a bass do. How much that weighs is our own judgement.</summary>
+    private const double TooLow = 40, MostTooLow = 4;
+
+    public static double LogLikelihood(TuningFit fit)
+    {
+        var sum = -Math.Min(MostTooLow, TooLow * fit.TooLow);
+        for (var i = 0; i < Values.Length; i++)
+            sum += Values[i] * fit.Features[i];
+        return sum;
+    }
 }
