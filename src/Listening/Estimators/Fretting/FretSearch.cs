@@ -11,7 +11,7 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
 {
     /// <summary>Groups after which the ways still open judge a note's place, and the cost that halves a way's say.</summary>
     private const int Lag = 8;
-    private const double Softness = 1.0;
+    private const double Softness = 4;
 
     private const double RingsFrom = 0.12, WholeOverlap = 0.5, Quick = 0.15, Unhurried = 0.3;
 
