@@ -9,9 +9,12 @@ namespace Harkbook.Listening.Estimators.Fretting;
 /// </summary>
 internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPosition, int gripsPerPosition)
 {
-    /// <summary>Groups after which the ways still open judge a note's place, and the cost that halves a way's say.</summary>
+    /// <summary>Groups after which the ways still open judge a note's place, and the cost by which a way's say falls e-fold.</summary>
     private const int Lag = 8;
     private const double Softness = 4;
+
+    /// <summary>How often places were right on made pieces where no way and where every way still open agreed.</summary>
+    private const double Least = 0.4, Most = 0.85;
 
     private const double RingsFrom = 0.12, WholeOverlap = 0.5, Quick = 0.15, Unhurried = 0.3;
 
@@ -153,7 +156,7 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
                 if (state.Grip!.NoteOfString[s] is not (>= 0 and var note))
                     continue;
                 var index = groups[g].Notes[note];
-                (strings[index], frets[index], confidence[index]) = (s, state.Grip.FretOfString[s], outcome.Shares[index].GetValueOrDefault(s));
+                (strings[index], frets[index], confidence[index]) = (s, state.Grip.FretOfString[s], Least + (Most - Least) * outcome.Shares[index].GetValueOrDefault(s));
             }
         }
         return new(strings, frets, confidence, positions, last.Cost);
