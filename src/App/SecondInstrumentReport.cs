@@ -1,5 +1,6 @@
 using System.Globalization;
 using Harkbook.Listening;
+using Harkbook.Music.Theory;
 
 namespace Harkbook.App;
 
@@ -11,7 +12,9 @@ internal static class SecondInstrumentReport
         yield return ("with it", $"{Name(heard.Kind.Best)}  {HearingReport.Sure(heard.Kind.Confidence)}{HearingReport.Others(heard.Kind, Name)}: {heard.Kind.Candidates[0].Evidence}");
         if (heard.Harp is { } harp)
             yield return ("harp", $"in {harp.Best.Key}, position {harp.Best.Position}  {HearingReport.Sure(harp.Confidence)}{HearingReport.Others(harp, h => h.Key.ToString())}: {harp.Candidates[0].Evidence}");
-        foreach (var note in heard.Notes)
+        if (heard.Harp is null && !heard.Notes.IsEmpty)
+            yield return ("", $"{heard.Notes.Length} notes from {Pitch.FromMidi(heard.Notes.Min(n => n.Midi))} to {Pitch.FromMidi(heard.Notes.Max(n => n.Midi))}; --json and --jams have them all");
+        foreach (var note in heard.Harp is null ? [] : heard.Notes)
             yield return ("", Note(note));
     }
 
@@ -25,7 +28,7 @@ internal static class SecondInstrumentReport
 
     private static string Note(HeardLineNote note)
     {
-        var pitch = Music.Theory.Pitch.FromMidi(note.Midi);
+        var pitch = Pitch.FromMidi(note.Midi);
         var off = string.Create(CultureInfo.InvariantCulture, $"{note.Off.Value:+0;-0;0} cents");
         var hole = note.Holes is { } holes ? $"  {holes.Best,-5}{HearingReport.Others(holes, h => h.ToString())}" : "";
         return $"{HearingReport.Clock(note.Onset)}–{HearingReport.Clock(note.End)}  {pitch,-4} {off,9}{hole}  {HearingReport.Sure(note.Confidence)}";

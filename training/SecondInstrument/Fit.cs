@@ -1,3 +1,4 @@
+using Harkbook.Listening.Estimators;
 using Harkbook.Listening.Estimators.SecondInstrument;
 using Harkbook.Units;
 
@@ -10,13 +11,26 @@ internal static class Fit
 
     private static readonly string[] Kinds = ["harmonica", "voice", "whistle", "bowed"];
 
-    public static int Run(IReadOnlyList<FontPlayer> fonts, int pieces, int seed, double length, string weights)
+    /// <summary>Every other sixteen pieces fit the first network, the rest the second, so that it learns from chances as they are on unseen pieces.</summary>
+    public static int Run(IReadOnlyList<FontPlayer> fonts, int pieces, int seed, double length, string folder)
     {
-        var examples = new List<Example>();
-        for (var i = 0; i < pieces; i++)
-            examples.AddRange(Examples(DuetStore.Get(i, seed, fonts[i / 2 % fonts.Count], length)));
-        Console.WriteLine($"{examples.Count} strands, {examples.Count(e => e.IsLine > 0)} of the line's");
-        var all = examples.ToArray();
+        var (first, second) = (Path.Combine(folder, "strand-weights.txt"), Path.Combine(folder, "line-weights.txt"));
+        var takes = Enumerable.Range(0, pieces).Select(i =>
+        {
+            var duet = DuetStore.Get(i, seed, fonts[i / 2 % fonts.Count], length);
+            var strands = SecondInstrumentScan.Strands(duet.Sound, Hertz.A440, null, default);
+            return (duet.Kind, Strands: strands, Origins: strands.Select(s => Labels.Of(s, duet)).ToArray(), IsFirst: i / 16 % 2 == 0);
+        }).ToList();
+        FitOne([.. takes.Where(t => t.IsFirst).SelectMany(t => Examples(t.Kind, t.Strands, t.Origins, Own(t.Strands)))], first);
+        using var reader = File.OpenText(first);
+        var alone = SmallNetwork.Read(reader, StrandFeatures.Count);
+        FitOne([.. takes.Where(t => !t.IsFirst).SelectMany(t => Examples(t.Kind, t.Strands, t.Origins, StrandWeigher.First(t.Strands, alone, default).Rows))], second);
+        return 0;
+    }
+
+    private static void FitOne(Example[] all, string weights)
+    {
+        Console.WriteLine($"{all.Length} strands, {all.Count(e => e.IsLine > 0)} of the line's");
         var (mean, scale) = Standardise(all);
         var (layer, random) = (new Layer(mean.Length, Units, Kinds.Length, new(Seed)), new Random(Seed));
         for (var pass = 0; pass < Passes; pass++)
@@ -29,20 +43,22 @@ internal static class Fit
         using var writer = File.CreateText(weights);
         writer.WriteLine("# Fitted by training/SecondInstrument (see its README.md): means, scales, hidden biases and weights, output biases and weights.");
         layer.Write(writer, mean, scale);
-        return 0;
     }
 
-    private static IEnumerable<Example> Examples(Duet duet)
+    private static float[][] Own(List<Strand> strands)
     {
-        var strands = SecondInstrumentScan.Strands(duet.Sound, Hertz.A440, null, default);
         var features = new StrandFeatures(strands);
+        return [.. Enumerable.Range(0, strands.Count).Select(features.Of)];
+    }
+
+    private static IEnumerable<Example> Examples(string kind, List<Strand> strands, Origin[] origins, float[][] rows)
+    {
         for (var i = 0; i < strands.Count; i++)
         {
-            var origin = Labels.Of(strands[i], duet);
-            if (origin == Origin.Unclear)
+            if (origins[i] == Origin.Unclear)
                 continue;
-            var isLine = origin == Origin.Line;
-            yield return new(features.Of(i), isLine ? 1 : 0, isLine ? Array.IndexOf(Kinds, duet.Kind) : -1, MathF.Sqrt(Math.Min(64, strands[i].Length) / 16f) * (isLine ? 2 : 1));
+            var isLine = origins[i] == Origin.Line;
+            yield return new(rows[i], isLine ? 1 : 0, isLine ? Array.IndexOf(Kinds, kind) : -1, MathF.Sqrt(Math.Min(64, strands[i].Length) / 16f) * (isLine ? 2 : 1));
         }
     }
 

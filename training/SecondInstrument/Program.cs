@@ -1,6 +1,6 @@
 using Harkbook.Training.SecondInstrument;
 
-const string Usage = "Usage: fit|strands|score WORKFOLDER WEIGHTS.txt PIECES SEED FONT.sf2 [FONT.sf2 ...]";
+const string Usage = "Usage: fit|score|misses WORKFOLDER WEIGHTSFOLDER PIECES SEED FONT.sf2 [FONT.sf2 ...]";
 if (args.Length < 6)
 {
     Console.Error.WriteLine(Usage);
@@ -12,7 +12,7 @@ var (pieces, seed) = (int.Parse(args[3]), int.Parse(args[4]));
 return args[0] switch
 {
     "fit" => Fit.Run(fonts, pieces, seed, 24, args[2]),
-    "strands" => StrandScore.Run(fonts, pieces, seed, 24, args[2]),
-    "score" => DuetScore.Run(fonts, pieces, seed, 24),
+    "misses" => Misses.Run(fonts, pieces, seed, 24),
+    "score" => DuetScore.Run(fonts, pieces, seed, 24, args[2]),
     _ => 1,
 };

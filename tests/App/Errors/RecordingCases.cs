@@ -18,6 +18,8 @@ internal static class RecordingCases
         new("the name is blank", _ => { }, "listen", ""),
         new("it is empty", s => s.File("a.wav", ""), "listen", "a.wav"),
         new("it is empty", s => s.File("a.mp3", ""), "start", "a.mp3"),
+        new("a part needs stereo", s => s.Take(), "listen", "take.wav", "--on", "side"),
+        new("a part needs stereo", s => s.Take().Song(), "audition", "song", "--on", "pan:-100..-50+held"),
         new("it is silent", s => s.File("a.wav", Wave(new byte[32_000])), "listen", "a.wav", "--jams", "new/a.jams"),
         new("it is silent", s => s.File("a.wav", Wave(new byte[32_000])), "start", "a.wav", "--into", "new/er/song"),
         new("it is shorter than 1 s", s => s.Take(0.3), "listen", "take.wav"),

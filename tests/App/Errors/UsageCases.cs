@@ -38,6 +38,9 @@ internal static class UsageCases
         Line("no such bars", "audition", "song", "--bars", "2-99"),
         Line("no such count-in", "audition", "song", "--count-in", "9"),
         Line("no such part of an audition", "audition", "song", "--parts", "drum"),
+        Line("no such part of a recording", "listen", "take.wav", "--on", "centre"),
+        Line("no such part of a recording", "audition", "song", "--on", "band:9"),
+        Line("a part goes over its recording", "audition", "take.wav", "--on", "held", "--to", "take.wav"),
         Line("no such kind of sound file", "audition", "song", "--to", "a.doc"),
         Line("no such part of a lesson", "publish", "song", "--only", "poster"),
     ];

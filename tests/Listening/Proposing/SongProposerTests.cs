@@ -128,4 +128,25 @@ public class SongProposerTests
         Assert.Empty(song.Sections);
         Assert.Equal(Standing.Assumed, song.Key.Standing);
     }
+
+    [Fact]
+    public void AHeardHarmonicaStandsOnQuartersOfTheBeatWithOneBreathAtATime()
+    {
+        HeardLineNote Note(string hole, double onset, double end) => new(72, default, Seconds.FromSeconds(onset), Seconds.FromSeconds(end), 0.9, new(new Candidate<HarpNote>(HarpNote.Parse(hole), 1)));
+        var hearing = FourBars(HandMade.Chord("G", 1, 9)) with
+        {
+            SecondInstrument = new()
+            {
+                Kind = new(new Candidate<SecondInstrumentKind>(SecondInstrumentKind.Harmonica, 0.8)),
+                Contour = PitchContour.Silent,
+                Harp = new(new Candidate<HeardHarp>(new(PitchName.Parse("C"), 2), 0.5)),
+                Notes = [Note("-2", 1.02, 1.9), Note("-3", 1.01, 1.9), Note("+4", 1.03, 1.9), Note("-4'", 1.74, 2.4), Note("+4", 8.5, 12)],
+            },
+        };
+        var song = Propose(hearing);
+        Assert.Equal(new Fact<HarpReference>(new(PitchName.Parse("C"), "richter"), Standing.Heard(0.4)), song.Harp);
+        var notes = song.Bars.SelectMany(b => b.Harp.Select(h => (b.Number, h.Start.Value, h.Length.Value, h.Value.ToString())));
+        Assert.Equal([(1, 0, 1.5, "-2"), (1, 0, 1.5, "-3"), (1, 1.5, 1.25, "-4'"), (4, 3, 1, "+4")], notes);
+        Assert.Equal(song, SongText.Parse(SongText.Write(song), "quay.hark").Song);
+    }
 }

@@ -12,7 +12,7 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 /// </summary>
 internal sealed class HarpFinder(ImmutableArray<HeardKey> keys)
 {
-    private const double NotOnIt = 0.004, NotOneBreath = 0.03, Doubt = 0.12, Weight = 0.6;
+    private const double NotOnIt = 0.004, NotOneBreath = 0.03, Doubt = 0.15, Weight = 0.8;
 
     /// <summary>How often each position (1–12) is played; the rest share what is left.</summary>
     private static readonly double[] Positions = [0.34, 0.38, 0.12, 0.03, 0.03, 0.01, 0.01, 0.01, 0.01, 0.01, 0.02, 0.04];

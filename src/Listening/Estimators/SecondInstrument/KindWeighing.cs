@@ -7,7 +7,7 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 internal static class KindWeighing
 {
     /// <summary>Strands of one breath are alike, so each counts as a part of an independent witness only.</summary>
-    private const double Independence = 0.15;
+    private const double Independence = 0.08;
 
     public static Ranked<SecondInstrumentKind> Of(WeighedStrand[] strands, Seconds length)
     {

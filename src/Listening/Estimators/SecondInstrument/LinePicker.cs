@@ -7,7 +7,8 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 internal static class LinePicker
 {
     public const double LeastChance = 0.5;
-    private const float EchoDecibels = 3;
+    private const double SureChance = 0.75;
+    private const float EchoDecibels = 3, MuchWeaker = 9;
 
     private static readonly float[] EchoIntervals = [12, 19, 24, 28];
 
@@ -18,12 +19,20 @@ internal static class LinePicker
         return oneAtATime ? Alone(kept) : kept;
     }
 
+    /// <summary>
+    /// A strand that sounds through another's time an octave, a twelfth or two octaves off. Above, it is the other's harmonics, however strong
+    /// they are, unless the lower is much weaker; below, it is an echo if it is weaker and less likely.
+    /// </summary>
     private static bool IsEchoOf(WeighedStrand echo, WeighedStrand of)
     {
         if (ReferenceEquals(echo, of) || echo.Overlap(of) < 0.6 * echo.Strand.Length)
             return false;
-        var interval = Math.Abs(echo.Strand.MedianMidi - of.Strand.MedianMidi);
-        return EchoIntervals.Any(i => Math.Abs(interval - i) < 0.35f) && echo.Decibels < of.Decibels - EchoDecibels;
+        var interval = echo.Strand.MedianMidi - of.Strand.MedianMidi;
+        if (!EchoIntervals.Any(i => Math.Abs(Math.Abs(interval) - i) < 0.35f))
+            return false;
+        return interval > 0
+            ? of.Chance > SureChance || echo.Decibels < of.Decibels + MuchWeaker
+            : echo.Decibels < of.Decibels - EchoDecibels && echo.Chance < Math.Min(SureChance, of.Chance);
     }
 
     /// <summary>Of strands that overlap by more than half of the shorter, the likelier (longer, louder) stays.</summary>

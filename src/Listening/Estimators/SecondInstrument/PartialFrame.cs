@@ -21,6 +21,12 @@ internal sealed class PartialFrame
 
     public int Count { get; private set; }
 
+    /// <summary>Amplitudes through a short window, which tells moments better and pitches worse: one value for each <see cref="BriefHertz"/>.</summary>
+    public float[] Brief { get; } = new float[PartialReader.BriefSize / 2 + 1];
+
+    /// <summary>The frequency from one value of <see cref="Brief"/> to the next.</summary>
+    public double BriefHertz { get; set; }
+
     public void Clear()
     {
         Count = 0;
@@ -52,6 +58,13 @@ internal sealed class PartialFrame
                 (best, bestOff) = (peak, off);
         }
         return best;
+    }
+
+    /// <summary>The amplitude near a frequency through the short window.</summary>
+    public float BriefAt(double hertz)
+    {
+        var k = (int)Math.Round(hertz / BriefHertz);
+        return k < 1 || k >= Brief.Length - 1 ? 0 : Math.Max(Brief[k], Math.Max(Brief[k - 1], Brief[k + 1]));
     }
 
     private static int BucketOf(double hertz) => (int)(1200 / BucketCents * Math.Log2(hertz / LowestHertz));

@@ -8,17 +8,17 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 /// </summary>
 internal sealed class PartialReader
 {
-    public const int Size = 4096;
-    private const int WindowLength = 3072;
+    public const int Size = 4096, BriefSize = 1024;
+    private const int WindowLength = 3072, BriefLength = 768;
     private const double LowestHertz = 65, HighestHertz = 8000;
     private const float Floor = 1e-4f;
 
     private static readonly float[] Hann = Window.Hann(WindowLength);
-    private static readonly float Scale = 2 / Hann.Sum();
+    private static readonly float[] BriefHann = Window.Hann(BriefLength);
 
-    private readonly RealFft fft = new(Size);
-    private readonly float[] frame = new float[Size];
-    private readonly Bin[] bins = new Bin[Size / 2 + 1];
+    private readonly Analysis usual = new(Size, Hann);
+    private readonly Analysis brief = new(BriefSize, BriefHann);
+    private readonly float[] briefOther = new float[BriefSize / 2 + 1];
     private readonly float[] left = new float[Size / 2 + 1];
     private readonly float[] right = new float[Size / 2 + 1];
     private readonly float[] both = new float[Size / 2 + 1];
@@ -29,6 +29,7 @@ internal sealed class PartialReader
     public void Read(Signal sound, int centre, PartialFrame into)
     {
         Spectra(sound, centre);
+        ReadBrief(sound, centre, into);
         var binHertz = (double)sound.Rate.Hertz / Size;
         FindPeaks((int)(LowestHertz / binHertz), Math.Min(Size / 2 - 2, (int)(HighestHertz / binHertz)));
         into.Clear();
@@ -43,27 +44,27 @@ internal sealed class PartialReader
 
     private void Spectra(Signal sound, int centre)
     {
-        Magnitudes(sound.Channels[0], centre, left);
+        usual.Magnitudes(sound.Channels[0], centre, left);
         if (sound.Channels.Count == 1)
         {
             left.CopyTo(both, 0);
             left.CopyTo(right, 0);
             return;
         }
-        Magnitudes(sound.Channels[1], centre, right);
+        usual.Magnitudes(sound.Channels[1], centre, right);
         for (var k = 0; k < both.Length; k++)
             both[k] = MathF.Sqrt(0.5f * (left[k] * left[k] + right[k] * right[k]));
     }
 
-    private void Magnitudes(float[] samples, int centre, float[] into)
+    private void ReadBrief(Signal sound, int centre, PartialFrame into)
     {
-        var from = centre - WindowLength / 2;
-        Array.Clear(frame);
-        for (var n = Math.Max(0, -from); n < Math.Min(WindowLength, samples.Length - from); n++)
-            frame[n] = samples[from + n] * Hann[n];
-        fft.Forward(frame, bins);
-        for (var k = 0; k < into.Length; k++)
-            into[k] = Scale * bins[k].Magnitude;
+        into.BriefHertz = (double)sound.Rate.Hertz / BriefSize;
+        brief.Magnitudes(sound.Channels[0], centre, into.Brief);
+        if (sound.Channels.Count == 1)
+            return;
+        brief.Magnitudes(sound.Channels[1], centre, briefOther);
+        for (var k = 0; k < briefOther.Length; k++)
+            into.Brief[k] = MathF.Sqrt(0.5f * (into.Brief[k] * into.Brief[k] + briefOther[k] * briefOther[k]));
     }
 
     /// <summary>Local maxima over two bins on either side, at most 60 dB below the loudest; the loudest are kept, in order of frequency.</summary>
@@ -85,5 +86,26 @@ internal sealed class PartialReader
         peaks.Sort((a, b) => b.Level.CompareTo(a.Level));
         peaks.RemoveRange(PartialFrame.Most, peaks.Count - PartialFrame.Most);
         peaks.Sort((a, b) => a.Bin.CompareTo(b.Bin));
+    }
+
+    /// <summary>One window and its transform.</summary>
+    private sealed class Analysis(int size, float[] window)
+    {
+        private readonly RealFft fft = new(size);
+        private readonly float[] frame = new float[size];
+        private readonly Bin[] bins = new Bin[size / 2 + 1];
+        private readonly float scale = 2 / window.Sum();
+
+        /// <summary>Amplitudes: a sine of amplitude 1 on a bin gives 1.</summary>
+        public void Magnitudes(float[] samples, int centre, float[] into)
+        {
+            var from = centre - window.Length / 2;
+            Array.Clear(frame);
+            for (var n = Math.Max(0, -from); n < Math.Min(window.Length, samples.Length - from); n++)
+                frame[n] = samples[from + n] * window[n];
+            fft.Forward(frame, bins);
+            for (var k = 0; k < into.Length; k++)
+                into[k] = scale * bins[k].Magnitude;
+        }
     }
 }

@@ -12,7 +12,14 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 /// </summary>
 public sealed class SecondInstrumentEstimator
 {
-    private const double LeastHarmonica = 0.2;
+    private readonly StrandWeigher weigher;
+
+    public SecondInstrumentEstimator()
+        : this(StrandWeigher.Shipped)
+    {
+    }
+
+    internal SecondInstrumentEstimator(StrandWeigher weigher) => this.weigher = weigher;
 
     /// <param name="sound">One channel or two; place in the stereo picture helps where there are two.</param>
     /// <param name="a4">The recording's own reference pitch.</param>
@@ -22,7 +29,7 @@ public sealed class SecondInstrumentEstimator
     {
         var heard = Resampler.Resample(sound, SecondInstrumentScan.Rate);
         var strands = SecondInstrumentScan.Strands(heard, a4, progress, ct);
-        var weighed = StrandWeigher.Shipped.Weigh(strands, ct);
+        var weighed = weigher.Weigh(strands, ct);
         var kind = KindWeighing.Of(weighed, heard.Duration);
         var frames = 1 + heard.Length / SecondInstrumentScan.HopSamples;
         if (kind.Best == SecondInstrumentKind.None)

@@ -25,6 +25,9 @@ internal sealed class Strand(int first, List<Tone> tones)
         return 10 * MathF.Log10(power);
     }
 
+    /// <summary>The level in dB through the short window.</summary>
+    public float BriefDecibels(int frame) => 10 * MathF.Log10(1e-10f + Tones[frame].BriefPower);
+
     private static float Median(List<Tone> tones)
     {
         var sorted = tones.Select(t => t.Midi).Order().ToArray();

@@ -4,7 +4,7 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 internal static class StrandCuts
 {
     private const int Span = 4;
-    private const float Rise = 5, Dip = 3.5f;
+    private const float Rise = 5, Dip = 3.5f, BriefDip = 5;
 
     public static IEnumerable<Strand> Cut(Strand strand)
     {
@@ -25,10 +25,18 @@ internal static class StrandCuts
             var lowest = Enumerable.Range(f - Span, Span).MinBy(k => level[k]);
             cuts.Add(lowest);
         }
-        for (var f = 5; f < strand.Length - 5; f++)
+        var brief = Enumerable.Range(0, strand.Length).Select(strand.BriefDecibels).ToArray();
+        AddDips(level, Dip, cuts);
+        AddDips(brief, BriefDip, cuts);
+    }
+
+    /// <summary>A note that is begun again dips between.</summary>
+    private static void AddDips(float[] level, float depth, SortedSet<int> cuts)
+    {
+        for (var f = 4; f < level.Length - 4; f++)
         {
             if (level[f] <= level[f - 1] && level[f] < level[f + 1]
-                && Highest(level, f - 8, f) - level[f] > Dip && Highest(level, f, f + 8) - level[f] > Dip && cuts.GetViewBetween(f - 5, f + 5).Count == 0)
+                && Highest(level, f - 7, f) - level[f] > depth && Highest(level, f, f + 7) - level[f] > depth && cuts.GetViewBetween(f - 6, f + 6).Count == 0)
                 cuts.Add(f);
         }
     }

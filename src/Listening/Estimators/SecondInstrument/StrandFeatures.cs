@@ -25,7 +25,7 @@ internal sealed class StrandFeatures
         starts = [.. strands.Select(s => s.First)];
     }
 
-    public static int Count => 32 + Relatives.Length;
+    public static int Count => 34 + Relatives.Length;
 
     public float[] Of(int index)
     {
@@ -65,6 +65,10 @@ internal sealed class StrandFeatures
         values.Add(level[0] - level[Math.Min(n - 1, 5)]);
         values.Add(Roughness(level));
         values.Add(Swing(level));
+        var brief = Enumerable.Range(0, n).Select(strand.BriefDecibels).ToArray();
+        var top = Array.IndexOf(brief, brief.Take(10).Max());
+        values.Add(Math.Min(30, brief[top] - brief[0]));
+        values.Add(Slope(brief, top, Math.Min(n, top + 16)));
     }
 
     private static void AddPitch(Strand strand, List<float> values)

@@ -19,6 +19,9 @@ internal struct Tone
     /// <summary>How far its upper partials stand above whole multiples, in cents.</summary>
     public float Stretch;
 
+    /// <summary>Power, through a short window, of those of its harmonics that no other tone shares.</summary>
+    public float BriefPower;
+
     /// <summary>Amplitude of each harmonic that is its own.</summary>
     public Levels Level;
 

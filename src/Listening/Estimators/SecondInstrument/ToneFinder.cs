@@ -9,7 +9,7 @@ internal sealed class ToneFinder(double a4)
 {
     public const int Most = 14;
     private const int MostRoots = 2 * PartialFrame.Most;
-    private const double LowestHertz = 70, HighestHertz = 2400, HighestPartial = 8000;
+    private const double LowestHertz = 70, HighestHertz = 2400, HighestPartial = 8000, LowestBrief = 500;
     private const double Alpha = 52, Beta = 320;
     private const float LeastShare = 0.07f, TakenAway = 0.5f, Compression = 0.65f, WithoutFundamental = 0.85f;
 
@@ -89,7 +89,7 @@ internal sealed class ToneFinder(double a4)
     {
         var tone = new Tone { Salience = salience };
         var matched = matches.AsSpan(root * Tone.Harmonics, Tone.Harmonics);
-        TakeAway(ref tone, matched);
+        TakeAway(frame, ref tone, matched);
         if (shares[root] < 1)
             shares[root] = 0;
         double pitch = 0, weight = 0, side = 0, power = 0;
@@ -110,7 +110,7 @@ internal sealed class ToneFinder(double a4)
     }
 
     /// <summary>A harmonic is its own up to a little above the middle of it and its neighbours.</summary>
-    private void TakeAway(ref Tone tone, ReadOnlySpan<short> matched)
+    private void TakeAway(PartialFrame frame, ref Tone tone, ReadOnlySpan<short> matched)
     {
         Span<float> raw = stackalloc float[Tone.Harmonics + 2];
         raw.Clear();
@@ -123,6 +123,8 @@ internal sealed class ToneFinder(double a4)
                 continue;
             var own = Math.Min(raw[h], Middle(raw[h - 1], raw[h], raw[h + 1]) * (h == 1 ? 10 : 1.3f));
             tone.Level[h - 1] = own;
+            if (own > 0.6f * raw[h] && frame.Hertz[peak] > LowestBrief)
+                tone.BriefPower += MathF.Pow(frame.BriefAt(frame.Hertz[peak]), 2);
             left[peak] = h == 1 ? 0 : Math.Max(0, raw[h] - TakenAway * own);
             weights[peak] = left[peak] <= 0 ? 0 : MathF.Pow(left[peak], Compression);
         }
