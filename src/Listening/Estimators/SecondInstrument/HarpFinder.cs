@@ -12,7 +12,7 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 /// </summary>
 internal sealed class HarpFinder(ImmutableArray<HeardKey> keys)
 {
-    private const double NotOnIt = 0.004, NotOneBreath = 0.03, Doubt = 0.15, Weight = 0.8;
+    private const double NotOnIt = 0.004, MostOfOne = 1.4, NotOneBreath = 0.03, Doubt = 0.15, Weight = 0.8;
 
     /// <summary>How often each position (1–12) is played; the rest share what is left.</summary>
     private static readonly double[] Positions = [0.34, 0.38, 0.12, 0.03, 0.03, 0.01, 0.01, 0.01, 0.01, 0.01, 0.02, 0.04];
@@ -43,7 +43,7 @@ internal sealed class HarpFinder(ImmutableArray<HeardKey> keys)
         foreach (var note in breaths.SelectMany(b => b))
         {
             var ways = harp.NotesFor(note.Midi);
-            fit += note.Confidence * Math.Log(Math.Max(NotOnIt, ways.Sum(ChanceOf)));
+            fit += note.Confidence * Math.Log(Math.Clamp(ways.Sum(ChanceOf), NotOnIt, MostOfOne));
             (plain, bent, missing) = ways.Any(w => w.Bend == 0) ? (plain + 1, bent, missing)
                 : ways.Any(w => w.Bend < 0) ? (plain, bent + 1, missing) : (plain, bent, missing + 1);
         }

@@ -7,12 +7,27 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 internal static class LineNotes
 {
     private const int Soon = 12;
-    private const float Faint = 9;
+    private const float Faint = 9, LeastDip = 4;
     private const double Shortest = 0.05;
 
-    /// <summary>One note a strand: strands are cut where a note starts anew.</summary>
-    public static ImmutableArray<HeardLineNote> Of(List<WeighedStrand> strands) =>
-        [.. strands.Select(NoteOf).Where(n => (n.End - n.Onset).Value >= Shortest).OrderBy(n => n.Onset).ThenBy(n => n.Midi)];
+    /// <summary>One note a strand, but that a strand which only seemed to end, without a dip before the next on its pitch, goes on in it.</summary>
+    public static ImmutableArray<HeardLineNote> Of(List<WeighedStrand> strands)
+    {
+        var last = new Dictionary<int, (Strand Strand, HeardLineNote Note)>();
+        var notes = new List<HeardLineNote>();
+        foreach (var strand in strands)
+        {
+            var note = NoteOf(strand);
+            if (last.TryGetValue(note.Midi, out var before) && GoesOn(before.Strand, strand.Strand))
+            {
+                notes.Remove(before.Note);
+                note = note with { Onset = before.Note.Onset, Confidence = Math.Max(before.Note.Confidence, note.Confidence) };
+            }
+            notes.Add(note);
+            last[note.Midi] = (strand.Strand, note);
+        }
+        return [.. notes.Where(n => (n.End - n.Onset).Value >= Shortest).OrderBy(n => n.Onset).ThenBy(n => n.Midi)];
+    }
 
     public static PitchContour ContourOf(List<WeighedStrand> strands, int frames)
     {
@@ -32,6 +47,18 @@ internal static class LineNotes
         }
         return new(SecondInstrumentScan.Hop, [.. cents], [.. confidence]);
     }
+
+    private static bool GoesOn(Strand before, Strand next)
+    {
+        if (next.First - before.End is < -3 or > 2)
+            return false;
+        float[] around = [.. Tail(before).Select(before.BriefDecibels), .. Enumerable.Range(0, Math.Min(Soon, next.Length)).Select(next.BriefDecibels)];
+        var middle = Math.Min(Soon, before.Length);
+        var low = around[Math.Max(0, middle - 5)..Math.Min(around.Length, middle + 5)].Min();
+        return Math.Min(around[..middle].Max(), around[middle..].Max()) - low < LeastDip;
+    }
+
+    private static IEnumerable<int> Tail(Strand strand) => Enumerable.Range(Math.Max(0, strand.Length - Soon), Math.Min(Soon, strand.Length));
 
     /// <summary>The pitch is where the strand settles: the median of its last two thirds.</summary>
     private static HeardLineNote NoteOf(WeighedStrand weighed)
