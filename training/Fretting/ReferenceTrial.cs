@@ -1,5 +1,6 @@
 using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Fretting;
+using Harkbook.Listening.Estimators.Tunings;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Instruments;
@@ -23,6 +24,11 @@ internal static class ReferenceTrial
             Console.WriteLine($"{group.Time,7:0.00} [{found.Positions[0]}] " + string.Join("  ", group.Notes.Select(i =>
                 $"{hearing.Notes[i].Midi} ({hearing.Notes[i].End.Value - hearing.Notes[i].Onset.Value:0.00}s {hearing.Notes[i].Confidence:0.00}) {found.Strings[i]}:{found.Frets[i]} "
                 + (Array.IndexOf(match, i) is >= 0 and var t ? found.Strings[i] == truth[t].StringIndex ? "" : $"! true {truth[t].StringIndex}:{truth[t].Midi - Tuning.Standard.Strings[truth[t].StringIndex!.Value].Midi:0}" : "not there"))));
+        }
+        foreach (var habit in new[] { 0.4, 0.6, 1 })
+        {
+            var tunings = new TuningEstimator(new() { TuningHabit = habit }).Estimate(hearing.Notes, hearing.Chords, hearing.Keys[0].Key.Best);
+            Console.WriteLine($"habit {habit}: " + string.Join("; ", tunings.Candidates.Select(c => $"{c.Value.Name} {c.Value.Capo} {c.Confidence:0.00}")));
         }
         var matched = Enumerable.Range(0, truth.Length).Where(i => match[i] >= 0).ToArray();
         Console.WriteLine($"{matched.Count(i => found.Strings[match[i]] == truth[i].StringIndex) / (double)matched.Length:0.000} of {matched.Length} found");

@@ -21,7 +21,7 @@ internal static class TuningTrial
             var piece = pieces[i];
             var (heard, _) = Mishearing.Of(piece.Notes, new Random(i), i % 2 == 0 ? 0.4 : 1);
             var chords = piece.Chords.Select(c => new HeardChord(Seconds.FromSeconds(c.Start), Seconds.FromSeconds(c.End), new(new Candidate<Music.Theory.Chord>(c.Chord, 0.8)))).ToImmutableArray();
-            var found = new TuningEstimator(new() { Habit = habit }).Estimate(heard, chords, piece.Key);
+            var found = new TuningEstimator(new() { TuningHabit = habit }).Estimate(heard, chords, piece.Key);
             var right = IsRight(found.Candidates[0].Value, piece);
             top1 += right ? 1 : 0;
             top3 += found.Candidates.Take(3).Any(c => IsRight(c.Value, piece)) ? 1 : 0;

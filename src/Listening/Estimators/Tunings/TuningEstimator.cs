@@ -19,7 +19,7 @@ public sealed class TuningEstimator(TuningOptions? options = null)
         var fits = Guitars(options).GroupBy(g => string.Join(' ', Open(g))).AsParallel().AsOrdered().WithCancellation(ct)
             .Select(g => (Guitars: g.ToList(), Fit: new TuningFit(evidence, g.First().Named.Tuning, g.First().Capo)))
             .ToList();
-        var weighed = fits.SelectMany(f => f.Guitars, (f, g) => (f.Fit, Guitar: g, Score: TuningWeights.LogLikelihood(f.Fit) + options.Habit * LogHabit(g))).ToList();
+        var weighed = fits.SelectMany(f => f.Guitars, (f, g) => (f.Fit, Guitar: g, Score: TuningWeights.LogLikelihood(f.Fit) + LogHabit(g))).ToList();
         var top = weighed.Max(w => w.Score);
         var total = weighed.Sum(w => Math.Exp(w.Score - top));
         return new([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
@@ -35,7 +35,8 @@ public sealed class TuningEstimator(TuningOptions? options = null)
 
     internal static IEnumerable<int> Open(Guitar guitar) => guitar.Named.Tuning.Strings.Select(s => s.Midi + guitar.Capo.Fret);
 
-    private static double LogHabit(Guitar guitar) => Math.Log(TuningHabits.ShareOf(guitar.Named) * TuningHabits.ShareOfCapo(guitar.Capo.Fret));
+    private double LogHabit(Guitar guitar) =>
+        options.TuningHabit * Math.Log(TuningHabits.ShareOf(guitar.Named)) + options.CapoHabit * Math.Log(TuningHabits.ShareOfCapo(guitar.Capo.Fret));
 }
 
 /// <summary>A tuning with a capo.</summary>

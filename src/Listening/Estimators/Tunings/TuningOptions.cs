@@ -17,9 +17,9 @@ public sealed record TuningOptions
     /// <summary>How many candidates are returned.</summary>
     public int Candidates { get; init; } = 6;
 
-    /// <summary>
-    /// How far common practice counts: 1 as the table has it, 0 where any tuning is as likely as another. Less than 1 because a song that is worth
-    /// asking about is oftener in an altered tuning than songs are in general; our own judgement.
-    /// </summary>
-    public double Habit { get; init; } = 0.4;
+    /// <summary>How far it counts how usual a tuning is: 1 as the table has it, 0 for material in which any is as likely as another.</summary>
+    public double TuningHabit { get; init; } = 1;
+
+    /// <summary>The same for the capo's fret.</summary>
+    public double CapoHabit { get; init; } = 1;
 }
