@@ -8,16 +8,18 @@ namespace Harkbook.App;
 internal static class Ears
 {
     /// <param name="on">Only this part of the recording; such a hearing isn't kept.</param>
-    public static async Task<Hearing> HearAsync(string path, bool afresh, CancellationToken ct, SoundPart? on = null)
+    /// <param name="classical">Without trained weights; not kept either.</param>
+    public static async Task<Hearing> HearAsync(string path, bool afresh, CancellationToken ct, SoundPart? on = null, bool classical = false)
     {
         var recording = await RecordingReader.InspectAsync(path, ct);
         RecordingPart.Require(on, recording);
-        if (!afresh && on is null && HearingStore.Default.Find(recording) is { } known)
+        var usual = on is null && !classical;
+        if (!afresh && usual && HearingStore.Default.Find(recording) is { } known)
             return known;
         var progress = new StepProgress(Path.GetFileName(path));
-        var hearing = await Task.Run(() => new Listener { On = on }.ListenAsync(recording, progress, ct), ct);
+        var hearing = await Task.Run(() => new Listener { On = on, Classical = classical }.ListenAsync(recording, progress, ct), ct);
         progress.Done();
-        if (on is null)
+        if (usual)
             HearingStore.Default.Keep(hearing);
         return hearing;
     }

@@ -15,7 +15,7 @@ using Harkbook.Units;
 namespace Harkbook.Listening;
 
 /// <summary>Listens to a recording: runs every estimator, each on what the earlier ones found.</summary>
-public sealed class Listener(INoteEstimator noteEstimator)
+public sealed class Listener
 {
     /// <summary>Names this build of the estimators (their assembly's deterministic identity), so that Hearings stored by another are made anew.</summary>
     public static string Version { get; } = typeof(Listener).Assembly.ManifestModule.ModuleVersionId.ToString("N")[..12];
@@ -23,10 +23,8 @@ public sealed class Listener(INoteEstimator noteEstimator)
     /// <summary>All estimators work on one channel at this rate: harmonics up to 11 kHz, half the work of 44.1 kHz.</summary>
     private static readonly SampleRate Rate = SampleRate.FromHertz(22_050);
 
-    public Listener()
-        : this(new NetworkNoteEstimator())
-    {
-    }
+    /// <summary>Whether to do without trained weights where rules can stand in for them: the yardstick for the networks.</summary>
+    public bool Classical { get; init; }
 
     /// <summary>The part of the recording that is listened to; null for all of it.</summary>
     public SoundPart? On { get; init; }
@@ -46,12 +44,14 @@ public sealed class Listener(INoteEstimator noteEstimator)
         var beats = new BeatEstimator().Estimate(mono, ct);
 
         var noteProgress = progress is null ? null : new Share(progress, "hearing notes", 0.25, 0.8);
+        INoteEstimator noteEstimator = Classical ? new TemplateNoteEstimator() : new NetworkNoteEstimator();
         var notes = noteEstimator.Estimate(mono, pitch.Best, noteProgress, ct);
 
         progress?.Report(new("finding keys and chords", 0.8));
-        var plain = ChordEstimator.Classical().Estimate(notes.Evidence, beats.Beats, [], ct);
-        var keys = new KeyEstimator().Estimate(notes.Evidence, beats.Beats, plain, recording.Length);
-        var chords = ChordEstimator.Classical().Estimate(notes.Evidence, beats.Beats, keys, ct);
+        var chordEstimator = Classical ? ChordEstimator.Classical() : ChordEstimator.Trained();
+        var beforeKeys = chordEstimator.Estimate(notes.Evidence, beats.Beats, [], ct);
+        var keys = new KeyEstimator().Estimate(notes.Evidence, beats.Beats, beforeKeys, recording.Length);
+        var chords = chordEstimator.Estimate(notes.Evidence, beats.Beats, keys, ct);
 
         progress?.Report(new("looking for a second instrument", 0.85));
         var second = new SecondInstrumentEstimator().Estimate(sound, pitch.Best, keys, null, ct);

@@ -50,14 +50,14 @@ def read(path):
 
 def main():
     torch.manual_seed(7)
-    torch.set_num_threads(2)
+    torch.set_num_threads(1)
     names, labels, basses, weights, x = read(sys.argv[1])
     held = np.array([hash_of(n) % 8 == 0 for n in names])
     train, test = torch.tensor(np.flatnonzero(~held)), torch.tensor(np.flatnonzero(held))
     weights = torch.where(labels == 0, torch.ones_like(weights), weights.clamp(min=.3))
     net = Net()
-    epochs = int(sys.argv[3]) if len(sys.argv) > 3 else 40
-    optimiser = torch.optim.AdamW(net.parameters(), 2e-3, weight_decay=1e-3)
+    epochs = int(sys.argv[3]) if len(sys.argv) > 3 else 18
+    optimiser = torch.optim.AdamW(net.parameters(), 2e-3, weight_decay=3e-3)
     schedule = torch.optim.lr_scheduler.CosineAnnealingLR(optimiser, epochs)
     for epoch in range(epochs):
         net.train()

@@ -16,14 +16,15 @@ internal static class EvalCommand
         var folder = new Argument<string>("folder") { Description = "A folder of recordings, each with a .jams, .mid or .lab file of the same name beside it" };
         var json = new Option<bool>("--json") { Description = "Print the scores as JSON" };
         var afresh = new Option<bool>("--afresh") { Description = "Listen again even to recordings that were heard before" };
-        var command = new Command("eval", "Score what Harkbook hears against reference annotations, by the published measures") { folder, json, afresh };
+        var classical = new Option<bool>("--classical") { Description = "Listen without the trained networks where rules can stand in for them, to compare" };
+        var command = new Command("eval", "Score what Harkbook hears against reference annotations, by the published measures") { folder, json, afresh, classical };
         command.SetAction(async (parsed, ct) =>
         {
             var sheets = new List<(string Name, ImmutableArray<Measured> Scores)>();
             foreach (var (recording, annotation) in Pairs(parsed.GetRequiredValue(folder)))
             {
                 var truth = AnnotationFile.Read(annotation);
-                var hearing = await Ears.HearAsync(recording, parsed.GetValue(afresh), ct);
+                var hearing = await Ears.HearAsync(recording, parsed.GetValue(afresh), ct, classical: parsed.GetValue(classical));
                 sheets.Add((Path.GetFileName(recording), Evaluator.Score(hearing, truth)));
             }
             sheets.Add(("all, mean", Evaluator.Mean(sheets.Select(s => s.Scores))));

@@ -108,20 +108,28 @@ public class ChordEstimatorTests
     }
 
     [Fact]
-    public void HearsChordsInSound()
+    public void HearsChordsInSound() =>
+        Assert.Equal(["C", "G", "Am", "F"], Names(ChordEstimator.Classical().Estimate(Heard(new TemplateNoteEstimator(), C, G, Am, F), Sounding.Beats(0.5, 16), [], TestContext.Current.CancellationToken)));
+
+    [Fact]
+    public void TheNetworksHearChordsInSound() =>
+        Assert.Equal(["C", "G", "Am", "F"], Trained(C, G, Am, F));
+
+    // Shapes of standard tuning, and two triads over their third and fifth (common practice).
+    [Fact]
+    public void TheNetworksHearSeventhsAndBasses() =>
+        Assert.Equal(["E7", "Am7", "C/G", "Dsus4"], Trained(E7, [45, 52, 55, 60, 64], [43, 48, 52, 55, 60, 64], [50, 57, 62, 67]));
+
+    private static List<string> Trained(params int[][] round) =>
+        Names(ChordEstimator.Trained().Estimate(Heard(new NetworkNoteEstimator(), round), Sounding.Beats(0.5, 16), [], TestContext.Current.CancellationToken));
+
+    private static NoteEvidence Heard(INoteEstimator estimator, params int[][] round)
     {
-        var sound = new Plucked(22_050, 8);
-        int[][] round = [C, G, Am, F];
-        for (var i = 0; i < 8; i++)
+        var sound = new Plucked(22_050, 2 * round.Length);
+        for (var i = 0; i < 2 * round.Length; i++)
             sound.Chord(i, 1, round[i / 2]);
-        var evidence = new TemplateNoteEstimator().Estimate(sound.Noise(0.001).Signal, Hertz.A440, null, TestContext.Current.CancellationToken).Evidence;
-
-        var chords = ChordEstimator.Classical().Estimate(evidence, Sounding.Beats(0.5, 16), [], TestContext.Current.CancellationToken);
-
-        Assert.Equal(["C", "G", "Am", "F"], Names(chords));
+        return estimator.Estimate(sound.Noise(0.001).Signal, Hertz.A440, null, TestContext.Current.CancellationToken).Evidence;
     }
-
-    private static Signal Silent { get; } = new(SampleRate.FromHertz(22_050), new float[22_050]);
 
     private static ImmutableArray<HeardChord> Estimate(Sounding song, ImmutableArray<HeardBeat> beats, string key) =>
         ChordEstimator.Classical().Estimate(song.Evidence, beats,
