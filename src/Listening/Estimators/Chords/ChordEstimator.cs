@@ -12,13 +12,13 @@ public sealed class ChordEstimator
     private readonly IChordWeigher weigher;
     private readonly ChordOptions options;
 
-    private ChordEstimator(IChordWeigher weigher, ChordOptions? options) => (this.weigher, this.options) = (weigher, options ?? new());
+    private ChordEstimator(IChordWeigher weigher, ChordOptions options) => (this.weigher, this.options) = (weigher, options);
 
     /// <summary>By the trained chord network.</summary>
-    public static ChordEstimator Trained(ChordOptions? options = null) => new(new NetworkChordWeigher(), options);
+    public static ChordEstimator Trained(ChordOptions? options = null) => new(new NetworkChordWeigher(), options ?? ChordOptions.ForNetwork);
 
     /// <summary>By rules about which notes a chord should hold.</summary>
-    public static ChordEstimator Classical(ChordOptions? options = null) => new(new TemplateChordWeigher(), options);
+    public static ChordEstimator Classical(ChordOptions? options = null) => new(new TemplateChordWeigher(), options ?? new());
 
     /// <param name="evidence">How strongly each pitch sounds.</param>
     /// <param name="beats">Empty where they are unknown.</param>
@@ -30,7 +30,7 @@ public sealed class ChordEstimator
         if (evidence.Frames == 0)
             return [];
         var spans = ChordSpan.Of(evidence, beats, options);
-        var prior = new KeyPrior();
+        var prior = new KeyPrior(options.PriorWeight);
         var fits = weigher.Weigh(evidence, spans, ct).Select(row => Array.ConvertAll(row, f => f * options.EvidenceWeight)).ToArray();
         var priors = spans.Select(s => KeyPrior.KeyAt(keys, s.Start) is { } key ? prior.In(key) : prior.Without).ToList();
         var decoding = new ChordDecoding(fits, priors, [.. spans.Select(s => s.ChangeChance)]);

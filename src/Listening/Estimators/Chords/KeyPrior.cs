@@ -5,7 +5,8 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Estimators.Chords;
 
 /// <summary>How likely each chord is in a key, before anything of it is heard: chords whose notes all lie in the scale most.</summary>
-internal sealed class KeyPrior
+/// <param name="weight">How far that counts, 0 to 1.</param>
+internal sealed class KeyPrior(double weight)
 {
     private const double PerForeignNote = -0.8;
     private const double TonicFamily = 0.5;
@@ -13,10 +14,10 @@ internal sealed class KeyPrior
     private readonly Dictionary<Key, double[]> cache = [];
 
     /// <summary>The chance of each state where no key is known.</summary>
-    public double[] Without { get; } = Normalised(ChordVocabulary.States.Select(s => s.Usual));
+    public double[] Without { get; } = Normalised(ChordVocabulary.States.Select(s => weight * s.Usual));
 
     public double[] In(Key key) =>
-        cache.TryGetValue(key, out var chances) ? chances : cache[key] = Normalised(ChordVocabulary.States.Select(s => s.Usual + Fit(s, key)));
+        cache.TryGetValue(key, out var chances) ? chances : cache[key] = Normalised(ChordVocabulary.States.Select(s => weight * (s.Usual + Fit(s, key))));
 
     public static Key? KeyAt(ImmutableArray<HeardKey> keys, Seconds time) =>
         keys.LastOrDefault(k => k.Start <= time)?.Key.Best ?? keys.FirstOrDefault()?.Key.Best;

@@ -8,6 +8,7 @@ namespace Harkbook.Listening.Estimators.Chords;
 /// </summary>
 internal sealed class NetworkChordWeigher : IChordWeigher
 {
+    /// <summary>The bass is told apart from the chord, and part of it twice, so it counts a little less.</summary>
     private const double BassWeight = 0.7;
 
     private static readonly int Kinds = ChordVocabulary.Qualities.Length;
