@@ -37,7 +37,7 @@ internal static class ChordFit
         return sum;
     }
 
-    private static double Bass(PitchClassContent content, ChordState state)
+    public static double Bass(PitchClassContent content, ChordState state)
     {
         var sum = 0.0;
         for (var pc = 0; pc < 12; pc++)
