@@ -15,15 +15,18 @@ public class SecondInstrumentEstimatorTests
     private static HeardSecondInstrument Hear(Signal sound, string key) =>
         new SecondInstrumentEstimator().Estimate(sound, Hertz.A440, Duet.InKey(key), null, TestContext.Current.CancellationToken);
 
-    [Fact]
-    public void AHarmonicaOverStrumsIsHeardWithItsKeyAndItsHoles()
+    [Theory]
+    [InlineData(3, 0.8)]
+    [InlineData(0, 0.8)]
+    [InlineData(-6, 0.5)]
+    public void AHarmonicaOverStrumsIsHeardWithItsKeyAndItsHoles(double decibels, double least)
     {
-        var (sound, truth) = Duet.With(Harmonica.Richter(PitchName.Parse("C")), SecondPosition, 0);
+        var (sound, truth) = Duet.With(Harmonica.Richter(PitchName.Parse("C")), SecondPosition, decibels);
         var heard = Hear(sound, "G major");
         Assert.Equal(SecondInstrumentKind.Harmonica, heard.Kind.Best);
         Assert.Equal((PitchName.Parse("C"), 2), (heard.Harp!.Best.Key, heard.Harp.Best.Position));
         var holes = SecondInstrumentScores.Of(heard, Hertz.A440, truth).Single(m => m.Measure == "harp hole and breath").Value;
-        Assert.True(holes > 0.65, $"{holes:0.00} of the holes are right");
+        Assert.True(holes > least, $"{holes:0.00} of the holes are right");
     }
 
     [Fact]
