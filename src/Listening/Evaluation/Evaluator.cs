@@ -104,7 +104,7 @@ public static class Evaluator
         yield return new("frame F", NoteScores.Frames(truth.Notes, heard).F);
     }
 
-    private static ScoredNote[] Scored(Hearing hearing)
+    internal static ScoredNote[] Scored(Hearing hearing)
     {
         var offset = Cents.Between(Hertz.A440, hearing.ReferencePitch.Best).Value / 100;
         return [.. hearing.Notes.Select(n => new ScoredNote(n.Onset.Value, n.End.Value, n.Midi + offset, n.Place?.StringIndex))];
@@ -128,10 +128,7 @@ public static class Evaluator
             yield return new("reference pitch within 3 cents", error <= 3 ? 1 : 0);
         }
         if (truth.Tuning is { } tuning)
-        {
-            var best = hearing.Tuning.Best;
-            yield return new("tuning and capo, first choice", SameSound(best.Tuning, tuning) && best.Capo.Fret == (truth.Capo ?? 0) ? 1 : 0);
-        }
+            yield return new("tuning and capo, first choice", SameGuitar(hearing.Tuning.Best, tuning, truth.Capo ?? 0) ? 1 : 0);
     }
 
     /// <summary>
@@ -151,5 +148,7 @@ public static class Evaluator
         }
     }
 
-    private static bool SameSound(Tuning a, Tuning b) => a.Strings.Select(p => p.Midi).SequenceEqual(b.Strings.Select(p => p.Midi));
+    /// <summary>Strings that sound the same, however they are spelled, and the same capo.</summary>
+    internal static bool SameGuitar(HeardTuning heard, Tuning tuning, int capo) =>
+        heard.Tuning.Strings.Select(p => p.Midi).SequenceEqual(tuning.Strings.Select(p => p.Midi)) && heard.Capo.Fret == capo;
 }
