@@ -13,6 +13,9 @@ internal sealed class NetworkChordWeigher : IChordWeigher
     private const double BassWeight = 0.35;
     private const double LowestWeight = 0.7;
 
+    // "No chord" was taught mostly by what comes before and after the music, where chords ring out; where notes sound, doubt counts against it.
+    private const double LeastSilence = 0.05;
+
     private static readonly int Kinds = ChordVocabulary.Qualities.Length;
 
     public double[][] Weigh(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
@@ -49,7 +52,7 @@ internal sealed class NetworkChordWeigher : IChordWeigher
         for (var s = 0; s < fits.Length; s++)
         {
             var state = states[s];
-            fits[s] = state.Quality is null ? chords[0]
+            fits[s] = state.Quality is null ? chords[0] + Math.Log(content.Silence + LeastSilence)
                 : chords[1 + state.Root * Kinds + state.Quality.Index] + BassWeight * bass[12 * state.Root + state.Bass.Semitones % 12]
                     + LowestWeight * ChordFit.Bass(content, state);
         }
