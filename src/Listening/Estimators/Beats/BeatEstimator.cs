@@ -6,66 +6,69 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Estimators.Beats;
 
 /// <summary>
-/// Finds tempo, meter, beats and downbeats. Onset curves give several ways to hear the beat (<see cref="GridFinder"/>);
-/// what sounds on and between the beats decides among them; then the bars are placed by bass, accent and change of harmony.
+/// Finds tempo, meter, beats and downbeats: a network hears where beats and bars may fall (<see cref="PulseNetwork"/>), and the bar-pointer model
+/// (<see cref="BarPointer"/>) finds the row of beats and bars that agrees best with all of it. Beats that a person put down are passed through.
 /// </summary>
 public sealed class BeatEstimator(BeatOptions? options = null)
 {
-    private const int Kept = 5;
-
-    /// <summary>The onset curve of a strum tops a little after its first string sounds.</summary>
-    private const double StrumSeconds = 0.008;
-
     private readonly BeatOptions options = Checked(options ?? new());
 
+    /// <summary>How the decoder weighs its evidence.</summary>
+    internal DecoderOptions Decoder { get; init; } = new();
+
+    /// <summary>Go without the network.</summary>
+    internal bool Plain { get; init; }
+
     /// <param name="mono">One channel, at any rate.</param>
-    public BeatEstimate Estimate(Signal mono, CancellationToken cancellation = default)
+    public BeatEstimate Estimate(Signal mono, CancellationToken cancellation = default) => Estimate(mono, [], cancellation);
+
+    /// <param name="mono">One channel, at any rate.</param>
+    /// <param name="anchors">Beats that a person put down, in any order. Evenly spaced ones needn't be neighbours.</param>
+    public BeatEstimate Estimate(Signal mono, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation = default)
     {
         if (mono.Channels.Count != 1)
             throw new ArgumentException($"Beats are found in one channel and this signal has {mono.Channels.Count}; call ToMono first.", nameof(mono));
-        var curves = RhythmCurves.Of(mono, cancellation);
-        if (curves.FirstSound < 0)
-            return Nothing("no sound was heard");
-        var activation = curves.Activation();
-        var grids = new GridFinder(curves, options).Find(activation, cancellation);
-        return grids.Count == 0 ? Nothing("the sound is too short to hold a beat") : Choose(grids, activation);
+        if (anchors.FirstOrDefault(a => a.PositionInBar is < 1 or > 4) is { } odd)
+            throw new ArgumentOutOfRangeException(nameof(anchors), odd.PositionInBar, "A beat's position in its bar is 1 to 4.");
+        cancellation.ThrowIfCancellationRequested();
+        var samples = Resampler.Resample(mono, PulseBands.Rate).Channels[0];
+        if (SoundingSpan.Of(samples) is not { } span)
+            return BeatAnswers.Nothing("no sound was heard");
+        var bands = PulseBands.Of(samples, cancellation);
+        return Solve(Weigh(samples, bands, cancellation), span with { Last = Math.Min(span.Last, FluxPulse.LastOnset(bands)) }, anchors, cancellation);
     }
 
-    private static BeatEstimate Choose(List<BeatGrid> grids, BeatActivation activation)
+    /// <summary>The second half of the work: from evidence to beats.</summary>
+    internal BeatEstimate Solve(PulseEvidence evidence, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
     {
-        var shares = Softmax.Of([.. grids.Select(g => BeatLevelWeights.Score(BeatLevelEvidence.Of(g)))]);
-        var ranked = Agreement.Rank(grids, shares);
-        var (best, expected) = ranked[0];
-        var clarity = Clarity.Of(best, activation);
-        var meters = BarTracker.Rank(best);
-        return new(Tempos(ranked, clarity), Meters(best, meters, clarity), Beats(best, meters[0].Meter, activation, clarity * expected));
-    }
-
-    private static Ranked<double> Tempos(List<(BeatGrid Grid, double Expected)> ranked, double clarity)
-    {
-        var tempos = new List<Candidate<double>>();
-        foreach (var (grid, expected) in ranked)
+        var shortest = (int)Math.Floor(60 * PulseEvidence.FrameRate / options.FastestBeatsPerMinute);
+        var longest = (int)Math.Ceiling(60 * PulseEvidence.FrameRate / options.SlowestBeatsPerMinute);
+        var scores = new PulseScores(evidence, shortest, longest - shortest + 1, Decoder, anchors);
+        var weights = anchors.Count == 0 ? Decoder : Decoder with { TempoChange = Decoder.TempoChange * Decoder.AnchoredTempoChange };
+        var rows = new List<BeatRow>();
+        foreach (var piece in span.Pieces())
         {
-            if (tempos.Count < Kept && !tempos.Any(t => Math.Abs(Math.Log(t.Value / grid.BeatsPerMinute)) < 0.06))
-                tempos.Add(new(MeanTempo(grid), expected * clarity, PulseWords.OfTempo(grid)));
+            var pointer = new BarPointer(scores, weights, piece.First, piece.Last);
+            var beats = pointer.Decode(cancellation);
+            rows.Add(new(beats, scores, pointer.Marginals(cancellation), piece.First));
         }
-        return new([.. tempos]);
+        return rows.Sum(r => r.Beats.Count) < 2 ? BeatAnswers.Nothing("no beat was felt") : BeatAnswers.Of(rows, evidence);
     }
 
-    private static double MeanTempo(BeatGrid grid) => 60 * (grid.Times.Length - 1) / (grid.Times[^1] - grid.Times[0]);
-
-    private static Ranked<Meter> Meters(BeatGrid grid, List<(Meter Meter, double Share, int Phase)> meters, double clarity) =>
-        new([.. meters.Select(m => new Candidate<Meter>(m.Meter, m.Share * clarity, PulseWords.OfMeter(grid, m.Meter, m.Phase)))]);
-
-    private static ImmutableArray<HeardBeat> Beats(BeatGrid grid, Meter meter, BeatActivation activation, double confidence)
+    private PulseEvidence Weigh(float[] samples, float[] bands, CancellationToken cancellation)
     {
-        var positions = BarTracker.Positions(grid, meter);
-        return [.. grid.Times.Select((time, k) =>
-            new HeardBeat(Seconds.FromSeconds(Math.Max(0, time - StrumSeconds)), positions[k], Clarity.OfBeat(activation, time, confidence)))];
+        if (Plain)
+            return FluxPulse.Weigh(bands);
+        try
+        {
+            using var network = PulseNetwork.Shipped();
+            return PulseHearing.Of(samples, network, cancellation);
+        }
+        catch (Exception e) when (e is DllNotFoundException or TypeInitializationException or EntryPointNotFoundException)
+        {
+            return FluxPulse.Weigh(bands);
+        }
     }
-
-    private static BeatEstimate Nothing(string why) =>
-        new(new(new Candidate<double>(0, 0, why)), new(new Candidate<Meter>(Meter.CommonTime, 0, why)), []);
 
     private static BeatOptions Checked(BeatOptions options)
     {

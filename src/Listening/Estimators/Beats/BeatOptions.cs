@@ -6,8 +6,8 @@ public sealed record BeatOptions
     /// <summary>Felt beats a minute; 20 to 100, 40 unless told.</summary>
     public double SlowestBeatsPerMinute { get; init; } = 40;
 
-    /// <summary>Felt beats a minute; 120 to 300, 220 unless told.</summary>
-    public double FastestBeatsPerMinute { get; init; } = 220;
+    /// <summary>Felt beats a minute; 120 to 300, 210 unless told.</summary>
+    public double FastestBeatsPerMinute { get; init; } = 210;
 
     internal void Require()
     {

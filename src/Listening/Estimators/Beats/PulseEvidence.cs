@@ -1,0 +1,36 @@
+namespace Harkbook.Listening.Estimators.Beats;
+
+/// <summary>What speaks for beats, bars and tempo, 50 times a second. Frame f stands for f / <see cref="FrameRate"/> seconds.</summary>
+internal sealed class PulseEvidence
+{
+    /// <summary>The meters that are told apart: 2/4, 3/4, 4/4, 6/8, 12/8.</summary>
+    public const int Meters = 5;
+
+    /// <summary>Tempi from 32 beats a minute, twenty to an octave.</summary>
+    public const int Tempi = 64;
+
+    public PulseEvidence(int frames) =>
+        (Beat, Downbeat, Meter, Tempo) = (new float[frames], new float[frames], new float[frames, Meters], new float[frames, Tempi]);
+
+    public static double FrameRate => PulseBands.FrameRate;
+
+    /// <summary>The chance that a beat falls on the frame; shape (frames).</summary>
+    public float[] Beat { get; }
+
+    /// <summary>The chance that a bar starts on the frame; shape (frames).</summary>
+    public float[] Downbeat { get; }
+
+    /// <summary>Shares that sum to 1 in each frame; shape (frames, 5).</summary>
+    public float[,] Meter { get; }
+
+    /// <summary>Shares that sum to 1 in each frame; shape (frames, 64).</summary>
+    public float[,] Tempo { get; }
+
+    public int Frames => Beat.Length;
+
+    /// <summary>Beats a minute of a tempo's place in <see cref="Tempo"/>.</summary>
+    public static double BeatsPerMinute(double place) => 32 * Math.Pow(2, place / 20);
+
+    /// <summary>The place in <see cref="Tempo"/>, not rounded.</summary>
+    public static double PlaceOf(double beatsPerMinute) => 20 * Math.Log2(beatsPerMinute / 32);
+}

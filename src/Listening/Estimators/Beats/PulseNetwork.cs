@@ -1,0 +1,57 @@
+using Microsoft.ML.OnnxRuntime;
+
+namespace Harkbook.Listening.Estimators.Beats;
+
+/// <summary>
+/// The trained beat network (models/README.md is its card): a temporal convolutional network with several tasks, after M. Davies and S. Böck,
+/// "Temporal convolutional networks for musical audio beat tracking", EUSIPCO 2019, and S. Böck and M. Davies, "Deconstruct, analyse,
+/// reconstruct", ISMIR 2020. Long recordings pass through it in pieces.
+/// </summary>
+internal sealed class PulseNetwork : IDisposable
+{
+    private const int Piece = 6000;
+    private const int Context = 1500;
+    private const int Outputs = 3 + PulseEvidence.Meters + PulseEvidence.Tempi;
+
+    private readonly InferenceSession session;
+    private readonly RunOptions run = new();
+
+    public PulseNetwork(byte[] model) => session = new(model, new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount });
+
+    /// <summary>The network that comes with the program; a new session each time.</summary>
+    public static PulseNetwork Shipped() => new(ModelFile.Read("beats.onnx"));
+
+    /// <param name="bands">Frames × <see cref="PulseBands.Count"/>.</param>
+    public PulseEvidence Weigh(float[] bands, CancellationToken cancellation)
+    {
+        var frames = bands.Length / PulseBands.Count;
+        var evidence = new PulseEvidence(frames);
+        for (var first = 0; first < frames; first += Piece)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var (from, to) = (Math.Max(0, first - Context), Math.Min(frames, first + Piece + Context));
+            var input = bands.AsMemory(from * PulseBands.Count, (to - from) * PulseBands.Count);
+            using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, to - from, PulseBands.Count]);
+            using var results = session.Run(run, ["bands"], [tensor], ["pulse"]);
+            var pulse = results[0].GetTensorDataAsSpan<float>();
+            for (var f = first; f < Math.Min(frames, first + Piece); f++)
+                Fill(evidence, f, pulse.Slice((f - from) * Outputs, Outputs));
+        }
+        return evidence;
+    }
+
+    public void Dispose()
+    {
+        run.Dispose();
+        session.Dispose();
+    }
+
+    private static void Fill(PulseEvidence evidence, int frame, ReadOnlySpan<float> row)
+    {
+        (evidence.Beat[frame], evidence.Downbeat[frame]) = (row[0], row[1]);
+        for (var m = 0; m < PulseEvidence.Meters; m++)
+            evidence.Meter[frame, m] = row[3 + m];
+        for (var t = 0; t < PulseEvidence.Tempi; t++)
+            evidence.Tempo[frame, t] = row[3 + PulseEvidence.Meters + t];
+    }
+}

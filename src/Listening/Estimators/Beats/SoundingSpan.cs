@@ -1,0 +1,30 @@
+namespace Harkbook.Listening.Estimators.Beats;
+
+/// <summary>The frames between the first and the last clear sound.</summary>
+internal readonly record struct SoundingSpan(int First, int Last)
+{
+    /// <summary>A tenth of a minute short of this many frames, the decoder's memory is bounded by solving one piece at a time.</summary>
+    private const int Longest = 30_000;
+
+    private const float Clear = 0.02f;
+
+    /// <summary>Nothing for silence.</summary>
+    /// <param name="samples">One channel at <see cref="PulseBands.Rate"/>.</param>
+    public static SoundingSpan? Of(float[] samples)
+    {
+        var levels = samples.Chunk(PulseBands.HopSamples).Select(c => MathF.Sqrt(c.Sum(x => x * x) / c.Length)).ToArray();
+        var loudest = levels.Length == 0 ? 0 : levels.Max();
+        if (loudest < 1e-5f)
+            return null;
+        var first = Array.FindIndex(levels, l => l > Clear * loudest);
+        var last = Array.FindLastIndex(levels, l => l > Clear * loudest);
+        return new(Math.Max(0, first - 2), last);
+    }
+
+    /// <summary>The span in pieces of at most ten minutes, so that an hour takes no more memory than they do.</summary>
+    public IEnumerable<SoundingSpan> Pieces()
+    {
+        for (var first = First; first <= Last; first += Longest)
+            yield return new(first, Math.Min(Last, first + Longest - 1));
+    }
+}
