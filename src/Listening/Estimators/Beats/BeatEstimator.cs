@@ -35,24 +35,41 @@ public sealed class BeatEstimator(BeatOptions? options = null)
         if (SoundingSpan.Of(samples) is not { } span)
             return BeatAnswers.Nothing("no sound was heard");
         var bands = PulseBands.Of(samples, cancellation);
-        return Solve(Weigh(samples, bands, cancellation), span with { Last = Math.Min(span.Last, FluxPulse.LastOnset(bands)) }, anchors, cancellation);
+        var sounding = span with { Last = Math.Min(span.Last, FluxPulse.LastOnset(bands)) };
+        return Solve(Weigh(samples, bands, cancellation), FluxPulse.Onsets(bands), sounding, anchors, cancellation);
+    }
+
+    internal BeatEstimate Solve(PulseEvidence evidence, double[] onsets, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
+    {
+        var heard = Solve(evidence, span, anchors, cancellation);
+        return SilentBeats.Alternate(heard.Beats, onsets) ? Solve(SilentBeats.Discredit(evidence, onsets), span, anchors, cancellation) : heard;
     }
 
     /// <summary>The second half of the work: from evidence to beats.</summary>
     internal BeatEstimate Solve(PulseEvidence evidence, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
     {
+        var rows = Rows(evidence, span, [], cancellation);
+        if (anchors.Count > 0)
+        {
+            evidence = Contradiction.Settle(evidence, [.. rows.SelectMany(r => r.Beats)], anchors);
+            rows = Rows(evidence, span, anchors, cancellation);
+        }
+        return rows.Sum(r => r.Beats.Count) < 2 ? BeatAnswers.Nothing("no beat was felt") : BeatAnswers.Of(rows, evidence);
+    }
+
+    private List<BeatRow> Rows(PulseEvidence evidence, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
+    {
         var shortest = (int)Math.Floor(60 * PulseEvidence.FrameRate / options.FastestBeatsPerMinute);
         var longest = (int)Math.Ceiling(60 * PulseEvidence.FrameRate / options.SlowestBeatsPerMinute);
         var scores = new PulseScores(evidence, shortest, longest - shortest + 1, Decoder, anchors);
-        var weights = anchors.Count == 0 ? Decoder : Decoder with { TempoChange = Decoder.TempoChange * Decoder.AnchoredTempoChange };
         var rows = new List<BeatRow>();
         foreach (var piece in span.Pieces())
         {
-            var pointer = new BarPointer(scores, weights, piece.First, piece.Last);
+            var pointer = new BarPointer(scores, Decoder, piece.First, piece.Last);
             var beats = pointer.Decode(cancellation);
             rows.Add(new(beats, scores, pointer.Marginals(cancellation), piece.First));
         }
-        return rows.Sum(r => r.Beats.Count) < 2 ? BeatAnswers.Nothing("no beat was felt") : BeatAnswers.Of(rows, evidence);
+        return rows;
     }
 
     private PulseEvidence Weigh(float[] samples, float[] bands, CancellationToken cancellation)

@@ -23,9 +23,6 @@ internal sealed record DecoderOptions
     /// <summary>The cost of a change of the interval by 100 %.</summary>
     public double TempoChange { get; init; } = 30;
 
-    /// <summary>How many times dearer changes of tempo are where a person put beats down: the grid must move as a whole, not swerve to meet them.</summary>
-    public double AnchoredTempoChange { get; init; } = 5;
-
     /// <summary>The cost of a bar that is cut short or of a change of meter.</summary>
     public double IrregularBar { get; init; } = 4;
 }

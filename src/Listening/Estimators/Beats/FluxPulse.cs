@@ -20,7 +20,7 @@ internal static class FluxPulse
         {
             evidence.Beat[f] = Chance(1.2 * all[f] + 0.4 * bass[f] - 4);
             evidence.Downbeat[f] = evidence.Beat[f] * Chance(0.6 * bass[f] - 1.5);
-            Spread(evidence, f);
+            evidence.Forget(f);
         }
         return evidence;
     }
@@ -31,9 +31,12 @@ internal static class FluxPulse
         var flux = Flux(bands, bands.Length / PulseBands.Count, MomentBands);
         // A recording that is cut off ends in a click that nobody played.
         var inside = flux.AsSpan(0, Math.Max(0, flux.Length - 3));
-        var clear = inside.Length == 0 ? 0 : 0.2f * System.Numerics.Tensors.TensorPrimitives.Max(inside);
+        var clear = inside.Length == 0 ? 0 : 0.1f * System.Numerics.Tensors.TensorPrimitives.Max(inside);
         return Math.Max(0, Array.FindLastIndex(inside.ToArray(), x => x > clear)) + 2;
     }
+
+    /// <summary>How much starts in each frame, in root mean squares of its surroundings.</summary>
+    public static double[] Onsets(float[] bands) => Levelled(Flux(bands, bands.Length / PulseBands.Count, MomentBands));
 
     private static float[] Flux(float[] bands, int frames, int upTo)
     {
@@ -59,19 +62,6 @@ internal static class FluxPulse
             var (from, to) = (Math.Max(0, f - Local), Math.Min(flux.Length, f + Local + 1));
             return x / Math.Sqrt((sums[to] - sums[from]) / (to - from) + 1e-6);
         })];
-    }
-
-    /// <summary>Nothing is known of meter; of tempo only that people tap about twice a second.</summary>
-    private static void Spread(PulseEvidence evidence, int frame)
-    {
-        float[] meters = [0.15f, 0.2f, 0.5f, 0.1f, 0.05f];
-        for (var m = 0; m < PulseEvidence.Meters; m++)
-            evidence.Meter[frame, m] = meters[m];
-        var sum = 0f;
-        for (var t = 0; t < PulseEvidence.Tempi; t++)
-            sum += evidence.Tempo[frame, t] = MathF.Exp(-0.5f * MathF.Pow((t - 35) / 12f, 2));
-        for (var t = 0; t < PulseEvidence.Tempi; t++)
-            evidence.Tempo[frame, t] /= sum;
     }
 
     private static float Chance(double logOdds) => (float)(1 / (1 + Math.Exp(-logOdds)));

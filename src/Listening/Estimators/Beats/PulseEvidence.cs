@@ -28,6 +28,27 @@ internal sealed class PulseEvidence
 
     public int Frames => Beat.Length;
 
+    /// <summary>The same, with beats and downbeats that can be changed apart.</summary>
+    public PulseEvidence Copy()
+    {
+        var copy = new PulseEvidence(Frames);
+        Beat.CopyTo(copy.Beat, 0);
+        Downbeat.CopyTo(copy.Downbeat, 0);
+        Array.Copy(Meter, copy.Meter, Meter.Length);
+        Array.Copy(Tempo, copy.Tempo, Tempo.Length);
+        return copy;
+    }
+
+    /// <summary>Makes nothing known of meter and tempo in a frame, but how usual the meters are (our own estimate).</summary>
+    public void Forget(int frame)
+    {
+        ReadOnlySpan<float> usual = [0.15f, 0.2f, 0.5f, 0.1f, 0.05f];
+        for (var m = 0; m < Meters; m++)
+            Meter[frame, m] = usual[m];
+        for (var t = 0; t < Tempi; t++)
+            Tempo[frame, t] = 1f / Tempi;
+    }
+
     /// <summary>Beats a minute of a tempo's place in <see cref="Tempo"/>.</summary>
     public static double BeatsPerMinute(double place) => 32 * Math.Pow(2, place / 20);
 

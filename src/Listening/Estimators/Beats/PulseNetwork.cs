@@ -16,7 +16,12 @@ internal sealed class PulseNetwork : IDisposable
     private readonly InferenceSession session;
     private readonly RunOptions run = new();
 
-    public PulseNetwork(byte[] model) => session = new(model, new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount });
+    public PulseNetwork(byte[] model)
+    {
+        using var options = new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount };
+        options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
+        session = new(model, options);
+    }
 
     /// <summary>The network that comes with the program; a new session each time.</summary>
     public static PulseNetwork Shipped() => new(ModelFile.Read("beats.onnx"));

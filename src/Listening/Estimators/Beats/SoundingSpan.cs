@@ -3,7 +3,7 @@ namespace Harkbook.Listening.Estimators.Beats;
 /// <summary>The frames between the first and the last clear sound.</summary>
 internal readonly record struct SoundingSpan(int First, int Last)
 {
-    /// <summary>A tenth of a minute short of this many frames, the decoder's memory is bounded by solving one piece at a time.</summary>
+    /// <summary>Ten minutes in frames.</summary>
     private const int Longest = 30_000;
 
     private const float Clear = 0.02f;
