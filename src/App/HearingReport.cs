@@ -54,12 +54,15 @@ internal static class HearingReport
 
     private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 
-    public static string Sure(double confidence) => string.Create(CultureInfo.InvariantCulture, $"[{confidence * 100:0}% sure]");
+    /// <summary>Nothing heard is certain, so 99 is the most.</summary>
+    private static int Percent(double confidence) => Math.Min(99, (int)Math.Round(confidence * 100));
+
+    public static string Sure(double confidence) => string.Create(CultureInfo.InvariantCulture, $"[{Percent(confidence)}% sure]");
 
     public static string Others<T>(Ranked<T> estimate, Func<T, string> write)
     {
         var others = estimate.Candidates.Skip(1).Where(c => c.Confidence >= 0.05).Take(2)
-            .Select(c => string.Create(CultureInfo.InvariantCulture, $"{write(c.Value)} {c.Confidence * 100:0}%"))
+            .Select(c => string.Create(CultureInfo.InvariantCulture, $"{write(c.Value)} {Percent(c.Confidence)}%"))
             .ToArray();
         return others.Length == 0 ? "" : "  or " + string.Join(", ", others);
     }

@@ -27,15 +27,20 @@ internal static class Program
             await Console.Error.WriteLineAsync(UsageReport.Write(parsed));
             return Failure.BadUsage;
         }
+        using var help = new StringWriter();
         var settings = new InvocationConfiguration
         {
             EnableDefaultExceptionHandler = false,
             // The library would listen for Ctrl-C only once a command waits for the first time.
             ProcessTerminationTimeout = null,
+            Output = help,
         };
         try
         {
-            return await parsed.InvokeAsync(settings, signals.Token);
+            var code = await parsed.InvokeAsync(settings, signals.Token);
+            // The library names the file that runs; a user's command is harkbook.
+            await Console.Out.WriteAsync(help.ToString().Replace(root.Name, "harkbook", StringComparison.Ordinal));
+            return code;
         }
         catch (Exception e) when (Failure.Of(e) is { } failure)
         {

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Interchange;
+using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Commands;
 
@@ -21,16 +22,18 @@ internal static class CheckCommand
         command.SetAction(async (parsed, ct) =>
         {
             var what = parsed.GetRequiredValue(claims);
-            var result = await CheckAsync(what, ct);
+            var (result, song) = await CheckAsync(what, ct);
             if (result.Findings.IsEmpty)
                 throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when every one is written as in D:min7.");
             Console.Out.Write(parsed.GetValue(json) ? Json(result) : Report(result, parsed.GetValue(all)));
+            if (!parsed.GetValue(json) && song is not null && IsMostlyHeard(song))
+                Console.Out.WriteLine("\nMost chords of this song are still as Harkbook heard them (~heard), so it is no wonder that they agree: this shows what it would doubt, not that they are right. Listen, decide, and check again.");
             return result.Findings.Any(f => f.Verdict == Verdict.Contradicted) ? Failure.Contradicted : 0;
         });
         return command;
     }
 
-    private static async Task<CheckResult> CheckAsync(string[] what, CancellationToken ct)
+    private static async Task<(CheckResult Result, Song? Song)> CheckAsync(string[] what, CancellationToken ct)
     {
         var claims = what[^1];
         if (AnnotationFile.IsKnown(claims))
@@ -38,12 +41,18 @@ internal static class CheckCommand
             if (what.Length < 2)
                 throw new UsageException($"{claims}: which recording is this about? Name it first: harkbook check RECORDING {claims}");
             var annotation = AnnotationFile.Read(claims);
-            return new Checker(await Ears.HearAsync(what[0], false, ct), CheckOptions.Usual).Check(annotation);
+            return (new Checker(await Ears.HearAsync(what[0], false, ct), CheckOptions.Usual).Check(annotation), null);
         }
         var song = SongFolder.Open(claims);
         var hearing = await Ears.HearAsync(what.Length == 2 ? what[0] : song.RequireRecording(), false, ct);
         song.WarnOfAnother(hearing.Recording);
-        return new Checker(hearing, CheckOptions.Usual).Check(song.Song);
+        return (new Checker(hearing, CheckOptions.Usual).Check(song.Song), song.Song);
+    }
+
+    private static bool IsMostlyHeard(Song song)
+    {
+        var chords = song.Bars.SelectMany(b => b.Chords).ToArray();
+        return chords.Count(c => c.Standing.Kind == StandingKind.Heard) * 2 > chords.Length;
     }
 
     private static string Report(CheckResult result, bool all)
@@ -63,7 +72,7 @@ internal static class CheckCommand
         foreach (var kind in Enum.GetValues<ClaimKind>().Where(k => result.Count(k) > 0))
         {
             text.AppendLine(CultureInfo.InvariantCulture,
-                $"{kind.ToString().ToLowerInvariant(),-8} {result.Count(kind),5} claims: {result.Count(kind, Verdict.Supported)} supported ({result.SupportedShare(kind) * 100:0}%), {result.Count(kind, Verdict.Doubtful)} doubtful, {result.Count(kind, Verdict.Contradicted)} contradicted");
+                $"{kind.ToString().ToLowerInvariant(),-8} {result.Count(kind),5} {(result.Count(kind) == 1 ? "claim: " : "claims:")} {result.Count(kind, Verdict.Supported)} supported ({result.SupportedShare(kind) * 100:0}%), {result.Count(kind, Verdict.Doubtful)} doubtful, {result.Count(kind, Verdict.Contradicted)} contradicted");
         }
         return text.ToString();
     }

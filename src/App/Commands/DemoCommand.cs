@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Evaluation;
@@ -48,23 +47,22 @@ internal static class DemoCommand
         Directory.CreateDirectory(folder);
         var recording = Path.Combine(folder, name + ".wav");
         WaveFile.Write(recording, take.Sound);
-        Say($"  {Shown(recording)}, {HearingReport.Clock(take.Sound.Duration)}");
+        Say($"  {Output.Shown(recording)}, {HearingReport.Clock(take.Sound.Duration)}");
 
         Say("Start: listen, knowing nothing of the song, and propose everything.");
         var heardFolder = Path.Combine(folder, "heard");
         if (Directory.Exists(heardFolder))
             Directory.Delete(heardFolder, recursive: true);
         var (proposed, hearing) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, new KnownGuitar(null, null), ct);
-        Say($"  {Shown(proposed)}");
+        Say($"  {Output.Shown(proposed)}");
 
         Say("How well it heard, against what was really played:");
-        foreach (var measured in Evaluator.Score(hearing, Truth(take.Truth, take.Sound.Duration.Value)))
-            Say(string.Create(CultureInfo.InvariantCulture, $"  {measured.Measure,-32} {measured.Value:0.000}"));
+        Say(ScoreTable.Write([(name, Evaluator.Score(hearing, Truth(take.Truth, take.Sound.Duration.Value)))]));
 
         Say("Decide: the teacher's own song file, its bars tied to the times that the players know.");
         var decided = Path.Combine(folder, name + SongFolder.Ending);
         await Output.WriteTextAsync(decided, written, ct);
-        Say($"  {Shown(decided)}");
+        Say($"  {Output.Shown(decided)}");
 
         Say("Check: every claim of it against the recording.");
         var opened = SongFolder.Open(decided);
@@ -73,7 +71,7 @@ internal static class DemoCommand
         Say("Publish:");
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, DateTime.UtcNow.Date);
         foreach (var file in await PublishCommand.PublishAsync(opened, Path.Combine(folder, "lesson"), options, ct))
-            Say($"  {Shown(file.Path)}  {file.What}");
+            Say($"  {Output.Shown(file.Path)}  {file.What}");
     }
 
     private static Annotation Truth(DemoTruth truth, double length) => new()
@@ -99,6 +97,4 @@ internal static class DemoCommand
     private static void Heading(string text) => Say($"\n{text}\n{new string('─', text.Length)}");
 
     private static void Say(string text) => Console.Out.WriteLine(text.TrimEnd('\n'));
-
-    private static string Shown(string path) => Path.GetRelativePath(Environment.CurrentDirectory, path);
 }

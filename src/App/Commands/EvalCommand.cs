@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.Globalization;
 using System.Text.Json;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
@@ -27,8 +26,9 @@ internal static class EvalCommand
                 var hearing = await Ears.HearAsync(recording, parsed.GetValue(afresh), ct, classical: parsed.GetValue(classical));
                 sheets.Add((Path.GetFileName(recording), Evaluator.Score(hearing, truth)));
             }
-            sheets.Add(("all, mean", Evaluator.Mean(sheets.Select(s => s.Scores))));
-            Console.Out.Write(parsed.GetValue(json) ? Json(sheets) : Table(sheets));
+            if (sheets.Count > 1 || parsed.GetValue(json))
+                sheets.Add(("all, mean", Evaluator.Mean(sheets.Select(s => s.Scores))));
+            Console.Out.Write(parsed.GetValue(json) ? Json(sheets) : ScoreTable.Write(sheets));
             return 0;
         });
         return command;
@@ -51,10 +51,6 @@ internal static class EvalCommand
             ? pairs
             : throw new UserException($"{folder}: holds no recording with an annotation of the same name (song.wav with song.jams, song.mid or song.lab).");
     }
-
-    private static string Table(List<(string Name, ImmutableArray<Measured> Scores)> sheets) =>
-        string.Concat(sheets.Select(s =>
-            $"{s.Name}\n" + string.Concat(s.Scores.Select(m => string.Create(CultureInfo.InvariantCulture, $"  {m.Measure,-32} {m.Value:0.000}\n")))));
 
     private static string Json(List<(string Name, ImmutableArray<Measured> Scores)> sheets) =>
         JsonSerializer.Serialize(sheets.ToDictionary(s => s.Name, s => s.Scores.ToDictionary(m => m.Measure, m => Math.Round(m.Value, 5)))) + "\n";

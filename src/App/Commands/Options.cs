@@ -8,7 +8,7 @@ namespace Harkbook.App.Commands;
 internal static class Options
 {
     public static Option<string?> Tuning() =>
-        new("--tuning") { Description = "Open strings from low to high, in quotes: \"D2 A2 D3 F#3 A3 D4\"; without it, E2 A2 D3 G3 B3 E4", HelpName = "PITCHES" };
+        new("--tuning") { Description = "Open strings from low to high, as DADGAD or \"D2 A2 D3 G3 A3 D4\", or a name, as \"open G\"; without it, standard", HelpName = "STRINGS" };
 
     public static Option<int> Capo() => new("--capo") { Description = "The fret that the capo is at", HelpName = "FRET" };
 
@@ -29,8 +29,8 @@ internal static class Options
 
     public static Tuning ReadTuning(string? text) =>
         text is null ? Music.Instruments.Tuning.Standard
-        : Music.Instruments.Tuning.TryParse(text, out var tuning) ? tuning
-        : throw new UsageException($"'{text}' is not a tuning; write the open strings from low to high, as in \"D2 A2 D3 F#3 A3 D4\".");
+        : TuningWords.Read(text)
+            ?? throw new UsageException($"'{text}' is not a tuning; write the open strings from low to high, as in DADGAD or \"D2 A2 D3 F#3 A3 D4\", or a name such as \"open G\".");
 
     public static Capo ReadCapo(int fret) =>
         fret is >= 0 and <= 12 ? Music.Instruments.Capo.At(fret) : throw new UsageException($"--capo {fret}: give a fret from 0 to 12.");

@@ -33,7 +33,7 @@ internal static class PublishCommand
             var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, "lesson");
             var options = new PublishOptions(parts, parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date);
             foreach (var file in await PublishAsync(opened, folder, options, ct))
-                Console.Out.WriteLine($"{Path.GetRelativePath(Environment.CurrentDirectory, file.Path)}  {file.What}");
+                Console.Out.WriteLine($"{Output.Shown(file.Path)}  {file.What}");
             return 0;
         });
         return command;

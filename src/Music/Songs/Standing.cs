@@ -26,8 +26,8 @@ public sealed record Standing(StandingKind Kind, double? Confidence = null, stri
 
     public static Standing Heard(double? confidence) => new(StandingKind.Heard, confidence);
 
-    /// <summary>Heard, with the confidence rounded to the whole percent that a song file keeps.</summary>
-    public static Standing HeardToThePercent(double confidence) => Heard(Math.Round(Math.Clamp(confidence, 0, 1) * 100) / 100);
+    /// <summary>Heard, with the confidence rounded to the whole percent that a song file keeps; nothing heard is certain, so 99 is the most.</summary>
+    public static Standing HeardToThePercent(double confidence) => Heard(Math.Round(Math.Clamp(confidence, 0, 0.99) * 100) / 100);
 
     public static Standing Corrected(DateOnly on, string by, string why) => new(StandingKind.Corrected, null, by, on, why);
 }

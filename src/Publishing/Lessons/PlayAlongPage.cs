@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Text;
 using System.Text.Encodings.Web;
@@ -62,9 +63,16 @@ public static class PlayAlongPage
     private static string BarButton(Bar bar, int index)
     {
         var names = bar.Chords.Select(c => WebUtility.HtmlEncode(ChordWords.Of(c.Value.Name))).ToArray();
+        var shares = bar.Chords.Select((c, i) => (i + 1 < bar.Chords.Length ? bar.Chords[i + 1].Start : bar.Meter.BarLength).Value - c.Start.Value).ToArray();
+        var lead = bar.Chords.Length == 0 ? 0 : bar.Chords[0].Start.Value;
         var spoken = names.Length == 0 ? "no chord" : string.Join(" then ", names);
-        return $"<button type=\"button\" data-bar=\"{index}\" aria-label=\"bar {bar.Number}, {spoken}\"><small>{bar.Number}</small>{string.Concat(names.Select(n => $"<b>{n}</b> "))}</button>";
+        return $"<button type=\"button\" data-bar=\"{index}\" aria-label=\"bar {bar.Number}, {spoken}\"><small>{bar.Number}</small><span>{Gap(lead)}{string.Concat(names.Select((n, i) => $"<b style=\"flex:{Weight(shares[i])}\">{n}</b> "))}</span></button>";
     }
+
+    private static string Gap(double beats) => beats > 0 ? $"<i style=\"flex:{Weight(beats)}\"></i>" : "";
+
+    /// <summary>Beats as a flex share: no basis, so that widths are as the beats are.</summary>
+    private static string Weight(double beats) => beats.ToString("0.###", CultureInfo.InvariantCulture) + " 1 0";
 
     private static string Fill(string template, Dictionary<string, string> values)
     {

@@ -36,6 +36,44 @@ public sealed class FrameTests
         Assert.Contains("then", texts);
     }
 
+    /// <summary>Four bars with strum and words only leave room for the next two bars' chords and words, and for their section's name.</summary>
+    [Fact]
+    public void UnderALowLineStandsWhatIsSungNext()
+    {
+        var song = LessonSongs.Read("""
+            title   Two and Two
+            meter   4/4
+            tempo   120
+            key     C major
+            shape C x32010
+            shape G 320003
+            section First
+              anchors 1 = 0:00.200
+              chords | C | G |
+              strum  | d d d d | d d d d |
+              sung   | Down to the . | quay _ . . |
+            section Second
+              chords | G | C |
+              strum  | d d d d | d d d d |
+              sung   | where lan- terns _ | burn _ . . |
+            """);
+        using var painter = new FramePainter(new(song), 9);
+        var texts = Layout.Texts(painter.Still(1));
+        Assert.Contains("where", texts);
+        Assert.Contains("burn", texts);
+        Assert.Contains("Second", texts);
+        Assert.DoesNotContain("then", texts);
+    }
+
+    [Fact]
+    public void AfterTheEndTheFrameSaysHowToTuneAgain()
+    {
+        using var painter = new FramePainter(new(LessonSongs.FourBars), 9);
+        var texts = Layout.Texts(painter.Still(8));
+        Assert.Contains("the end", texts);
+        Assert.Contains("D A D F♯ A D", texts);
+    }
+
     [Fact]
     public void BeforeTheMusicTheFrameSaysHowToTune()
     {

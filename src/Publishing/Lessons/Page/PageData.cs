@@ -1,6 +1,7 @@
 using System.Globalization;
 using Harkbook.Music.Instruments;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Lessons.Video;
 
 namespace Harkbook.Publishing.Lessons.Page;
 
@@ -10,6 +11,7 @@ internal static class PageData
     public static object Of(LessonTimeline timeline, PageDrawings drawings, double length) => new
     {
         Length = Ms(length),
+        Tuning = TuningCard.Lines(timeline.Song),
         Sections = Sections(timeline),
         Bars = timeline.Bars.Select((bar, i) => new
         {

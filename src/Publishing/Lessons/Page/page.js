@@ -105,10 +105,19 @@ function toggle() {
 
 const copy = drawing => $("d" + drawing).content.cloneNode(true);
 
+function tuningCard() {
+  const card = Object.assign(document.createElement("ol"), { className: "tuning" });
+  card.append(...song.tuning.map(line => Object.assign(document.createElement("li"), { textContent: line })));
+  return card;
+}
+
 function showChords(index) {
   const chord = song.chords[index], next = song.chords[index + 1];
   $("now").replaceChildren(...(chord && sound.currentTime < chord.end + .001 ? [copy(chord.drawing)] : []));
   $("next").replaceChildren(...(next ? [copy(next.drawing)] : []));
+  const holds = $("now").firstChild, started = sound.currentTime >= musicStart, over = !lacksBars && sound.currentTime >= musicEnd;
+  $("held").textContent = holds ? "hold" : over ? "the end" : started ? "no chord" : "get in tune";
+  if (!holds && (over || !started)) $("now").replaceChildren(tuningCard());
   document.body.dataset.chord = chord ? chord.name : "";
 }
 

@@ -7,7 +7,7 @@ namespace Harkbook.Publishing.Lessons.Video;
 
 /// <summary>
 /// The lower half of the screen. Low lines take turns in two places, so that the eye finds the next one before it is
-/// played; tall ones stand alone, with the chords of the next line below.
+/// played; under taller ones stands as much of the next line as there is room for: its chords and words, or its chords alone.
 /// </summary>
 internal sealed class LineShelf
 {
@@ -24,6 +24,7 @@ internal sealed class LineShelf
     private readonly double scale;
     private readonly double tallest;
     private readonly bool takesTurns;
+    private readonly ImmutableArray<Drawing?> ahead;
 
     public LineShelf(LessonTimeline timeline)
     {
@@ -35,6 +36,7 @@ internal sealed class LineShelf
         scale = Math.Min(Best, Room / Math.Max(1, tallest));
         tallest *= scale;
         takesTurns = 2 * tallest + Gap <= Room;
+        ahead = takesTurns ? [] : [.. lines.Select((_, i) => Ahead(i, [rows[0], new CountRow(), rows[4]], [rows[0], rows[4]]))];
         lineOfBar = [.. lines.SelectMany((l, i) => l.Bars.Select(_ => i))];
     }
 
@@ -52,6 +54,8 @@ internal sealed class LineShelf
             return;
         if (takesTurns)
             Place(sketch, line + 1);
+        else if (ahead[line] is { } drawing)
+            DrawAhead(sketch, line, drawing);
         else
             DrawThen(sketch, lines[line], lines[line + 1], TopOf(line) + lines[line].Drawing.Height * scale + ThenHeight - 14);
     }
@@ -63,6 +67,23 @@ internal sealed class LineShelf
         var x = Edge + lines[line].MarkerAt(time) * scale;
         return new(x - 2, TopOf(line) + 8, x + 2, TopOf(line) + lines[line].Drawing.Height * scale);
     }
+
+    /// <summary>The fullest of some choices of rows that fits under a line.</summary>
+    private Drawing? Ahead(int line, params BarRow[][] choices)
+    {
+        var room = (Bottom - Top) / scale - lines[line].Drawing.Height - Gap / scale;
+        return line + 1 == lines.Length ? null : choices.Select(lines[line + 1].With).FirstOrDefault(d => d.Height <= room);
+    }
+
+    private void DrawAhead(Sketch sketch, int line, Drawing drawing)
+    {
+        var top = TopOf(line) + lines[line].Drawing.Height * scale + Gap;
+        sketch.Add(drawing.Placed(Edge, top, scale));
+        if (lines[line + 1].Bars[0].SectionIndex != lines[line].Bars[0].SectionIndex)
+            sketch.Text(TextWrap.Cut(SectionOf(line + 1), Face.Strong, 28, 600), Edge + 48 * scale, top + 7 * scale, Face.Strong, 28, Tint.Quiet);
+    }
+
+    private string SectionOf(int line) => timeline.Song.Sections[lines[line].Bars[0].SectionIndex].Name;
 
     private int LineAt(Moment moment) => lineOfBar[Math.Max(0, moment.Bar)];
 

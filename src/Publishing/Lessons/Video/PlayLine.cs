@@ -15,10 +15,11 @@ internal sealed class PlayLine
     private const double NumberRoom = 9;
 
     private readonly ImmutableArray<BarSlot> slots;
+    private readonly double width;
 
     private PlayLine(ImmutableArray<TimedBar> bars, ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows, double width)
     {
-        (Bars, this.slots) = (bars, slots);
+        (Bars, this.slots, this.width) = (bars, slots, width);
         Drawing = Draw(slots, [.. rows.Where(r => slots.Any(s => r.Has(s.Bar)))], width, numbered: true);
     }
 
@@ -36,6 +37,9 @@ internal sealed class PlayLine
     public ImmutableArray<TimedBar> Bars { get; }
 
     public Drawing Drawing { get; }
+
+    /// <summary>The same bars with some of their rows only.</summary>
+    public Drawing With(IReadOnlyList<BarRow> rows) => Draw(slots, [.. rows.Where(r => slots.Any(s => r.Has(s.Bar)))], width, numbered: true);
 
     /// <summary>The song in lines of two bars, of one where two would crowd each other; a section begins a new line.</summary>
     /// <param name="width">Points.</param>

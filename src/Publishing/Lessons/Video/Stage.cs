@@ -41,13 +41,12 @@ internal sealed class Stage
     private void DrawLeft(Sketch sketch, Moment moment)
     {
         sketch.Fill(Box.At(Screen.Edge, Screen.StageTop + 6, Screen.ColumnWidth, bottom - Screen.StageTop - 6), Tint.Faint, 18);
-        if (moment.BeatsToStart > 0)
+        // After the end a player may want to check the tuning again, or pause the picture on it.
+        if (moment.BeatsToStart > 0 || moment.IsOver)
         {
             TuningCard.Draw(sketch, timeline.Song, bottom);
             return;
         }
-        if (moment.IsOver)
-            return;
         if (moment.Holds)
             Diagram(sketch, diagrams.Now(timeline.Chords[moment.Chord].Value), Screen.LeftMiddle, NowTop);
         else

@@ -31,6 +31,9 @@ internal static class TuningCard
         }
     }
 
+    /// <summary>The open strings, low to high, and what else there is to set up.</summary>
+    public static IEnumerable<string> Lines(Song song) => [FrameHead.Strings(song), .. Facts(song)];
+
     private static IEnumerable<string> Facts(Song song)
     {
         yield return song.Capo.Value.Fret == 0 ? "no capo" : $"capo on fret {song.Capo.Value.Fret}";

@@ -1,0 +1,44 @@
+using Harkbook.App.Tests.Errors;
+
+namespace Harkbook.App.Tests;
+
+/// <summary>
+/// Tunings as players say them. Pitches: Wikipedia, "Guitar tunings" (DADGAD, open G, standard); where a note lies without
+/// a catalogue's entry (C G D G B E) is arithmetic: the nearest such note to standard tuning's string.
+/// </summary>
+public sealed class TuningWordsTests : IDisposable
+{
+    private readonly Scene scene = new();
+
+    [Theory]
+    [InlineData("DADGAD", "D2 A2 D3 G3 A3 D4")]
+    [InlineData("D A D G A D", "D2 A2 D3 G3 A3 D4")]
+    [InlineData("open G", "D2 G2 D3 G3 B3 D4")]
+    [InlineData("EADGBE", "E2 A2 D3 G3 B3 E4")]
+    [InlineData("CGDGBE", "C2 G2 D3 G3 B3 E4")]
+    [InlineData("D2 A2 D3 F#3 A3 D4", "D2 A2 D3 F#3 A3 D4")]
+    public async Task ATuningIsReadAsPlayersSayIt(string said, string pitches)
+    {
+        var ran = await Launch.RunAsync(scene, "shapes", "D", "--tuning", said, "--count", "1");
+
+        Assert.StartsWith($"D in {pitches} ", ran.Output);
+    }
+
+    [Theory]
+    [InlineData("DADGA")]
+    [InlineData("dadgad")]
+    [InlineData("open H")]
+    public async Task WhatIsNoTuningIsRefused(string said) =>
+        Assert.Equal(2, (await Launch.RunAsync(scene, "shapes", "D", "--tuning", said)).ExitCode);
+
+    [Fact]
+    public async Task HelpNamesTheCommandThatTheUserTypes()
+    {
+        var ran = await Launch.RunAsync(scene, "shapes", "--help");
+
+        Assert.Contains("harkbook shapes <chord>", ran.Output);
+        Assert.DoesNotContain("Harkbook.App", ran.Output);
+    }
+
+    public void Dispose() => scene.Dispose();
+}
