@@ -33,7 +33,7 @@ public sealed class FrameTests
         Assert.Contains("G", texts);
         Assert.Contains("next in", texts);
         Assert.Contains("beat", texts);
-        Assert.Contains("then", texts);
+        Assert.Contains("Back", texts);
     }
 
     /// <summary>Four bars with strum and words only leave room for the next two bars' chords and words, and for their section's name.</summary>

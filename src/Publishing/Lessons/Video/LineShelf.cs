@@ -14,6 +14,7 @@ internal sealed class LineShelf
     private const double Edge = Screen.Edge;
     private const double Bottom = Screen.Height - 28;
     private const double Room = 525;
+    private const double RoomWithNext = 548;
     private const double Gap = 22;
     private const double ThenHeight = 62;
     private const double ThenSize = 44;
@@ -37,11 +38,12 @@ internal sealed class LineShelf
         tallest *= scale;
         takesTurns = 2 * tallest + Gap <= Room;
         ahead = takesTurns ? [] : [.. lines.Select((_, i) => Ahead(i, [rows[0], new CountRow(), rows[4]], [rows[0], rows[4]]))];
+        Top = Bottom - (takesTurns ? 2 * tallest + Gap : lines.Select((_, i) => Height(i)).DefaultIfEmpty(0).Max());
         lineOfBar = [.. lines.SelectMany((l, i) => l.Bars.Select(_ => i))];
     }
 
     /// <summary>Where the shelf begins, in pixels from above.</summary>
-    public double Top => Bottom - tallest - (takesTurns ? tallest + Gap : ThenHeight);
+    public double Top { get; }
 
     public void Draw(Sketch sketch, Moment moment)
     {
@@ -71,9 +73,12 @@ internal sealed class LineShelf
     /// <summary>The fullest of some choices of rows that fits under a line.</summary>
     private Drawing? Ahead(int line, params BarRow[][] choices)
     {
-        var room = (Bottom - Top) / scale - lines[line].Drawing.Height - Gap / scale;
+        var room = (RoomWithNext - Gap) / scale - lines[line].Drawing.Height;
         return line + 1 == lines.Length ? null : choices.Select(lines[line + 1].With).FirstOrDefault(d => d.Height <= room);
     }
+
+    /// <summary>A line's height in pixels with what stands under it.</summary>
+    private double Height(int line) => lines[line].Drawing.Height * scale + (ahead[line] is { } next ? Gap + next.Height * scale : ThenHeight);
 
     private void DrawAhead(Sketch sketch, int line, Drawing drawing)
     {
