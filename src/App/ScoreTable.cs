@@ -52,7 +52,8 @@ internal static class ScoreTable
         ]),
     ];
 
-    public static string Write(IReadOnlyList<(string Name, ImmutableArray<Measured> Scores)> sheets)
+    /// <param name="explained">Whether what the columns mean stands below.</param>
+    public static string Write(IReadOnlyList<(string Name, ImmutableArray<Measured> Scores)> sheets, bool explained = true)
     {
         var (tables, meanings) = (new StringBuilder(), new StringBuilder());
         var width = Math.Max(sheets.Max(s => s.Name.Length), Groups.Max(g => g.Title.Length)) + 2;
@@ -68,7 +69,7 @@ internal static class ScoreTable
             foreach (var (_, head, meaning) in columns)
                 meanings.AppendLine($"  {head,-9} {meaning}");
         }
-        return tables.Append(meanings).ToString();
+        return (explained ? tables.Append(meanings) : tables).ToString();
     }
 
     /// <summary>Measures without a place above, under their own names, so that none is lost.</summary>

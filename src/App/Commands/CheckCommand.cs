@@ -55,7 +55,8 @@ internal static class CheckCommand
         return chords.Count(c => c.Standing.Kind == StandingKind.Heard) * 2 > chords.Length;
     }
 
-    private static string Report(CheckResult result, bool all)
+    /// <summary>What isn't supported (or, with <paramref name="all"/>, everything), then one line for each kind of claim.</summary>
+    public static string Report(CheckResult result, bool all)
     {
         var text = new System.Text.StringBuilder();
         foreach (var finding in result.Findings.Where(f => all || f.Verdict != Verdict.Supported))
@@ -65,8 +66,7 @@ internal static class CheckCommand
         return text.Append(Summary(result)).ToString();
     }
 
-    /// <summary>One line for each kind of claim.</summary>
-    public static string Summary(CheckResult result)
+    private static string Summary(CheckResult result)
     {
         var text = new System.Text.StringBuilder();
         foreach (var kind in Enum.GetValues<ClaimKind>().Where(k => result.Count(k) > 0))

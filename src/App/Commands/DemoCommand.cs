@@ -25,15 +25,15 @@ internal static class DemoCommand
             var folder = Path.GetFullPath(parsed.GetRequiredValue(into));
             using var place = OutputPlace.ForFolder(folder, "--into");
             var songbook = Path.Combine(AppContext.BaseDirectory, "songbook");
-            foreach (var source in Directory.GetDirectories(songbook).Order(StringComparer.Ordinal))
-                await RunAsync(source, Path.Combine(folder, Path.GetFileName(source)), ct);
+            foreach (var (source, index) in Directory.GetDirectories(songbook).Order(StringComparer.Ordinal).Select((s, i) => (s, i)))
+                await RunAsync(source, Path.Combine(folder, Path.GetFileName(source)), explained: index == 0, ct);
             Console.Out.WriteLine($"\nLook around in {folder}: each song's .hark file, what was heard (heard/), and its lesson (lesson/).");
             return 0;
         });
         return command;
     }
 
-    private static async Task RunAsync(string source, string folder, CancellationToken ct)
+    private static async Task RunAsync(string source, string folder, bool explained, CancellationToken ct)
     {
         var name = Path.GetFileName(source);
         var written = await File.ReadAllTextAsync(Path.Combine(source, name + SongFolder.Ending), ct);
@@ -57,7 +57,7 @@ internal static class DemoCommand
         Say($"  {Output.Shown(proposed)}");
 
         Say("How well it heard, against what was really played:");
-        Say(ScoreTable.Write([(name, Evaluator.Score(hearing, Truth(take.Truth, take.Sound.Duration.Value)))]));
+        Say(ScoreTable.Write([(name, Evaluator.Score(hearing, Truth(take.Truth, take.Sound.Duration.Value)))], explained));
 
         Say("Decide: the teacher's own song file, its bars tied to the times that the players know.");
         var decided = Path.Combine(folder, name + SongFolder.Ending);
@@ -66,7 +66,7 @@ internal static class DemoCommand
 
         Say("Check: every claim of it against the recording.");
         var opened = SongFolder.Open(decided);
-        Say(CheckCommand.Summary(new Checker(hearing, CheckOptions.Usual).Check(opened.Song)));
+        Say(CheckCommand.Report(new Checker(hearing, CheckOptions.Usual).Check(opened.Song), all: false));
 
         Say("Publish:");
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, DateTime.UtcNow.Date);

@@ -22,7 +22,7 @@ internal static class StartCommand
             if (string.IsNullOrWhiteSpace(name))
                 throw new UsageException("--title is empty; give the song's title, or leave the option out.");
             var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, KnownGuitar.Read(parsed.GetValue(tuning), parsed.GetValue(capo)), ct);
-            Console.Out.WriteLine($"{song}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Path.GetDirectoryName(song)}'.");
+            Console.Out.WriteLine($"{Output.Shown(song)}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Output.Shown(Path.GetDirectoryName(Path.GetFullPath(song))!)}'.");
             return 0;
         });
         return command;
