@@ -41,23 +41,24 @@ public sealed class Listener
         var pitch = new ReferencePitchEstimator().Estimate(mono, ct);
 
         progress?.Report(new("following the beat", 0.1));
-        var beats = new BeatEstimator().Estimate(mono, ct);
+        var pulse = new BeatEstimator().Estimate(mono, ct);
 
         var noteProgress = progress is null ? null : new Share(progress, "hearing notes", 0.25, 0.8);
         INoteEstimator noteEstimator = Classical ? new TemplateNoteEstimator() : new NetworkNoteEstimator();
         var notes = noteEstimator.Estimate(mono, pitch.Best, noteProgress, ct);
+        var beats = OffBeatCheck.Apply(pulse.Beats, notes.Notes);
 
         progress?.Report(new("finding keys and chords", 0.8));
         var chordEstimator = Classical ? ChordEstimator.Classical() : ChordEstimator.Trained();
-        var beforeKeys = chordEstimator.Estimate(notes.Evidence, beats.Beats, [], ct);
-        var keys = new KeyEstimator().Estimate(notes.Evidence, beats.Beats, beforeKeys, recording.Length);
-        var chords = chordEstimator.Estimate(notes.Evidence, beats.Beats, keys, ct);
+        var beforeKeys = chordEstimator.Estimate(notes.Evidence, beats, [], ct);
+        var keys = new KeyEstimator().Estimate(notes.Evidence, beats, beforeKeys, recording.Length);
+        var chords = chordEstimator.Estimate(notes.Evidence, beats, keys, ct);
 
         progress?.Report(new("looking for a second instrument", 0.85));
         var second = new SecondInstrumentEstimator().Estimate(sound, pitch.Best, keys, null, ct);
 
         progress?.Report(new("finding sections, the tuning and the strings", 0.9));
-        var sections = new FormEstimator().Estimate(mono, pitch.Best, beats.Beats, ct);
+        var sections = new FormEstimator().Estimate(mono, pitch.Best, beats, ct);
         var tuning = new TuningEstimator().Estimate(notes.Notes, chords, keys[0].Key.Best);
         var placed = new FrettingEstimator().Estimate(notes.Notes, tuning.Best, ct);
         progress?.Report(new("done", 1));
@@ -66,9 +67,9 @@ public sealed class Listener
         {
             Recording = recording,
             ReferencePitch = pitch,
-            Tempo = beats.Tempo,
-            Meter = beats.Meter,
-            Beats = beats.Beats,
+            Tempo = pulse.Tempo,
+            Meter = pulse.Meter,
+            Beats = beats,
             Keys = keys,
             Notes = placed,
             Evidence = notes.Evidence,
