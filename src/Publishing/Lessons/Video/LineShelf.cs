@@ -14,7 +14,7 @@ internal sealed class LineShelf
     private const double Edge = Screen.Edge;
     private const double Bottom = Screen.Height - 28;
     private const double Room = 525;
-    private const double RoomWithNext = 548;
+    private const double RoomWithNext = 556;
     private const double Gap = 22;
     private const double ThenHeight = 62;
     private const double ThenSize = 44;
