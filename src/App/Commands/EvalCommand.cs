@@ -8,6 +8,8 @@ namespace Harkbook.App.Commands;
 
 internal static class EvalCommand
 {
+    private static readonly JsonSerializerOptions CamelCase = new() { PropertyNamingPolicy = JsonNamingPolicy.CamelCase };
+
     private static readonly string[] AnnotationEndings = [".jams", ".mid", ".midi", ".lab"];
 
     public static Command Create()
@@ -20,15 +22,18 @@ internal static class EvalCommand
         command.SetAction(async (parsed, ct) =>
         {
             var sheets = new List<(string Name, ImmutableArray<Measured> Scores)>();
+            var judged = new List<JudgedEstimate>();
             foreach (var (recording, annotation) in Pairs(parsed.GetRequiredValue(folder)))
             {
                 var truth = AnnotationFile.Read(annotation);
                 var hearing = await Ears.HearAsync(recording, parsed.GetValue(afresh), ct, classical: parsed.GetValue(classical));
                 sheets.Add((Path.GetFileName(recording), Evaluator.Score(hearing, truth)));
+                judged.AddRange(Sureness.Judge(hearing, truth));
             }
             if (sheets.Count > 1 || parsed.GetValue(json))
                 sheets.Add(("all, mean", Evaluator.Mean(sheets.Select(s => s.Scores))));
-            Console.Out.Write(parsed.GetValue(json) ? Json(sheets) : ScoreTable.Write(sheets));
+            var sureness = Sureness.Gather(judged);
+            Console.Out.Write(parsed.GetValue(json) ? Json(sheets, sureness) : ScoreTable.Write(sheets) + SurenessTable.Write(sureness));
             return 0;
         });
         return command;
@@ -52,6 +57,10 @@ internal static class EvalCommand
             : throw new UserException($"{folder}: holds no recording with an annotation of the same name (song.wav with song.jams, song.mid or song.lab).");
     }
 
-    private static string Json(List<(string Name, ImmutableArray<Measured> Scores)> sheets) =>
-        JsonSerializer.Serialize(sheets.ToDictionary(s => s.Name, s => s.Scores.ToDictionary(m => m.Measure, m => Math.Round(m.Value, 5)))) + "\n";
+    private static string Json(List<(string Name, ImmutableArray<Measured> Scores)> sheets, ImmutableArray<Reliability> sureness)
+    {
+        var root = sheets.ToDictionary(s => s.Name, object (s) => s.Scores.ToDictionary(m => m.Measure, m => Math.Round(m.Value, 5)));
+        root["how sure"] = sureness.Select(r => new { r.Kind, r.From, r.To, Right = Math.Round(r.Share, 5), r.Count });
+        return JsonSerializer.Serialize(root, CamelCase) + "\n";
+    }
 }
