@@ -20,7 +20,7 @@ foreach (var path in Directory.GetFiles(folder, "*.wav").Order(StringComparer.Or
     var beats = new BeatEstimator().Estimate(mono).Beats;
     var evidence = Estimator().Estimate(mono, Hertz.A440, null, default).Evidence;
     var spans = ChordSpan.Of(evidence, beats, new());
-    var rows = ChordInput.Of(evidence, spans, default);
+    var rows = ChordInput.Of(evidence, spans, ChordSpan.Contents(evidence, spans, default), default);
     for (var i = 0; i < spans.Count; i++)
     {
         var (heard, share) = truth

@@ -18,16 +18,12 @@ internal static class ChordInput
 
     private const int Around = 4;
 
+    /// <param name="contents">What sounds in each span (<see cref="ChordSpan.Contents"/>).</param>
     /// <returns>A row of <see cref="Width"/> values for each span.</returns>
-    public static float[][] Of(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
+    public static float[][] Of(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, PitchClassContent[] contents, CancellationToken ct)
     {
-        var contents = new PitchClassContent[spans.Count];
         var (low, onset) = (new double[spans.Count][], new double[spans.Count][]);
-        Parallel.For(0, spans.Count, new ParallelOptions { CancellationToken = ct }, i =>
-        {
-            contents[i] = PitchClassContent.Between(evidence, spans[i].Start, spans[i].End);
-            (low[i], onset[i]) = LowAndOnset(evidence, spans[i]);
-        });
+        Parallel.For(0, spans.Count, new ParallelOptions { CancellationToken = ct }, i => (low[i], onset[i]) = LowAndOnset(evidence, spans[i]));
         return [.. Enumerable.Range(0, spans.Count).Select(i => Row(i))];
 
         float[] Row(int i)

@@ -6,6 +6,15 @@ namespace Harkbook.Listening.Estimators.Chords;
 /// <summary>A stretch that holds one chord, and the chance that a chord changes at its start.</summary>
 internal readonly record struct ChordSpan(Seconds Start, Seconds End, double ChangeChance)
 {
+    /// <summary>What sounds in each of the spans.</summary>
+    public static PitchClassContent[] Contents(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
+    {
+        var contents = new PitchClassContent[spans.Count];
+        Parallel.For(0, spans.Count, new ParallelOptions { CancellationToken = ct }, i =>
+            contents[i] = PitchClassContent.Between(evidence, spans[i].Start, spans[i].End));
+        return contents;
+    }
+
     /// <summary>Beats or half beats, from the start of the evidence to its end; fixed frames where beats can't be trusted.</summary>
     public static List<ChordSpan> Of(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ChordOptions options)
     {

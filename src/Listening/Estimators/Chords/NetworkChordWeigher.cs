@@ -20,15 +20,16 @@ internal sealed class NetworkChordWeigher : IChordWeigher
 
     public double[][] Weigh(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
     {
+        var contents = ChordSpan.Contents(evidence, spans, ct);
         using var session = new InferenceSession(ModelFile.Read("chords.onnx"));
         using var run = new RunOptions();
-        using var input = OrtValue.CreateTensorValueFromMemory(Turned(ChordInput.Of(evidence, spans, ct)), [spans.Count, 12, ChordInput.Width]);
+        using var input = OrtValue.CreateTensorValueFromMemory(Turned(ChordInput.Of(evidence, spans, contents, ct)), [spans.Count, 12, ChordInput.Width]);
         using var results = session.Run(run, ["turned"], [input], ["chords", "bass"]);
         var chords = results[0].GetTensorDataAsSpan<float>();
         var bass = results[1].GetTensorDataAsSpan<float>();
         var fits = new double[spans.Count][];
         for (var i = 0; i < fits.Length; i++)
-            fits[i] = Fits(PitchClassContent.Between(evidence, spans[i].Start, spans[i].End), chords.Slice(i * (1 + 12 * Kinds), 1 + 12 * Kinds), bass.Slice(i * 144, 144));
+            fits[i] = Fits(contents[i], chords.Slice(i * (1 + 12 * Kinds), 1 + 12 * Kinds), bass.Slice(i * 144, 144));
         return fits;
     }
 
