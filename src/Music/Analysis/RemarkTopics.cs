@@ -6,6 +6,8 @@ internal static class RemarkTopics
     public static RemarkTopic Of(RemarkKind kind) => kind switch
     {
         RemarkKind.KeyOfTheSong => RemarkTopic.Harmony,
+        RemarkKind.StringHeld or RemarkKind.ShapeSlides or RemarkKind.ShapeMotion or RemarkKind.FingersKept or RemarkKind.EasierShape => RemarkTopic.Hand,
+        RemarkKind.VoiceEntersLate or RemarkKind.SungSyncopation or RemarkKind.VoiceAgainstGuitar or RemarkKind.VoiceAnticipates => RemarkTopic.Singing,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "This kind of remark has no topic; give it one here."),
     };
 }

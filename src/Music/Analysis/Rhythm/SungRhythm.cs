@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Songs;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Analysis.Rhythm;
+
+/// <summary>The sung rhythm of one bar by three published measures.</summary>
+/// <param name="Lines">Voice and guitar.</param>
+/// <param name="Syncopation">After Longuet-Higgins and Lee, counting against the bar before too.</param>
+/// <param name="BeatDistance">Weighted note-to-beat distance, the sum.</param>
+/// <param name="Keith">Null where the measure has no answer.</param>
+/// <param name="EntersBeat">Whether a syllable starts on the first beat.</param>
+/// <param name="IsHeldInto">Whether a syllable of the bar before sounds on into this one.</param>
+public sealed record SungBar(TwoLines Lines, int Syncopation, double BeatDistance, int? Keith, bool EntersBeat, bool IsHeldInto)
+{
+    public int Number => Lines.Bar.Number;
+
+    public IReadOnlyCollection<Beats> Onsets => [.. Lines.Voice.Select(v => v.At)];
+}
+
+/// <summary>The sung rhythm of a song, bar by bar; bars in which no syllable starts are left out.</summary>
+public sealed record SungRhythm(ImmutableArray<SungBar> Bars, ImmutableArray<Syncopation> Syncopations, ImmutableArray<Anticipation> Anticipations)
+{
+    public static SungRhythm Of(Song song)
+    {
+        var lines = song.Bars.Select(TwoLines.Of).ToArray();
+        var syncopations = SyncopationRule.Of([.. lines.Select(l => (l.Bar.Meter, l.Voice.Select(v => v.At).ToImmutableArray()))]);
+        var held = HeldInto(song);
+        return new([.. lines.Where(l => l.HasVoice).Select(l => Measured(l, syncopations, held))], syncopations, Anticipation.In(song));
+    }
+
+    /// <summary>Syncopation a bar, over the bars that are sung in; 0 where none is.</summary>
+    public double MeanSyncopation => Bars.IsEmpty ? 0 : Syncopations.Sum(s => s.Strength) / (double)Bars.Length;
+
+    private static SungBar Measured(TwoLines lines, ImmutableArray<Syncopation> syncopations, HashSet<int> held)
+    {
+        Beats[] onsets = [.. lines.Voice.Select(v => v.At)];
+        var number = lines.Bar.Number;
+        return new(
+            lines,
+            syncopations.Where(s => s.Bar == number).Sum(s => s.Strength),
+            Rhythm.BeatDistance.Total(onsets, onsets[0] + lines.Bar.Meter.BarLength),
+            KeithRule.Repeated(lines.Bar.Meter, onsets),
+            onsets[0] == Beats.Zero,
+            held.Contains(number));
+    }
+
+    private static HashSet<int> HeldInto(Song song) =>
+        [.. song.Bars.Where(b => b.Sung.Any(s => s.Start + s.Length > b.Meter.BarLength)).Select(b => b.Number + 1)];
+}
