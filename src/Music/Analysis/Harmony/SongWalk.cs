@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Analysis.Harmony;
+
+/// <summary>Goes through a song's chords; equal chords in a row are one chord to their neighbours.</summary>
+internal static class SongWalk
+{
+    private sealed record Use(SongPlace Place, Chord Chord, Key Key, Standing Standing);
+
+    public static ImmutableArray<PlacedChord> Read(Song song)
+    {
+        var uses = Uses(song).ToList();
+        var sounding = uses.Where(u => !u.Chord.IsNone).ToList();
+        var blues = sounding.GroupBy(u => u.Key).Where(g => IsBlues(g.Key, g.Select(u => u.Chord))).Select(g => g.Key).ToHashSet();
+        return [.. uses.Select((use, i) => Placed(use, Neighbour(uses, i, -1), Neighbour(uses, i, 1), blues.Contains(use.Key)))];
+    }
+
+    private static IEnumerable<Use> Uses(Song song) =>
+        from section in song.Sections
+        from bar in section.Bars
+        from claim in bar.Chords
+        select new Use(new(bar.Number, claim.Start, claim.Length), claim.Value.Chord, song.Key.Value, claim.Standing);
+
+    /// <summary>The nearest other chord that sounds.</summary>
+    private static Use? Neighbour(List<Use> uses, int index, int step)
+    {
+        for (var i = index + step; i >= 0 && i < uses.Count; i += step)
+            if (!uses[i].Chord.IsNone && uses[i].Chord != uses[index].Chord)
+                return uses[i];
+        return null;
+    }
+
+    private static PlacedChord Placed(Use use, Use? before, Use? after, bool isBlues) =>
+        new(use.Place, ChordInContext.Of(use.Chord, use.Key, before?.Chord, after?.Chord, isBlues), use.Standing);
+
+    /// <summary>Dominant sevenths on both the one and the four chord.</summary>
+    private static bool IsBlues(Key key, IEnumerable<Chord> chords)
+    {
+        var roots = chords.Where(c => ChordTraits.IsDominantSeventh(c.Quality)).Select(c => FunctionalDegree.Above(c.Root, key)).ToHashSet();
+        return roots.Contains(0) && roots.Contains(5);
+    }
+}
