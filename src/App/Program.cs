@@ -19,6 +19,7 @@ internal static class Program
             ShapesCommand.Create(),
             NameCommand.Create(),
             HarpsCommand.Create(),
+            HolesCommand.Create(),
             EvalCommand.Create(),
         };
         var parsed = root.Parse(args);

@@ -1,7 +1,5 @@
 using System.CommandLine;
-using System.Globalization;
 using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
 
 namespace Harkbook.App.Commands;
 
@@ -9,26 +7,29 @@ internal static class HarpsCommand
 {
     public static Command Create()
     {
-        var pitches = new Argument<string[]>("pitches") { Description = "The tune's sounding pitches in order: D5 E5 F#5 (C4 is middle C)", Arity = ArgumentArity.OneOrMore };
+        var tune = new Argument<string[]>("tune") { Description = "Sounding pitches in order, D5 E5 F#5 (C4 is middle C), or a song whose harmonica part is meant", Arity = ArgumentArity.OneOrMore };
+        var section = new Option<string?>("--section") { Description = "Only one section of the song", HelpName = "NAME" };
+        var key = Options.Key();
+        var layout = HarpOptions.Layout();
+        var octaves = HarpOptions.Octaves();
         var count = Options.Count("harmonicas", 4);
-        var command = new Command("harps", "Rank harmonicas for a tune and give the holes: +4 blow, -4 draw, ' a semitone's bend, o over-bend") { pitches, count };
+        var json = Options.Json();
+        var command = new Command("harps", "Rank harmonicas for a tune and give the holes: +4 blow, -4 draw, ' a semitone's bend, o over-bend, < slide")
+        {
+            tune, section, key, layout, octaves, count, json,
+        };
         command.SetAction(parsed =>
         {
-            var tune = Options.ReadWords(parsed.GetRequiredValue(pitches), "harkbook harps D5 E5 F#5").Select(Read).ToArray();
-            foreach (var fit in HarpChooser.Rank(tune).Take(Options.ReadCount(parsed.GetValue(count))))
-            {
-                var holes = tune.Select(p => fit.Harp.NotesFor(p) is [var first, ..] ? first.ToString() : "?");
-                var missing = fit.Unreachable.IsEmpty ? "" : $"  not there: {string.Join(' ', fit.Unreachable)}";
-                Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                    $"{fit.Harp.Key,-3} {fit.Plain} plain, {fit.Bent} bent, {fit.OverBent} over-bent, effort {fit.Cost:0.00}  {string.Join(' ', holes)}{missing}"));
-            }
+            var words = Options.ReadWords(parsed.GetRequiredValue(tune), "harkbook harps D5 E5 F#5");
+            var most = Options.ReadCount(parsed.GetValue(count));
+            var layouts = HarpOptions.ReadLayouts(parsed.GetValue(layout));
+            // A path may hold blanks, so it is tried whole first.
+            var given = parsed.GetRequiredValue(tune) is [var whole] && Path.Exists(whole) ? [whole] : words;
+            var wanted = HarpTune.Read(given, parsed.GetValue(section), Options.ReadKey(parsed.GetValue(key)));
+            var ranked = HarpChooser.Rank(wanted.Notes, HarpOptions.Candidates(layouts, parsed.GetValue(octaves))).Take(most).ToArray();
+            Console.Out.Write(parsed.GetValue(json) ? HarpReport.Json(wanted, ranked) : HarpReport.Write(wanted, ranked));
             return 0;
         });
         return command;
     }
-
-    private static Pitch Read(string text) =>
-        Pitch.TryParse(text, out var pitch)
-            ? pitch
-            : throw new UsageException($"'{text}' is not a pitch; write a note name and an octave, as in F#5 (C4 is middle C).");
 }

@@ -18,6 +18,8 @@ internal static class Options
     public static Option<int> Count(string ofWhat, int usual) =>
         new("--count") { Description = $"How many {ofWhat} to list", HelpName = "NUMBER", DefaultValueFactory = _ => usual };
 
+    public static Option<bool> Json() => new("--json") { Description = "Print the result as JSON" };
+
     public static int ReadCount(int count) => count >= 1 ? count : throw new UsageException($"--count {count}: give 1 or more.");
 
     /// <summary>Words given one by one or together in quotes.</summary>

@@ -31,7 +31,7 @@ public sealed class Checker
     {
         var clock = new SongClock(song);
         var findings = FactWeigher.Weigh(song, hearing).ToList();
-        var harp = song.Harp is { } reference ? Harmonica.Richter(reference.Value.Key) : null;
+        var harp = song.Harp is { } reference ? reference.Value.ToHarmonica() : null;
         foreach (var bar in song.Bars)
         {
             findings.Add(bars.Weigh(clock.TimeOf(bar.Number), new(clock.TimeOf(bar.Number), bar.Number, 1), $"bar {bar.Number} starts here"));

@@ -13,9 +13,9 @@ internal sealed class HarpPart(Song song, IBarTimes times, Touch touch)
 {
     public List<BlownNote> Play()
     {
-        if (song.Harp?.Value is not { } reference || HarpLayout.Find(reference.Layout) is not { } layout)
+        if (song.Harp?.Value is not { } reference)
             return [];
-        var harmonica = Harmonica.Of(layout, reference.Key);
+        var harmonica = reference.ToHarmonica();
         return [.. song.Bars.SelectMany(bar => bar.Harp.GroupBy(c => c.Start).SelectMany(breath => Blow(harmonica, bar.Number, [.. breath])))];
     }
 

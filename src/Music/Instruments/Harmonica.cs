@@ -16,7 +16,7 @@ public sealed class Harmonica
 
     private Harmonica(HarpLayout layout, PitchName key, int octave)
     {
-        (Layout, Key) = (layout, key);
+        (Layout, Key, Octave) = (layout, key, octave);
         AllNotes = [.. Enumerable.Range(1, layout.Holes).SelectMany(NotesOfHole)];
         var rise = LowestDo(key).Midi + 12 * octave - LowestDo(default).Midi;
         pitches = AllNotes.ToImmutableDictionary(n => n, n => Pitch.FromMidi(MidiInC(n) + rise, key.Fifths - 1));
@@ -30,7 +30,10 @@ public sealed class Harmonica
 
     public int Holes => Layout.Holes;
 
-    /// <summary>Every note, hole by hole: blow, draw, bends from shallow to deep, over-bend.</summary>
+    /// <summary>0 for the usual one of its key, −1 for a low one, 1 for a high one.</summary>
+    public int Octave { get; }
+
+    /// <summary>Every note, hole by hole: blow, draw, bends from shallow to deep, over-bend; on a chromatic one blow, draw and both with the slide in.</summary>
     public ImmutableArray<HarpNote> AllNotes { get; }
 
     /// <summary>
@@ -70,12 +73,25 @@ public sealed class Harmonica
     /// <summary>The key that a position (1–12) plays in.</summary>
     public PitchName KeyInPosition(int position) => HarpPosition.Tonic(Key, position);
 
+    /// <summary>As players order one: "low F", "G", "high G, country".</summary>
+    public string Name =>
+        string.Concat(Enumerable.Repeat(Octave < 0 ? "low " : "high ", Math.Abs(Octave))) + Key + (Layout.Name == HarpLayout.Usual ? "" : $", {Layout.Name}");
+
     public override string ToString() => $"{Layout.Name} harmonica in {Key}";
 
     private IEnumerable<HarpNote> NotesOfHole(int hole)
     {
         yield return new(hole, Breath.Blow);
         yield return new(hole, Breath.Draw);
+        foreach (var note in Layout.HasSlide ? SlideNotes(hole) : BentNotes(hole))
+            yield return note;
+    }
+
+    private static IEnumerable<HarpNote> SlideNotes(int hole) =>
+        [new(hole, Breath.Blow, Slide: true), new(hole, Breath.Draw, Slide: true)];
+
+    private IEnumerable<HarpNote> BentNotes(int hole)
+    {
         var (blow, draw) = (Layout.Blow[hole - 1].Midi, Layout.Draw[hole - 1].Midi);
         var (higher, lower) = draw > blow ? (Breath.Draw, Breath.Blow) : (Breath.Blow, Breath.Draw);
         for (var bend = 1; bend < Math.Abs(draw - blow); bend++)
@@ -86,7 +102,10 @@ public sealed class Harmonica
 
     private int MidiInC(HarpNote note)
     {
-        var (blow, draw) = (Layout.Blow[note.Hole - 1].Midi, Layout.Draw[note.Hole - 1].Midi);
+        var hole = note.Hole - 1;
+        if (note.Slide)
+            return (note.Breath == Breath.Blow ? Layout.BlowSlide : Layout.DrawSlide)[hole].Midi;
+        var (blow, draw) = (Layout.Blow[hole].Midi, Layout.Draw[hole].Midi);
         return note.Bend > 0 ? Math.Max(blow, draw) + 1 : (note.Breath == Breath.Blow ? blow : draw) + note.Bend;
     }
 

@@ -3,21 +3,12 @@ using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Instruments;
 
-/// <summary>How well a harmonica suits some pitches.</summary>
-/// <param name="Cost">0 when every note is plain; the mean over the notes of what each asks.</param>
-/// <param name="Bent">How many of the notes need a bend; the same pitch twice counts twice.</param>
-/// <param name="OverBent">How many need an over-bend.</param>
-/// <param name="Unreachable">Pitches that this harmonica hasn't got, each once.</param>
-public sealed record HarpFit(Harmonica Harp, double Cost, int Plain, int Bent, int OverBent, ImmutableArray<Pitch> Unreachable);
-
 /// <summary>
-/// Ranks harmonicas for the notes of a tune. The weights are our judgement of how hard each technique is, not a published scale.
+/// Ranks harmonicas for the notes of a tune: first by what the notes ask of the player, then by changes of breath, then by how far
+/// the mouth moves.
 /// </summary>
 public static class HarpChooser
 {
-    private const double FirstSemitone = 0.3;
-    private const double EachMoreSemitone = 0.15;
-    private const double OverBend = 1.2;
     private const double NotThere = 3;
 
     /// <summary>The twelve usual Richter harmonicas, the best first. One entry in <paramref name="pitches"/> a sounded note.</summary>
@@ -25,30 +16,25 @@ public static class HarpChooser
         Rank(pitches, Harmonica.UsualKeys.Select(key => Harmonica.Richter(key)));
 
     /// <summary>Ranks only the given harmonicas; equals keep their order.</summary>
-    public static ImmutableArray<HarpFit> Rank(IEnumerable<Pitch> pitches, IEnumerable<Harmonica> harps)
+    public static ImmutableArray<HarpFit> Rank(IEnumerable<Pitch> pitches, IEnumerable<Harmonica> harps) =>
+        Rank(pitches.Select(p => ImmutableArray.Create(p)), harps);
+
+    /// <summary>As above for a tune with chords: each entry holds what sounds at once, one pitch or more.</summary>
+    public static ImmutableArray<HarpFit> Rank(IEnumerable<ImmutableArray<Pitch>> tune, IEnumerable<Harmonica> harps)
     {
-        var sounded = pitches.ToImmutableArray();
-        return [.. harps.Select(h => Weigh(h, sounded)).OrderBy(f => f.Cost)];
+        var sounded = tune.Where(t => !t.IsEmpty).ToImmutableArray();
+        return [.. harps.Select(h => Weigh(h, sounded)).OrderBy(f => Math.Round(f.Cost, 9)).ThenBy(f => f.BreathChanges).ThenBy(f => f.HolesMoved)];
     }
 
-    private static HarpFit Weigh(Harmonica harp, ImmutableArray<Pitch> sounded)
+    private static HarpFit Weigh(Harmonica harp, ImmutableArray<ImmutableArray<Pitch>> sounded)
     {
-        var easiest = sounded.Select(p => harp.NotesFor(p) is [var first, ..] ? first : (HarpNote?)null).ToImmutableArray();
-        var missing = sounded.Where((_, i) => easiest[i] is null).Distinct();
-        return new(
-            harp,
-            easiest.Select(CostOf).DefaultIfEmpty().Average(),
-            easiest.Count(n => n?.Technique == HarpTechnique.Plain),
-            easiest.Count(n => n?.Technique == HarpTechnique.Bent),
-            easiest.Count(n => n?.Technique == HarpTechnique.OverBent),
-            [.. missing]);
+        var ways = new HarpPath(harp).Find(sounded);
+        var costs = sounded.Zip(ways, (pitches, way) => way.IsEmpty ? pitches.Length * NotThere : way.Sum(HarpPath.CostOf)).Sum();
+        var unplayed = sounded.Zip(ways).Where(p => p.Second.IsEmpty).Select(p => p.First).ToArray();
+        return new(harp, sounded.IsEmpty ? 0 : costs / sounded.Sum(s => s.Length), ways)
+        {
+            Unreachable = [.. unplayed.SelectMany(pitches => pitches).Where(p => harp.NotesFor(p).IsEmpty).Distinct()],
+            NotTogether = unplayed.Count(pitches => pitches.All(p => !harp.NotesFor(p).IsEmpty)),
+        };
     }
-
-    private static double CostOf(HarpNote? note) => note switch
-    {
-        null => NotThere,
-        { Technique: HarpTechnique.Plain } => 0,
-        { Technique: HarpTechnique.OverBent } => OverBend,
-        { Bend: var bend } => FirstSemitone + EachMoreSemitone * (-bend - 1),
-    };
 }

@@ -58,8 +58,15 @@ public sealed record Song
 /// <param name="ContentHash">SHA-256 of the file's bytes, 64 lower-case hexadecimal digits.</param>
 public sealed record RecordingReference(string Path, string? ContentHash, Seconds? Length);
 
-/// <summary>Which harmonica: its key and its layout's name in the data ("richter").</summary>
-public sealed record HarpReference(PitchName Key, string Layout);
+/// <summary>Which harmonica: its key, its layout's name in the data ("richter"), and −1 for a low one or 1 for a high one.</summary>
+public sealed record HarpReference(PitchName Key, string Layout, int Octave = 0)
+{
+    /// <summary>The instrument itself; a layout that the data doesn't have is taken for the usual one.</summary>
+    public Harmonica ToHarmonica() => Harmonica.Of(HarpLayout.Find(Layout) ?? HarpLayout.Richter, Key, Octave);
+
+    /// <summary>As a song file writes it: "D richter", "low F country".</summary>
+    public override string ToString() => $"{(Octave < 0 ? "low " : Octave > 0 ? "high " : "")}{Key} {Layout}";
+}
 
 /// <summary>A shape under the name that bars use: a chord symbol, with a label behind "@" to tell two shapes of one chord apart ("D@high").</summary>
 public sealed record NamedShape(string Name, Shape Shape, Standing Standing)

@@ -67,6 +67,7 @@ public static class HarpDiagram
 
     private static string Bend(HarpNote? note) => note switch
     {
+        { Slide: true } => "<",
         { Bend: > 0 } => "o",
         { Bend: < 0 } n => new string('′', -n.Bend),
         _ => "",

@@ -5,8 +5,8 @@ using Harkbook.Publishing.Drawings;
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>
-/// Holes that sound on one breath, with an arrow: up for blow, down for draw; ′ for each semitone bent, o for an over-bend
-/// (all common practice).
+/// Holes that sound on one breath, with an arrow: up for blow, down for draw; ′ for each semitone bent, o for an over-bend,
+/// &lt; for the slide of a chromatic one (all common practice).
 /// </summary>
 internal sealed class HarpSign
 {
@@ -32,7 +32,7 @@ internal sealed class HarpSign
         Arrow.Draw(sketch, end + s * 0.36, baseline - s * 0.72, s * 0.76, s * 0.19, blows, tint);
     }
 
-    /// <summary>A hole with its bend, as "3′" or "6o".</summary>
+    /// <summary>A hole with its bend, slide or over-bend, as "3′", "5&lt;" or "6o".</summary>
     public static string Shown(HarpNote note) =>
-        note.Hole.ToString(CultureInfo.InvariantCulture) + (note.Bend > 0 ? "o" : new string('′', -note.Bend));
+        note.Hole.ToString(CultureInfo.InvariantCulture) + (note.Slide ? "<" : note.Bend > 0 ? "o" : new string('′', -note.Bend));
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Publishing.Engraving;
@@ -21,6 +22,9 @@ public static class PitchText
     /// <summary>"F♯", "B♭".</summary>
     public static string Of(PitchName name) =>
         name.Letter + new string(name.Alteration < 0 ? '♭' : '♯', Math.Abs(name.Alteration));
+
+    /// <summary>A harmonica's key as it is ordered: "low F♯".</summary>
+    public static string Of(HarpReference harp) => $"{(harp.Octave < 0 ? "low " : harp.Octave > 0 ? "high " : "")}{Of(harp.Key)}";
 
     /// <summary>"F♯3"; C4 is middle C.</summary>
     public static string Of(Pitch pitch) => Of(pitch.Name) + pitch.Octave.ToString(CultureInfo.InvariantCulture);

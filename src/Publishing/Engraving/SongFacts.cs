@@ -54,8 +54,8 @@ public static class SongFacts
     private static string HarpWords(HarpReference harp, PitchName tonic)
     {
         var layout = harp.Layout == "richter" ? "" : harp.Layout + ", ";
-        var position = Harmonica.Richter(harp.Key).PositionFor(tonic);
-        return $"in {PitchText.Of(harp.Key)}, {layout}{Ordinal(position)} position";
+        var position = harp.ToHarmonica().PositionFor(tonic);
+        return $"in {PitchText.Of(harp)}, {layout}{Ordinal(position)} position";
     }
 
     private static string Ordinal(int n) => n + (n switch { 11 or 12 or 13 => "th", _ => (n % 10) switch { 1 => "st", 2 => "nd", 3 => "rd", _ => "th" } });

@@ -7,6 +7,9 @@ internal static class SongCases
 
     public static ErrorCase[] All { get; } =
     [
+        new("no `harp` line says which", s => s.File("a.hark", NoRecording), "harps", "a.hark"),
+        new("the harmonica is silent", s => s.File("a.hark", "title Far\nharp C\nsection A\nchords | A |\n"), "harps", "a.hark"),
+        new("the harmonica is silent", s => s.File("a.hark", "title Far\nharp C\nsection A\nharp | +4 |\nsection B\nchords | A |\n"), "harps", ".", "--section", "b"),
         new("it isn't there", _ => { }, "check", "gone"),
         new("it isn't there", _ => { }, "publish", "gone.hark"),
         new("the folder holds none", _ => { }, "audition", "."),

@@ -172,9 +172,5 @@ public class HarmonicaTests
         Assert.Equal(12, fits.Length);
     }
 
-    [Fact]
-    public void EveryLayoutHasAReedForEachBreathInEachHole() =>
-        Assert.All(HarpLayout.All, layout => Assert.Equal((10, 10), (layout.Blow.Length, layout.Draw.Length)));
-
     private static string Written(IEnumerable<HarpNote> notes) => string.Join(", ", notes.Select(n => $"{n} {InC.PitchOf(n)}"));
 }

@@ -5,17 +5,18 @@ namespace Harkbook.Music.Tests.Instruments;
 
 public class HarpNoteTests
 {
-    // Common practice for written harmonica: + blow, - draw, ' a semitone's bend, o an over-bend.
+    // Common practice for written harmonica: + blow, - draw, ' a semitone's bend, o an over-bend, < the slide of a chromatic one.
     [Theory]
     [InlineData("+4", 4, Breath.Blow, 0)]
     [InlineData("-10", 10, Breath.Draw, 0)]
     [InlineData("-3''", 3, Breath.Draw, -2)]
     [InlineData("+10'", 10, Breath.Blow, -1)]
     [InlineData("+6o", 6, Breath.Blow, 1)]
-    public void NotesAreReadAndWritten(string text, int hole, Breath breath, int bend)
+    [InlineData("-11<", 11, Breath.Draw, 0, true)]
+    public void NotesAreReadAndWritten(string text, int hole, Breath breath, int bend, bool slide = false)
     {
-        Assert.Equal(new HarpNote(hole, breath, bend), HarpNote.Parse(text));
-        Assert.Equal(text, new HarpNote(hole, breath, bend).ToString());
+        Assert.Equal(new HarpNote(hole, breath, bend, slide), HarpNote.Parse(text));
+        Assert.Equal(text, new HarpNote(hole, breath, bend, slide).ToString());
     }
 
     [Theory]
@@ -26,6 +27,8 @@ public class HarpNoteTests
     [InlineData("+0")]
     [InlineData("+17")]
     [InlineData("-3'o")]
+    [InlineData("-3<'")]
+    [InlineData("-3<<")]
     [InlineData("-3 ")]
     [InlineData("+-3")]
     public void OtherTextIsNotANote(string? text) => Assert.False(HarpNote.TryParse(text, out _));

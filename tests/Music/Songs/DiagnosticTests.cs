@@ -23,6 +23,8 @@ public class DiagnosticTests
     [InlineData("tempo 401", DiagnosticCode.BadTempo, 1, 7, 3, null)]
     [InlineData("key D mixolidian", DiagnosticCode.BadKey, 1, 7, 10, "Did you mean 'mixolydian'?")]
     [InlineData("harp H", DiagnosticCode.BadHarp, 1, 6, 1, null)]
+    [InlineData("harp low", DiagnosticCode.BadHarp, 1, 6, 3, null)]
+    [InlineData("harp high G richtr", DiagnosticCode.BadHarp, 1, 6, 13, "Did you mean 'richter'?")]
     [InlineData("shape D 02k", DiagnosticCode.BadShape, 1, 9, 3, null)]
     [InlineData("shape D 02210", DiagnosticCode.ShapeStrings, 1, 9, 5, null)]
     [InlineData("shape D 022100 fingers 12", DiagnosticCode.BadFingers, 1, 16, 7, null)]

@@ -49,7 +49,7 @@ internal static class SongGen
             Meter = new(meter, standings[0]),
             Tempo = new(tempo / 10.0, standings[1]),
             Key = new(Key.Parse("D mixolydian"), standings[2]),
-            Harp = random.Next(2) == 0 ? null : new(new(PitchName.Parse("A"), "richter"), standings[3]),
+            Harp = random.Next(2) == 0 ? null : new(new(PitchName.Parse("A"), random.Next(2) == 0 ? "richter" : "natural-minor", random.Next(3) - 1), standings[3]),
             Shapes = shapes,
             Sections = Sections(counts, shapes, random, standings),
         };
@@ -82,7 +82,7 @@ internal static class SongGen
                 bars[i] = bars[i] with { Chords = [.. Starts(i).Select((s, n) => Claim(s, Chord(n + i)))] };
             Fill(bars, (b, c) => b with { Sung = c }, i => Syllables[i % Syllables.Length]);
             Fill(bars, (b, c) => b with { Strums = c }, i => (Stroke)(i % 3));
-            Fill(bars, (b, c) => b with { Harp = c }, i => new HarpNote(1 + i % 10, i % 2 == 0 ? Breath.Blow : Breath.Draw, -(i % 3)));
+            Fill(bars, (b, c) => b with { Harp = c }, i => new HarpNote(1 + i % 10, i % 2 == 0 ? Breath.Blow : Breath.Draw, -(i % 3), i % 6 == 0));
             Fill(bars, (b, c) => b with { Picked = c }, i => new PickedNote(2, i % 20, (Attack)(i % 4)));
             return [.. bars];
         }

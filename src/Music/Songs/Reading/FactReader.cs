@@ -73,12 +73,14 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
     {
         if (Line(SongFact.Harp) is not { } line)
             return null;
-        var words = line.Words();
+        var words = line.Words().Select(w => w.Text).ToList();
         var standing = standings.ReadOne(line, Standing.Decided);
-        var layout = words.Length == 2 ? words[1].Text : "richter";
-        if (words.Length <= 2 && PitchName.TryParse(words[0].Text, out var key) && HarpLayout.Find(layout) is not null)
-            return new(new(key, layout), standing);
-        bag.Add(DiagnosticCode.BadHarp, line.Body, $"A harp is its key and its layout ({string.Join(", ", HarpLayout.All.Select(l => l.Name))}; richter when none is given), as in harp D richter.",
+        var octave = words[0] switch { "low" => -1, "high" => 1, _ => 0 };
+        var named = octave == 0 ? words : words[1..];
+        var layout = named.ElementAtOrDefault(1) ?? HarpLayout.Usual;
+        if (named.Count is 1 or 2 && PitchName.TryParse(named[0], out var key) && HarpLayout.Find(layout) is not null)
+            return new(new(key, layout, octave), standing);
+        bag.Add(DiagnosticCode.BadHarp, line.Body, $"A harp is its key, low or high before it where it is one, and its layout ({string.Join(", ", HarpLayout.All.Select(l => l.Name))}; richter when none is given), as in harp D richter or harp low F.",
             NearestWord.Suggest(layout, HarpLayout.All.Select(l => l.Name)));
         return null;
     }

@@ -58,7 +58,7 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
             var token = leaf.Value.Part(at, text.Length);
             at += text.Length + 1;
             if (!HarpNote.TryParse(text, out var note))
-                bag.Add(DiagnosticCode.BadHarpNote, token.Span, $"'{text}' is no note on a harp: +4 is blow 4, -4 draw 4, -3' draw 3 bent a semitone ('' two), +6o blow 6 over-bent; & joins notes of one breath.");
+                bag.Add(DiagnosticCode.BadHarpNote, token.Span, $"'{text}' is no note on a harp: +4 is blow 4, -4 draw 4, -3' draw 3 bent a semitone ('' two), +6o blow 6 over-bent, +5< blow 5 with the slide in; & joins notes of one breath.");
             else if (notes.Count > 0 && notes[0].Breath != note.Breath)
                 bag.Add(DiagnosticCode.BadHarpNote, token.Span, "One breath goes one way: notes joined by & are all blown or all drawn.");
             else

@@ -39,7 +39,7 @@ internal sealed class SongWriter(Song song)
         yield return Line(SongFact.Tempo, song.Tempo, t => t.ToString("0.##########", CultureInfo.InvariantCulture));
         yield return Line(SongFact.Key, song.Key, k => k.ToString());
         if (song.Harp is { } harp)
-            yield return Line(SongFact.Harp, harp, h => $"{h.Key} {h.Layout}");
+            yield return Line(SongFact.Harp, harp, h => h.ToString());
     }
 
     /// <summary>A fact that nobody stated stays unstated.</summary>

@@ -40,7 +40,7 @@ internal sealed class FrameHead(LessonTimeline timeline, double length)
     private static string Facts(Song song)
     {
         var capo = song.Capo.Value.Fret == 0 ? "no capo" : $"capo {song.Capo.Value.Fret}";
-        var harmonica = song.Harp is { } h ? $"  ·  harp in {PitchText.Of(h.Value.Key)}" : "";
+        var harmonica = song.Harp is { } h ? $"  ·  harp in {PitchText.Of(h.Value)}" : "";
         return $"{Strings(song)}  ·  {capo}{harmonica}  ·  {SongFacts.Reference(song.ReferencePitch.Value)}";
     }
 

@@ -26,7 +26,7 @@ internal sealed class Stage
         diagrams = new(timeline.Song, bottom - NowTop - 10, bottom - NextTop - 10, Screen.ColumnWidth - 60);
         if (timeline.Song.Harp is { } reference)
         {
-            var instrument = Harmonica.Richter(reference.Value.Key);
+            var instrument = reference.Value.ToHarmonica();
             harp = (instrument, Math.Min(62, MiddleRoom / (instrument.Holes + 1.1)));
         }
     }

@@ -39,6 +39,6 @@ internal static class TuningCard
         yield return song.Capo.Value.Fret == 0 ? "no capo" : $"capo on fret {song.Capo.Value.Fret}";
         yield return SongFacts.Reference(song.ReferencePitch.Value);
         if (song.Harp is { } harp)
-            yield return $"harmonica in {PitchText.Of(harp.Value.Key)}";
+            yield return $"harmonica in {PitchText.Of(harp.Value)}";
     }
 }

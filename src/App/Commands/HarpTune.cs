@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Analysis.SecondInstruments;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.App.Commands;
+
+/// <summary>What harmonicas are to be ranked for: notes as typed, or a song's harmonica part.</summary>
+/// <param name="Notes">What sounds at once, in order.</param>
+/// <param name="Own">The song's own harmonica; null for typed notes.</param>
+/// <param name="Breath">How the song's part breathes; null for typed notes.</param>
+internal sealed record HarpTune(ImmutableArray<ImmutableArray<Pitch>> Notes, Key? Key, Harmonica? Own, BreathPlan? Breath)
+{
+    public static HarpTune Read(string[] words, string? section, Key? key)
+    {
+        if (words is [var path] && (File.Exists(path) || Directory.Exists(path)))
+            return OfSong(SongFolder.Open(path), section, key);
+        return section is null
+            ? new([.. words.Select(w => ImmutableArray.Create(ReadPitch(w)))], key, null, null)
+            : throw new UsageException("--section: only a song has sections. Give a song file or the folder that holds it, or leave --section out.");
+    }
+
+    private static HarpTune OfSong(SongFolder opened, string? section, Key? key)
+    {
+        var song = opened.Song;
+        if (song.Harp?.Value is not { } reference)
+            throw new UserException($"{opened.SongPath}: no line says which harmonica plays, so its notes have no pitch. Add one, as in 'harp  D richter'.");
+        var bars = Sections(song, section).SelectMany(s => s.Bars).ToArray();
+        var harp = reference.ToHarmonica();
+        var notes = bars.SelectMany(b => b.Harp.GroupBy(n => n.Start).OrderBy(g => g.Key))
+            .Select(together => together.Select(n => harp.FindPitch(n.Value)).OfType<Pitch>().ToImmutableArray())
+            .Where(together => !together.IsEmpty).ToImmutableArray();
+        if (notes.IsEmpty)
+            throw new UserException($"{opened.SongPath}: the harmonica plays nothing{(section is null ? "" : $" in {section}")}. Give a section in which it does, or notes, as in harkbook harps D5 E5 F#5.");
+        var numbers = bars.Select(b => b.Number).ToHashSet();
+        return new(notes, key ?? song.Key.Value, harp, BreathPlan.Of(song, b => numbers.Contains(b.Number)));
+    }
+
+    private static IEnumerable<Section> Sections(Song song, string? name)
+    {
+        var found = song.Sections.Where(s => name is null || s.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase)).ToArray();
+        return found.Length > 0
+            ? found
+            : throw new UsageException($"--section {name}: the song's sections are {string.Join(", ", song.Sections.Select(s => s.Name).Distinct())}.");
+    }
+
+    private static Pitch ReadPitch(string text) =>
+        Pitch.TryParse(text, out var pitch)
+            ? pitch
+            : throw new UsageException($"'{text}' is not a pitch; write a note name and an octave, as in F#5 (C4 is middle C).");
+}

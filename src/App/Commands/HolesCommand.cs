@@ -1,0 +1,21 @@
+using System.CommandLine;
+
+namespace Harkbook.App.Commands;
+
+internal static class HolesCommand
+{
+    public static Command Create()
+    {
+        var harmonica = new Argument<string[]>("harmonica") { Description = "A harmonica's key: G, or low F", Arity = ArgumentArity.OneOrMore };
+        var layout = HarpOptions.Layout();
+        var command = new Command("holes", "Show what a harmonica gives: every hole's notes, bends and over-bends, its positions, and the chords on one breath") { harmonica, layout };
+        command.SetAction(parsed =>
+        {
+            var words = Options.ReadWords(parsed.GetRequiredValue(harmonica), "harkbook holes G");
+            var layouts = HarpOptions.ReadLayouts(parsed.GetValue(layout));
+            Console.Out.Write(string.Join("\n", layouts.Select(l => HolesReport.Write(HarpOptions.ReadHarmonica(words, l)))));
+            return 0;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,10 @@
+using System.Globalization;
+
+namespace Harkbook.App;
+
+internal static class Ordinal
+{
+    /// <summary>"1st", "2nd", "11th".</summary>
+    public static string Of(int n) =>
+        n.ToString(CultureInfo.InvariantCulture) + (n % 100 is >= 11 and <= 13 ? "th" : (n % 10) switch { 1 => "st", 2 => "nd", 3 => "rd", _ => "th" });
+}
