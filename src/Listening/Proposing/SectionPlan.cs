@@ -38,7 +38,7 @@ internal static class SectionPlan
         return new($"{label} {counts[label]}", first, end, heard is null ? Standing.Heard(0) : Standing.HeardToThePercent(heard.Confidence));
     }
 
-    private static int NearestBar(double time, BeatLine line)
+    public static int NearestBar(double time, BeatLine line)
     {
         var place = line.Bars.IsEmpty ? 0 : line.PlaceOf(time);
         return Enumerable.Range(0, line.Bars.Length + 1).MinBy(i => Math.Abs((i < line.Bars.Length ? line.Bars[i].FirstBeat : line.Times.Length - 1) - place));

@@ -12,6 +12,7 @@ namespace Harkbook.Listening.Proposing;
 /// <list type="bullet">
 /// <item>Bars run from downbeat to downbeat. A pick-up gets a whole bar, silent at first; an odd number of beats gets a meter of its own.</item>
 /// <item>Anchors are the fewest whose straight lines keep every heard beat within 25 ms.</item>
+/// <item>The key heard longest is the song's; a section changes to another at the bar line nearest to where it was heard to start.</item>
 /// <item>A harmonica gets its key, and its holes a place on quarters of the beat.</item>
 /// <item>Each chord gets one shape, chosen over the whole song: what sounded first, then the hand's comfort and its way to the other chords.</item>
 /// </list>
@@ -31,6 +32,7 @@ public static class SongProposer
         var harp = new HarpPlacing(hearing.SecondInstrument, line, meter.IsCompound, [.. plan.Select(p => line.Bars[p.EndBar - 1].EndBeat)]);
         var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf), Harp = harp.InBar(bar) }).ToImmutableArray();
         var length = Ceiling(hearing.Recording.Length);
+        var key = MainKey(hearing.Keys);
         return new()
         {
             Title = title,
@@ -40,19 +42,19 @@ public static class SongProposer
             Capo = new(hearing.Tuning.Best.Capo, Heard(hearing.Tuning)),
             Meter = new(meter, Heard(hearing.Meter)),
             Tempo = new(Math.Round(hearing.Tempo.Best, 1), Heard(hearing.Tempo)),
-            Key = MainKey(hearing.Keys),
+            Key = key,
             Harp = Harp(hearing.SecondInstrument),
             Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape, Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
-            Sections = Sections(plan, line, bars, length),
+            Sections = Sections(plan, line, bars, length, new(hearing.Keys, line, key.Value)),
         };
     }
 
-    private static ImmutableArray<Section> Sections(ImmutableArray<PlannedSection> plan, BeatLine line, ImmutableArray<Bar> bars, Seconds length)
+    private static ImmutableArray<Section> Sections(ImmutableArray<PlannedSection> plan, BeatLine line, ImmutableArray<Bar> bars, Seconds length, KeyPlan keys)
     {
         var anchors = Anchors(line, length);
         return
         [
-            .. plan.Select(p => new Section(p.Name, AnchorsOf(p, anchors, isLast: p.EndBar == bars.Length), bars[p.FirstBar..p.EndBar]) { Standing = p.Standing }),
+            .. plan.Select(p => new Section(p.Name, AnchorsOf(p, anchors, isLast: p.EndBar == bars.Length), bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p) }),
         ];
     }
 

@@ -17,6 +17,7 @@ public enum DiagnosticCode
     BadMeter,
     BadTempo,
     BadKey,
+    ChangeOutside,
     BadHarp,
     BadShape,
     ShapeStrings,

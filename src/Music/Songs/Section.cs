@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Songs;
@@ -10,11 +11,18 @@ public sealed record Section(string Name, ImmutableArray<Anchor> Anchors, Immuta
     /// <summary>Who says that a section starts and ends here.</summary>
     public Standing Standing { get; init; } = Standing.Decided;
 
+    /// <summary>Changes of key, rising by bar; empty where the whole section is in the song's key.</summary>
+    public ImmutableArray<KeyChange> Keys { get; init; } = [];
+
+    /// <summary>The key of a bar of this section (1 = its first).</summary>
+    public Key KeyAt(int bar, Key song) => Keys.LastOrDefault(k => k.Bar <= bar)?.Key ?? song;
+
     public bool Equals(Section? other) =>
         other is not null
         && Name == other.Name
         && Standing == other.Standing
         && Anchors.AsSpan().SequenceEqual(other.Anchors.AsSpan())
+        && Keys.AsSpan().SequenceEqual(other.Keys.AsSpan())
         && Bars.AsSpan().SequenceEqual(other.Bars.AsSpan());
 
     public override int GetHashCode() => HashCode.Combine(Name, Anchors.Length, Bars.Length);

@@ -30,6 +30,7 @@ public sealed record Song
     /// <summary>Felt beats a minute, where no anchors say better.</summary>
     public required Fact<double> Tempo { get; init; }
 
+    /// <summary>The key of the song; a section may leave it (<see cref="Section.Keys"/>).</summary>
     public required Fact<Key> Key { get; init; }
 
     /// <summary>A second instrument, today a harmonica; null where there is none.</summary>
@@ -41,6 +42,19 @@ public sealed record Song
     public required ImmutableArray<Section> Sections { get; init; }
 
     public IEnumerable<Bar> Bars => Sections.SelectMany(s => s.Bars);
+
+    /// <summary>The key in which a bar stands (number from 1).</summary>
+    public Key KeyAt(int barNumber)
+    {
+        var bar = barNumber;
+        foreach (var section in Sections)
+        {
+            if (bar >= 1 && bar <= section.Bars.Length)
+                return section.KeyAt(bar, Key.Value);
+            bar -= section.Bars.Length;
+        }
+        throw new ArgumentOutOfRangeException(nameof(barNumber), barNumber, $"The song has bars 1 to {Sections.Sum(s => s.Bars.Length)}.");
+    }
 
     public bool Equals(Song? other) =>
         other is not null

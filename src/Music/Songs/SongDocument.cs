@@ -67,6 +67,12 @@ public sealed class SongDocument
 
     public SongDocument WithoutAnchor(int section, int bar) => Edited(new SectionEdits(Syntax).RemoveAnchor(section, bar));
 
+    /// <summary>Sets the key from a bar of a section on (1 = its first); where a line of the section changes the key there already, that line.</summary>
+    public SongDocument WithKeyChange(int section, int bar, Key key, Standing? standing = null) => Edited(new SectionEdits(Syntax).SetKey(section, bar, key, standing));
+
+    /// <summary>Takes the section's own change of key at a bar away.</summary>
+    public SongDocument WithoutKeyChange(int section, int bar) => Edited(new SectionEdits(Syntax).RemoveKey(section, bar));
+
     /// <summary>Adds a section at the end: one like an earlier one, or one of empty bars.</summary>
     public SongDocument WithSection(string name, string? like = null, int bars = 4) => Edited([new SectionEdits(Syntax).Add(name, like, bars)]);
 

@@ -18,6 +18,9 @@ internal static class HandMade
     public static HeardChord Chord(string symbol, double start, double end, double confidence = 0.8) =>
         new(Seconds.FromSeconds(start), Seconds.FromSeconds(end), new(new Candidate<Chord>(ChordSymbol.Read(symbol), confidence)));
 
+    public static HeardKey Key(string key, double start, double end, double confidence) =>
+        new(Seconds.FromSeconds(start), Seconds.FromSeconds(end), new(new Candidate<Key>(Music.Theory.Key.Parse(key), confidence)));
+
     public static HeardSection Section(string label, double start, double end) => new(Seconds.FromSeconds(start), Seconds.FromSeconds(end), label, 0.7);
 
     /// <summary>Evidence of ten frames a second in which each stretch sounds the pitches given, above a floor of noise.</summary>
@@ -39,7 +42,7 @@ internal static class HandMade
         Tempo = new(new Candidate<double>(tempo, 0.9)),
         Meter = new(new Candidate<Meter>(Music.Theory.Meter.Parse(meter), 0.85)),
         Beats = beats,
-        Keys = [new(Seconds.FromSeconds(0), Seconds.FromSeconds(length), new(new Candidate<Key>(Key.Parse("C major"), 0.6)))],
+        Keys = [new(Seconds.FromSeconds(0), Seconds.FromSeconds(length), new(new Candidate<Key>(Music.Theory.Key.Parse("C major"), 0.6)))],
         Notes = [],
         Evidence = Evidence(length),
         Chords = chords,

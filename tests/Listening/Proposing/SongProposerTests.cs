@@ -37,6 +37,21 @@ public class SongProposerTests
     }
 
     [Fact]
+    public void KeysChangeAtTheNearestBarLine()
+    {
+        var hearing = FourBars(HandMade.Chord("C", 1, 9)) with
+        {
+            Keys = [HandMade.Key("C major", 0, 4.8, 0.6), HandMade.Key("E minor", 4.8, 7.1, 0.71), HandMade.Key("C major", 7.1, 60, 0.8)],
+            Sections = [HandMade.Section("A", 1, 7), HandMade.Section("B", 7, 9)],
+        };
+        var song = Propose(hearing);
+        Assert.Equal(Key.Parse("C major"), song.Key.Value);
+        Assert.Equal([new KeyChange(3, Key.Parse("E minor")) { Standing = Standing.Heard(0.71) }], song.Sections[0].Keys);
+        Assert.Empty(song.Sections[1].Keys);
+        Assert.Equal(["C major", "C major", "E minor", "C major"], song.Bars.Select(b => song.KeyAt(b.Number).ToString()));
+    }
+
+    [Fact]
     public void ChordsStandOnTheirBeats()
     {
         var song = Propose(FourBars(HandMade.Chord("C", 1.02, 3.99), HandMade.Chord("F", 3.99, 5.26, 0.5), HandMade.Chord("N.C.", 5.26, 9)));

@@ -11,7 +11,7 @@ public class DiagnosticTests
     [InlineData("tunning D2", DiagnosticCode.UnknownWord, 1, 1, 7, "Did you mean 'tuning'?")]
     [InlineData("title", DiagnosticCode.MissingValue, 1, 1, 5, null)]
     [InlineData("title A\ntitle B", DiagnosticCode.GivenTwice, 2, 1, 5, "Keep one of them.")]
-    [InlineData("section A\nkey D", DiagnosticCode.OutOfOrder, 2, 1, 3, null)]
+    [InlineData("section A\ntempo 90", DiagnosticCode.OutOfOrder, 2, 1, 5, null)]
     [InlineData("key D", DiagnosticCode.MissingTitle, 1, 1, 0, null)]
     [InlineData("recording a.wav length x", DiagnosticCode.BadRecording, 1, 24, 1, null)]
     [InlineData("recording /a.wav", DiagnosticCode.RecordingElsewhere, 1, 11, 6, null)]
@@ -61,6 +61,12 @@ public class DiagnosticTests
     [InlineData("sung | x | ~herd", DiagnosticCode.BadStanding, 13, 4, "Did you mean 'heard'?")]
     [InlineData("sung | x | ~corrected Wren", DiagnosticCode.UnsignedCorrection, 22, 5, null)]
     [InlineData("sung | x | ~bar 2 decided", DiagnosticCode.StandingNowhere, 12, 14, null)]
+    [InlineData("key E minr from 1", DiagnosticCode.BadKey, 7, 4, "Did you mean 'minor'?")]
+    [InlineData("key", DiagnosticCode.BadKey, 1, 3, null)]
+    [InlineData("key E minor from x", DiagnosticCode.BadFrom, 18, 1, null)]
+    [InlineData("key E minor from", DiagnosticCode.BadFrom, 13, 4, null)]
+    [InlineData("chords | D |\nkey E minor", DiagnosticCode.ChangeOutside, 1, 3, "Put it before the bars that it is for, or name their first with 'from'.")]
+    [InlineData("chords | D |\nmeter 3/4 from 3", DiagnosticCode.ChangeOutside, 1, 5, "Put it before the bars that it is for, or name their first with 'from'.")]
     [InlineData("meter 3/4 ~heard", DiagnosticCode.StandingNotKept, 11, 6, null)]
     public void InASection(string text, DiagnosticCode code, int column, int length, string? suggestion)
     {

@@ -64,9 +64,11 @@ internal static class SongGen
             var made = new SectionMaker(meters, shapes, random, standings).Make(number);
             var anchors = Enumerable.Range(1, meters.Length).Where(_ => random.Next(3) == 0)
                 .Select(bar => new Anchor(bar, Seconds.FromMilliseconds(time += random.Next(1, 9000))) { Standing = standings[random.Next(4)] });
-            sections.Add(new(name, [.. anchors], made) { Standing = standings[random.Next(4)] });
+            var keys = Enumerable.Range(1, meters.Length).Where(_ => random.Next(5) == 0)
+                .Select(bar => new KeyChange(bar, new(PitchName.FromFifths(random.Next(-5, 7)), Mode.All[random.Next(7)])) { Standing = standings[random.Next(4)] }).ToImmutableArray();
+            sections.Add(new(name, [.. anchors], made) { Standing = standings[random.Next(4)], Keys = keys });
             if (random.Next(3) == 0)
-                sections.Add(new(name + "2", [], [.. made.Select(b => b with { Number = b.Number + made.Length })]));
+                sections.Add(new(name + "2", [], [.. made.Select(b => b with { Number = b.Number + made.Length })]) { Keys = random.Next(2) == 0 ? keys : [] });
             number = 1 + sections.Sum(s => s.Bars.Length);
         }
         return sections.ToImmutable();

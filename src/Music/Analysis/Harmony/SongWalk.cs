@@ -19,9 +19,9 @@ internal static class SongWalk
 
     private static IEnumerable<Use> Uses(Song song) =>
         from section in song.Sections
-        from bar in section.Bars
-        from claim in bar.Chords
-        select new Use(new(bar.Number, claim.Start, claim.Length), claim.Value.Chord, song.Key.Value, claim.Standing);
+        from bar in section.Bars.Select((b, i) => (Bar: b, Key: section.KeyAt(i + 1, song.Key.Value)))
+        from claim in bar.Bar.Chords
+        select new Use(new(bar.Bar.Number, claim.Start, claim.Length), claim.Value.Chord, bar.Key, claim.Standing);
 
     /// <summary>The nearest other chord that sounds.</summary>
     private static Use? Neighbour(List<Use> uses, int index, int step)

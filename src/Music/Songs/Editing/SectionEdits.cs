@@ -1,5 +1,6 @@
 using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Songs.Writing;
+using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Songs.Editing;
@@ -55,6 +56,23 @@ internal sealed class SectionEdits(SongSyntax syntax)
         while (start == there.Line.Body.Start && char.IsWhiteSpace(there.Line.Text[end]))
             end++;
         return [new(Span.FromTo(start, end), "")];
+    }
+
+    public IEnumerable<TextEdit> SetKey(int section, int bar, Key key, Standing? standing)
+    {
+        var there = Section(section).Keys.LastOrDefault(k => k.FromBar == bar);
+        if (there is not null)
+            return [new(KeyLine.KeyAt(there.Line), key.ToString()), .. standing is null ? [] : lines.SetStanding(there.Line, standing)];
+        if (bar < 1 || bar > Section(section).BarCount)
+            throw new ArgumentOutOfRangeException(nameof(bar), bar, $"The section {Section(section).Name} has bars 1 to {Section(section).BarCount}.");
+        var tail = standing is null || standing == Standing.Decided ? "" : "  " + StandingText.Write(standing);
+        return [lines.After(Section(section).AnchorLines.LastOrDefault() ?? Section(section).Header, $"{"key",-10} {key} from {bar}{tail}")];
+    }
+
+    public IEnumerable<TextEdit> RemoveKey(int section, int bar)
+    {
+        var there = Section(section).Keys.Where(k => k.FromBar == bar).Select(k => WholeLine(k.Line)).ToList();
+        return there.Count > 0 ? there : throw new ArgumentException($"The section {Section(section).Name} has no line that changes the key at bar {bar}.", nameof(bar));
     }
 
     private TextEdit WholeLine(LineSyntax line)

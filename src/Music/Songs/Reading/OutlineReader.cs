@@ -18,7 +18,7 @@ internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
             inSection = true;
         else if (word == "shape")
             AddShape(line);
-        else if (SongSyntax.IsFact(word, out var fact) && (fact is not (SongFact.Meter or SongFact.Harp) || (!inSection && !line.BodyText.StartsWith('|'))))
+        else if (SongSyntax.IsFact(word, out var fact) && (fact is not (SongFact.Meter or SongFact.Key or SongFact.Harp) || (!inSection && !line.BodyText.StartsWith('|'))))
             AddFact(line, fact);
         else if (!inSection)
             Misplaced(line, word);

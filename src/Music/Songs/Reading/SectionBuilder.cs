@@ -34,7 +34,18 @@ internal sealed class SectionBuilder(ValueReader values, Meter songMeter)
             Harp = [.. harp[bar]],
             Picked = [.. picked[bar]],
         });
-        return new(section.Name, anchors, [.. bars]) { Standing = section.Standing };
+        return new(section.Name, anchors, [.. bars]) { Standing = section.Standing, Keys = [.. Keys(section, count)] };
+    }
+
+    private static IEnumerable<KeyChange> Keys(SectionSyntax section, int count)
+    {
+        var last = (KeyLine?)null;
+        for (var bar = 1; bar <= count; bar++)
+        {
+            if (section.KeyOf(bar) is { } now && now != last)
+                yield return new(bar, now.Key) { Standing = now.Standing };
+            last = section.KeyOf(bar);
+        }
     }
 
     private static ILookup<int, Claim<T>> ByBar<T>(IEnumerable<Sounding> sounding, Func<Sounding, ImmutableArray<T>> read) =>

@@ -40,6 +40,8 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
             Current.AnchorLines.Add(line);
         else if (word == "meter")
             ReadMeter(line);
+        else if (word == "key")
+            ReadKey(line);
         else if (SongSyntax.IsPart(word, out var part))
             ReadPart(line, part);
         else if (Pitch.TryParse(word, out _) && line.BodyText.Contains('|'))
@@ -92,10 +94,16 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
         var from = Current.NextBar();
         var placed = words.Length == 3 && words[1].Text == "from" && int.TryParse(words[2].Text, out from) && from is >= 1 and <= 9999;
         if (words.Length > 0 && Meter.TryParse(words[0].Text, out var meter) && (words.Length == 1 || placed))
-            Current.Meters.Add((meter, from));
+            Current.Meters.Add((meter, from, line));
         else
             bag.Add(DiagnosticCode.BadMeter, line.Body.Length > 0 ? line.Body : line.Keyword.Span,
                 "In a section, a meter holds from the bar after the last one written so far, or from a bar that it names, as in meter 2/4 from 7.");
+    }
+
+    private void ReadKey(LineSyntax line)
+    {
+        if (KeyLine.Read(line, Current.NextBar(), bag, standings) is { } key)
+            Current.Keys.Add(key);
     }
 
     private void ReadPart(LineSyntax line, SongPart part)

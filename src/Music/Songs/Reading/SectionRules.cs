@@ -10,6 +10,7 @@ internal static class SectionRules
             bag.Add(DiagnosticCode.EmptySection, section.Header.Keyword.Span, $"The section {section.Name} has no bars yet.");
         foreach (var part in section.Lines.Select(l => l.Voice.Part).Distinct())
             CheckCount(section, part, count, bag);
+        CheckChanges(section, count, bag);
         foreach (var line in section.Lines)
             CheckStandings(line, line.Standings, bag);
         foreach (var block in section.Lines.Where(l => !l.Fallback.IsEmpty).DistinctBy(l => l.Fallback[0].At))
@@ -25,6 +26,12 @@ internal static class SectionRules
         var against = section.Like is { } like ? $"{like.Name}, which this section is like, has {count}" : $"{Reference(section)} {count}";
         bag.Add(DiagnosticCode.BarCount, last.Line.Keyword.Span, $"'{part.ToString().ToLowerInvariant()}' has {Bars(has)}, but {against}.",
             has < count ? "Write the missing bars (| . | where nothing happens), or say 'from' and the first bar's number." : "Is a bar line too many, or a bar missing in the other part?");
+    }
+
+    private static void CheckChanges(SectionSyntax section, int count, DiagnosticBag bag)
+    {
+        foreach (var (line, bar) in section.Meters.Select(m => (m.Line, m.FromBar)).Concat(section.Keys.Select(k => (k.Line, k.FromBar))).Where(c => c.FromBar > count))
+            bag.Add(DiagnosticCode.ChangeOutside, line.Keyword.Span, $"This {line.Keyword.Text} would hold from bar {bar}, and the section has {Bars(count)}.", "Put it before the bars that it is for, or name their first with 'from'.");
     }
 
     private static string Reference(SectionSyntax section) =>

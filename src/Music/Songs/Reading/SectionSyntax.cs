@@ -17,7 +17,9 @@ internal sealed class SectionSyntax(LineSyntax header, string name, SectionSynta
 
     public List<LineSyntax> AnchorLines { get; } = [];
 
-    public List<(Meter Meter, int FromBar)> Meters { get; } = [];
+    public List<(Meter Meter, int FromBar, LineSyntax Line)> Meters { get; } = [];
+
+    public List<KeyLine> Keys { get; } = [];
 
     public List<PartLine> Lines { get; } = [];
 
@@ -56,6 +58,9 @@ internal sealed class SectionSyntax(LineSyntax header, string name, SectionSynta
 
     public ImmutableArray<Voice> Voices() =>
         [.. Lines.Select(l => l.Voice).Concat(Like?.Voices() ?? []).Distinct().OrderBy(v => v.Part).ThenBy(v => v.StringIndex)];
+
+    /// <summary>The line that says a bar's key; null where it is the song's.</summary>
+    public KeyLine? KeyOf(int bar) => Keys.Where(k => k.FromBar <= bar).OrderBy(k => k.FromBar).LastOrDefault() ?? Like?.KeyOf(bar);
 
     /// <summary>The meter of each bar: the song's until a meter line says otherwise.</summary>
     public Meter MeterOf(int bar, Meter song)

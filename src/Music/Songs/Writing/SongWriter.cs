@@ -78,20 +78,28 @@ internal sealed class SongWriter(Song song)
         text.Append($"\n{"section",-10} {name}{(like is null ? "" : $" like {PlainText.Write(like, always: like.Contains(" like "))}")}");
         text.Append(StandingText.Write(section.Standing) is { Length: > 0 } standing ? $"  {standing}\n" : "\n");
         WriteAnchors(section);
-        if (like is null)
-            new SectionWriter(section, song.Meter.Value, song.Tuning.Value, text).Write();
+        if (like is not null)
+            return;
+        WriteKeys(section);
+        new SectionWriter(section, song.Meter.Value, song.Tuning.Value, text).Write();
     }
 
-    /// <summary>The first section before this one that has the very same bars.</summary>
+    /// <summary>The first section before this one that has the very same bars in the same keys.</summary>
     private string? LikeOf(int index)
     {
         var (section, before) = (song.Sections[index], song.Sections[..index]);
-        var first = before.FirstOrDefault(s => s.Bars.Length > 0 && Same(s.Bars, section.Bars) && before.Last(b => b.Name == s.Name) == s);
+        var first = before.FirstOrDefault(s => s.Bars.Length > 0 && Same(s.Bars, section.Bars) && s.Keys.AsSpan().SequenceEqual(section.Keys.AsSpan()) && before.Last(b => b.Name == s.Name) == s);
         return first?.Name;
     }
 
     private static bool Same(ImmutableArray<Bar> a, ImmutableArray<Bar> b) =>
         a.Length == b.Length && a.Zip(b).All(p => p.First == p.Second with { Number = p.First.Number });
+
+    private void WriteKeys(Section section)
+    {
+        foreach (var key in section.Keys)
+            text.Append($"{"key",-10} {KeyText.Write(key.Key, key.Bar)}  {StandingText.Write(key.Standing)}".TrimEnd()).Append('\n');
+    }
 
     private void WriteAnchors(Section section)
     {
