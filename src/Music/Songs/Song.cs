@@ -56,6 +56,11 @@ public sealed record Song
         throw new ArgumentOutOfRangeException(nameof(barNumber), barNumber, $"The song has bars 1 to {Sections.Sum(s => s.Bars.Length)}.");
     }
 
+    /// <summary>
+    /// The song in another key: every chord, key, string and the harmonica move by the interval, so frets, holes and times stay as they are.
+    /// </summary>
+    public Song Transposed(Interval by) => SongTransposition.Of(this, by);
+
     public bool Equals(Song? other) =>
         other is not null
         && Facts().Equals(other.Facts())

@@ -33,7 +33,23 @@ internal static class SongWalk
     }
 
     private static PlacedChord Placed(Use use, Use? before, Use? after, bool isBlues) =>
-        new(use.Place, ChordInContext.Of(use.Chord, use.Key, before?.Chord, after?.Chord, isBlues), use.Standing);
+        new(use.Place, ChordInContext.Of(use.Chord, use.Key, before?.Chord, after?.Chord, isBlues), use.Standing)
+        {
+            Pivot = PivotTo(use, after),
+            IsOverPedal = IsOverPedal(use.Chord, before?.Chord, after?.Chord),
+        };
+
+    private static RomanNumeral? PivotTo(Use use, Use? after) =>
+        after is not null && after.Key != use.Key && !use.Chord.IsNone && IsNative(use.Chord, use.Key) && IsNative(use.Chord, after.Key)
+            ? RomanNumeral.Of(use.Chord, after.Key)
+            : null;
+
+    private static bool IsNative(Chord chord, Key key) => Tones.Of(chord, key.Tonic).IsIn(Tones.Of(key.Mode));
+
+    /// <summary>Both neighbours, where there are two, have another root over the same bass.</summary>
+    private static bool IsOverPedal(Chord chord, Chord? before, Chord? after) =>
+        !chord.IsNone && chord.Bass != chord.Root && (before ?? after) is not null
+        && new[] { before, after }.OfType<Chord>().All(n => n.Bass.PitchClass == chord.Bass.PitchClass && n.Root.PitchClass != chord.Root.PitchClass);
 
     /// <summary>Dominant sevenths on both the one and the four chord.</summary>
     private static bool IsBlues(Key key, IEnumerable<Chord> chords)
