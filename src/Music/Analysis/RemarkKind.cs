@@ -6,6 +6,27 @@ public enum RemarkKind
     /// <summary>The song's key, and the notes of its scale.</summary>
     KeyOfTheSong,
 
+    /// <summary>What the harmonica makes of the guitar's chord.</summary>
+    LayeredChord,
+
+    /// <summary>Notes of two parts a semitone apart.</summary>
+    LayersClash,
+
+    /// <summary>Notes of two parts that share a letter under two signs.</summary>
+    CrossRelation,
+
+    /// <summary>Where two parts are roughest together.</summary>
+    RoughMoment,
+
+    /// <summary>A suspended chord's fourth, prepared and resolved or not.</summary>
+    SuspendedFourth,
+
+    /// <summary>How many notes of a melody belong to their chords, and what the others are.</summary>
+    MelodyTones,
+
+    /// <summary>A stressed note of a melody that isn't the chord's.</summary>
+    MelodyLeans,
+
     /// <summary>Strings that keep one note while the chords change.</summary>
     StringHeld,
 
@@ -30,6 +51,6 @@ public enum RemarkKind
     /// <summary>Syllables that fall on the guitar's strokes and between them.</summary>
     VoiceAgainstGuitar,
 
-    /// <summary>Syllables that come before their beat and are held over it.</summary>
+    /// <summary>Syllables that come before a strong beat and are held over it.</summary>
     VoiceAnticipates,
 }

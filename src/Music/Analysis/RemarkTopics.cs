@@ -6,6 +6,8 @@ internal static class RemarkTopics
     public static RemarkTopic Of(RemarkKind kind) => kind switch
     {
         RemarkKind.KeyOfTheSong => RemarkTopic.Harmony,
+        RemarkKind.LayeredChord or RemarkKind.LayersClash or RemarkKind.CrossRelation or RemarkKind.RoughMoment or RemarkKind.SuspendedFourth
+            or RemarkKind.MelodyTones or RemarkKind.MelodyLeans => RemarkTopic.Layers,
         RemarkKind.StringHeld or RemarkKind.ShapeSlides or RemarkKind.ShapeMotion or RemarkKind.FingersKept or RemarkKind.EasierShape => RemarkTopic.Hand,
         RemarkKind.VoiceEntersLate or RemarkKind.SungSyncopation or RemarkKind.VoiceAgainstGuitar or RemarkKind.VoiceAnticipates => RemarkTopic.Singing,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "This kind of remark has no topic; give it one here."),

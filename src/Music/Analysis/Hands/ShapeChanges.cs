@@ -4,9 +4,6 @@ using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.Hands;
 
-/// <summary>A change of shape and everywhere it is made; places are where the second shape starts.</summary>
-public sealed record MadeChange(ShapeChange Change, ImmutableArray<SongPlace> Places);
-
 /// <summary>The changes of shape in a song.</summary>
 public static class ShapeChanges
 {

@@ -101,8 +101,8 @@ public static class SungRhythmRemarks
             var words = places.Select(a => a.Syllable).Where(s => s != "x").Distinct().Take(3).Select(s => $"\"{s.TrimEnd('-')}\"").ToArray();
             var example = words.Length == 0 ? "" : $", as on {NumberWords.List(words)}";
             yield return new(RemarkKind.VoiceAnticipates,
-                $"In {NumberWords.Of(places.Length, "place")} the voice comes {group.Key.Length} before {(group.Key.IntoNextBar ? "the bar" : "its beat")} and holds over it{example}.",
-                [new("syllables before the beat", places.Length.ToString(CultureInfo.InvariantCulture), "a start off the beat, at most half a beat early, that lasts past a beat on which none starts (common practice)")])
+                $"In {NumberWords.Of(places.Length, "place")} the voice comes {group.Key.Length} before {(group.Key.IntoNextBar ? "the bar" : "the middle of the bar")} and holds over it{example}.",
+                [new("syllables before the beat", places.Length.ToString(CultureInfo.InvariantCulture), "a start off the beat, at most half a beat early, that lasts past the first or middle beat of a bar on which none starts (common practice)")])
             {
                 Places = [.. places.Select(a => new SongPlace(a.Bar, a.Start, a.Early))],
             };

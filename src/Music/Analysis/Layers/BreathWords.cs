@@ -1,0 +1,16 @@
+using Harkbook.Music.Instruments;
+
+namespace Harkbook.Music.Analysis.Layers;
+
+/// <summary>A harmonica's notes as players say them.</summary>
+internal static class BreathWords
+{
+    public static string Of(HarpNote note) => note.Technique switch
+    {
+        HarpTechnique.Plain => Plain(note),
+        HarpTechnique.Bent => $"{Plain(note)} bent {NumberWords.Of(-note.Bend, "semitone")}",
+        _ => $"{Plain(note)} over-bent",
+    };
+
+    private static string Plain(HarpNote note) => $"{(note.Breath == Breath.Blow ? "blow" : "draw")} {note.Hole}";
+}

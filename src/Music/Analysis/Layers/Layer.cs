@@ -1,0 +1,13 @@
+namespace Harkbook.Music.Analysis.Layers;
+
+/// <summary>A part of a song that makes notes.</summary>
+public enum Layer
+{
+    /// <summary>The guitar's shape, strummed.</summary>
+    Strummed,
+
+    /// <summary>Picked notes, ringing on.</summary>
+    Picked,
+
+    Harmonica,
+}

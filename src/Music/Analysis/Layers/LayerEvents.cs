@@ -1,0 +1,76 @@
+using System.Globalization;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Analysis.Layers;
+
+/// <summary>Every note of a song's parts, on the song's own count.</summary>
+internal sealed class LayerEvents
+{
+    private readonly Song song;
+    private readonly Fretboard neck;
+    private readonly Harmonica? harp;
+    private readonly List<(Beats Start, Shape Shape)> shapes;
+
+    public LayerEvents(Song song)
+    {
+        this.song = song;
+        neck = new(song.Tuning.Value, song.Capo.Value);
+        harp = song.Harp?.Value is { } reference && HarpLayout.Find(reference.Layout) is { } layout ? Harmonica.Of(layout, reference.Key) : null;
+        shapes = [.. Bars().SelectMany(b => b.Bar.Chords.Where(c => c.Value.Shape is not null).Select(c => (b.Start + c.Start, c.Value.Shape!)))];
+    }
+
+    /// <summary>Each bar with its start in felt beats from the song's start.</summary>
+    public IEnumerable<(Bar Bar, Beats Start)> Bars()
+    {
+        var start = Beats.Zero;
+        foreach (var bar in song.Bars)
+        {
+            yield return (bar, start);
+            start += bar.Meter.BarLength;
+        }
+    }
+
+    public List<SoundingEvent> All()
+    {
+        var starts = Bars().ToDictionary(b => b.Bar.Number, b => b.Start);
+        return [.. song.Sections.SelectMany(section => section.Bars.SelectMany(bar => InBar(section, bar, starts[bar.Number])))];
+    }
+
+    private IEnumerable<SoundingEvent> InBar(Section section, Bar bar, Beats start)
+    {
+        var isStrummed = !bar.Strums.IsEmpty || section.Bars.All(b => b.Strums.IsEmpty && b.Picked.IsEmpty);
+        var strummed = isStrummed ? bar.Chords.SelectMany(c => Strummed(c.Value).Select(n => new SoundingEvent(start + c.Start, start + c.Start + c.Length, n))) : [];
+        var picked = bar.Picked.Select(p => new SoundingEvent(start + p.Start, LetGo(p.Value, start + p.Start, start + p.Start + p.Length), Picked(p.Value, ChordAt(bar, p.Start))));
+        var blown = bar.Harp.Where(h => harp?.Has(h.Value) == true).Select(h => new SoundingEvent(start + h.Start, start + h.Start + h.Length, Blown(h.Value, ChordAt(bar, h.Start))));
+        return [.. strummed, .. picked, .. blown];
+    }
+
+    private IEnumerable<LayerNote> Strummed(ChordUse use) =>
+        use.Shape is { } shape && shape.Frets.Length == neck.Tuning.Count
+            ? Enumerable.Range(0, shape.Frets.Length).Where(i => shape.Frets[i] is not null).Select(i => OnString(Layer.Strummed, i, shape.Frets[i]!.Value, use.Chord))
+            : [];
+
+    /// <summary>A picked note rings on, but not past a change to a shape that holds its string otherwise.</summary>
+    private Beats LetGo(PickedNote note, Beats from, Beats until)
+    {
+        foreach (var (start, shape) in shapes.Where(s => s.Start > from && s.Start < until))
+        {
+            if (note.StringIndex < shape.Frets.Length && shape.Frets[note.StringIndex] != note.Fret)
+                return start;
+        }
+        return until;
+    }
+
+    private LayerNote Picked(PickedNote note, Chord? chord) => OnString(Layer.Picked, note.StringIndex, note.Fret, chord);
+
+    private LayerNote OnString(Layer layer, int index, int fret, Chord? chord) =>
+        new(layer, NoteSpelling.Of(neck.MidiAt(index, fret), chord, song.Key.Value), string.Create(CultureInfo.InvariantCulture, $"string {neck.Tuning.Count - index}, {(fret == 0 ? "open" : $"fret {fret}")}"));
+
+    private LayerNote Blown(HarpNote note, Chord? chord) =>
+        new(Layer.Harmonica, NoteSpelling.Of(harp!.PitchOf(note).Midi, chord, song.Key.Value), BreathWords.Of(note));
+
+    internal static Chord? ChordAt(Bar bar, Beats at) => bar.Chords.LastOrDefault(c => c.Start <= at)?.Value.Chord;
+}

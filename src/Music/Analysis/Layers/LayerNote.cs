@@ -1,0 +1,8 @@
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Analysis.Layers;
+
+/// <summary>A sounding note and what makes it.</summary>
+/// <param name="Pitch">Spelled as the chord spells it, else as the key does.</param>
+/// <param name="Played">In players' words: "string 3, fret 2", "draw 4".</param>
+public readonly record struct LayerNote(Layer Layer, Pitch Pitch, string Played);
