@@ -2,7 +2,6 @@ using CsCheck;
 using Harkbook.Music.Analysis.Harmony;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Tests.Songs;
-using Harkbook.Music.Tests.Theory;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Tests.Analysis.Harmony;
@@ -112,7 +111,7 @@ public class HarmonicAnalysisTests
 
     [Fact]
     public void AnyThreeChordsReadTheSameInEveryKey() =>
-        Gen.Select(AnyChord.Of(13).Array[3], Gen.Int[0, Mode.All.Length - 1], Gen.Int[-5, 6], Gen.Bool).Sample((chords, mode, fifths, isBlues) =>
+        Gen.Select(PlayedChord.Array[3], Gen.Int[0, Mode.All.Length - 1], Gen.Int[-5, 6], Gen.Bool).Sample((chords, mode, fifths, isBlues) =>
         {
             var home = new Key(PitchName.FromFifths(0), Mode.All[mode]);
             var by = Interval.Between(home.Tonic, PitchName.FromFifths(fifths));
@@ -124,6 +123,12 @@ public class HarmonicAnalysisTests
     [Fact]
     public void AWrongSpellingOfOneChordChangesNoNumeral() =>
         Assert.Equal(Numerals(Tune.In("C major", "| C | Ab | Bb | Ebm | C |")), Numerals(Tune.In("C major", "| C | G# | A# | D#m | C |")));
+
+    private static readonly string[] Kinds =
+        ["", "m", "5", "dim", "aug", "sus4", "sus2", "add9", "6", "m6", "7", "maj7", "m7", "m(maj7)", "dim7", "m7b5", "7sus4", "9", "m9", "13", "7#5", "7b5", "7b9", "7#9", "maj7#11", "7alt"];
+
+    private static Gen<Chord> PlayedChord => Gen.Select(Gen.Int[-6, 8], Gen.Int[0, Kinds.Length - 1], Gen.Int[-6, 8], Gen.Bool, (root, kind, bass, isSlash) =>
+        ChordSymbol.Read(PitchName.FromFifths(root) + Kinds[kind] + (isSlash ? "/" + PitchName.FromFifths(bass) : "")));
 
     private static IEnumerable<int> Sounds(Song song) =>
         song.Bars.SelectMany(b => b.Chords.SelectMany(c => c.Value.Chord.PitchClasses)).Concat(song.Tuning.Value.Strings.Select(s => s.Midi));
