@@ -6,6 +6,39 @@ public enum RemarkKind
     /// <summary>The song's key, and the notes of its scale.</summary>
     KeyOfTheSong,
 
+    /// <summary>Bars in another key than the song's, and the chord that joins them.</summary>
+    KeyChange,
+
+    /// <summary>A chord from another mode on the home note.</summary>
+    BorrowedChord,
+
+    /// <summary>A chord that treats another chord as home.</summary>
+    AppliedChord,
+
+    /// <summary>A chord outside the key that is neither borrowed nor applied, or a chord of the key with a note of colour.</summary>
+    ChromaticChord,
+
+    /// <summary>Chords that are native because the song is modal, or would be if it were called so.</summary>
+    ModalSong,
+
+    /// <summary>Sevenths that lead nowhere, as in a blues.</summary>
+    BluesSeventh,
+
+    /// <summary>A section of twelve bars in the form of a blues.</summary>
+    TwelveBarBlues,
+
+    /// <summary>Sections that end other than from five home.</summary>
+    SectionCadence,
+
+    /// <summary>A chord of the key whose root is seldom one.</summary>
+    UnusualRoot,
+
+    /// <summary>A chord over a bass that stays while the chords change.</summary>
+    PedalBass,
+
+    /// <summary>Notes that could bear another name than the song's.</summary>
+    OtherName,
+
     /// <summary>What the harmonica makes of the guitar's chord.</summary>
     LayeredChord,
 

@@ -9,6 +9,6 @@ public sealed record PlacedChord(SongPlace Place, ChordInContext Reading, Standi
     /// <summary>The chord's numeral in the key that follows, where the key changes behind it and it belongs to both keys; else null.</summary>
     public RomanNumeral? Pivot { get; init; }
 
-    /// <summary>The bass is not the root and stays where it was, or where it will be, while the chord above it changes.</summary>
+    /// <summary>Not on its root but over the home note or the fifth of the key, which stays in the bass through chords in a row.</summary>
     public bool IsOverPedal { get; init; }
 }

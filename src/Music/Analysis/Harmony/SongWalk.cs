@@ -14,7 +14,8 @@ internal static class SongWalk
         var uses = Uses(song).ToList();
         var sounding = uses.Where(u => !u.Chord.IsNone).ToList();
         var blues = sounding.GroupBy(u => u.Key).Where(g => IsBlues(g.Key, g.Select(u => u.Chord))).Select(g => g.Key).ToHashSet();
-        return [.. uses.Select((use, i) => Placed(use, Neighbour(uses, i, -1), Neighbour(uses, i, 1), blues.Contains(use.Key)))];
+        var placed = uses.Select((use, i) => Placed(use, Neighbour(uses, i, -1), Neighbour(uses, i, 1), blues.Contains(use.Key)));
+        return [.. placed.Select((p, i) => p with { IsOverPedal = IsOverPedal(uses, i, p) })];
     }
 
     private static IEnumerable<Use> Uses(Song song) =>
@@ -36,7 +37,6 @@ internal static class SongWalk
         new(use.Place, ChordInContext.Of(use.Chord, use.Key, before?.Chord, after?.Chord, isBlues), use.Standing)
         {
             Pivot = PivotTo(use, after),
-            IsOverPedal = IsOverPedal(use.Chord, before?.Chord, after?.Chord),
         };
 
     private static RomanNumeral? PivotTo(Use use, Use? after) =>
@@ -46,10 +46,16 @@ internal static class SongWalk
 
     private static bool IsNative(Chord chord, Key key) => Tones.Of(chord, key.Tonic).IsIn(Tones.Of(key.Mode));
 
-    /// <summary>Both neighbours, where there are two, have another root over the same bass.</summary>
-    private static bool IsOverPedal(Chord chord, Chord? before, Chord? after) =>
-        !chord.IsNone && chord.Bass != chord.Root && (before ?? after) is not null
-        && new[] { before, after }.OfType<Chord>().All(n => n.Bass.PitchClass == chord.Bass.PitchClass && n.Root.PitchClass != chord.Root.PitchClass);
+    /// <summary>Home or the fifth degree stays in the bass through chords in a row, one of which stands on it. Home over five before five only delays it.</summary>
+    private static bool IsOverPedal(List<Use> uses, int index, PlacedChord placed)
+    {
+        var (chord, key) = (uses[index].Chord, uses[index].Key);
+        if (chord.IsNone || chord.Bass == chord.Root || FunctionalDegree.Above(chord.Bass, key) is not (0 or 7)
+            || (placed.Reading.Function == HarmonicFunction.LeadsHome && placed.Reading.Numeral!.SemitonesAboveHome == 0))
+            return false;
+        bool OnSameBass(Use use) => !use.Chord.IsNone && use.Chord.Bass.PitchClass == chord.Bass.PitchClass;
+        return uses.Take(index).Reverse().TakeWhile(OnSameBass).Concat(uses.Skip(index + 1).TakeWhile(OnSameBass)).Any(u => u.Chord.Root == u.Chord.Bass);
+    }
 
     /// <summary>Dominant sevenths on both the one and the four chord.</summary>
     private static bool IsBlues(Key key, IEnumerable<Chord> chords)
