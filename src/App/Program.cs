@@ -15,6 +15,7 @@ internal static class Program
             ListenCommand.Create(),
             CheckCommand.Create(),
             AuditionCommand.Create(),
+            ExerciseCommand.Create(),
             PublishCommand.Create(),
             ShapesCommand.Create(),
             NameCommand.Create(),

@@ -69,7 +69,7 @@ internal static class AuditionCommand
             throw new UsageException($"--to {path}: this kind of sound file isn't written. Name it .wav, .m4a, .mp3, .flac or .opus.");
     }
 
-    private static (int? First, int? Last) ReadBars(string? text, int count)
+    internal static (int? First, int? Last) ReadBars(string? text, int count)
     {
         if (text is null)
             return (null, null);

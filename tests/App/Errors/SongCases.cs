@@ -8,6 +8,9 @@ internal static class SongCases
     public static ErrorCase[] All { get; } =
     [
         new("no `harp` line says which", s => s.File("a.hark", NoRecording), "harps", "a.hark"),
+        new("nothing is sung", s => s.File("a.hark", NoRecording), "exercise", "a.hark"),
+        new("these bars have no words", s => s.File("a.hark", NoRecording + "section B\nsung | x |\n"), "exercise", "a.hark", "--section", "A"),
+        new("these bars have no words", s => s.File("a.hark", NoRecording), "exercise", "a.hark", "--bars", "1"),
         new("the harmonica is silent", s => s.File("a.hark", "title Far\nharp C\nsection A\nchords | A |\n"), "harps", "a.hark"),
         new("the harmonica is silent", s => s.File("a.hark", "title Far\nharp C\nsection A\nharp | +4 |\nsection B\nchords | A |\n"), "harps", ".", "--section", "b"),
         new("it isn't there", _ => { }, "check", "gone"),

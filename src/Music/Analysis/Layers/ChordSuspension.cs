@@ -30,7 +30,7 @@ public sealed record ChordSuspension(ChordUse Chord, SongPlace Place, int String
         for (var s = shape.Frets.Length - 1; s >= 0; s--)
         {
             if (shape.Frets[s] is { } fret && (neck.MidiAt(s, fret) - use.Chord.Root.PitchClass) % 12 == FourthAbove)
-                return new(use, place, s, NoteSpelling.Of(neck.MidiAt(s, fret), use.Chord, song.Key.Value), IsHeldFrom(i - 1), IsLedTo(i + 1, fret));
+                return new(use, place, s, NoteSpelling.Of(neck.MidiAt(s, fret), use.Chord, song.KeyAt(place.Bar)), IsHeldFrom(i - 1), IsLedTo(i + 1, fret));
 
             bool IsHeldFrom(int other) => other >= 0 && Fret(other) == fret && Belongs(other);
             bool IsLedTo(int other, int from) => other < uses.Count && Fret(other) - from is -1 or -2 && Belongs(other);

@@ -18,7 +18,7 @@ internal sealed class LayerEvents
     {
         this.song = song;
         neck = new(song.Tuning.Value, song.Capo.Value);
-        harp = song.Harp?.Value is { } reference && HarpLayout.Find(reference.Layout) is { } layout ? Harmonica.Of(layout, reference.Key) : null;
+        harp = song.Harp?.Value.ToHarmonica();
         shapes = [.. Bars().SelectMany(b => b.Bar.Chords.Where(c => c.Value.Shape is not null).Select(c => (b.Start + c.Start, c.Value.Shape!)))];
     }
 
@@ -41,16 +41,17 @@ internal sealed class LayerEvents
 
     private IEnumerable<SoundingEvent> InBar(Section section, Bar bar, Beats start)
     {
+        var key = song.KeyAt(bar.Number);
         var isStrummed = !bar.Strums.IsEmpty || section.Bars.All(b => b.Strums.IsEmpty && b.Picked.IsEmpty);
-        var strummed = isStrummed ? bar.Chords.SelectMany(c => Strummed(c.Value).Select(n => new SoundingEvent(start + c.Start, start + c.Start + c.Length, n))) : [];
-        var picked = bar.Picked.Select(p => new SoundingEvent(start + p.Start, LetGo(p.Value, start + p.Start, start + p.Start + p.Length), Picked(p.Value, ChordAt(bar, p.Start))));
-        var blown = bar.Harp.Where(h => harp?.Has(h.Value) == true).Select(h => new SoundingEvent(start + h.Start, start + h.Start + h.Length, Blown(h.Value, ChordAt(bar, h.Start))));
+        var strummed = isStrummed ? bar.Chords.SelectMany(c => Strummed(c.Value, key).Select(n => new SoundingEvent(start + c.Start, start + c.Start + c.Length, n))) : [];
+        var picked = bar.Picked.Select(p => new SoundingEvent(start + p.Start, LetGo(p.Value, start + p.Start, start + p.Start + p.Length), Picked(p.Value, ChordAt(bar, p.Start), key)));
+        var blown = bar.Harp.Where(h => harp?.Has(h.Value) == true).Select(h => new SoundingEvent(start + h.Start, start + h.Start + h.Length, Blown(h.Value, ChordAt(bar, h.Start), key)));
         return [.. strummed, .. picked, .. blown];
     }
 
-    private IEnumerable<LayerNote> Strummed(ChordUse use) =>
+    private IEnumerable<LayerNote> Strummed(ChordUse use, Key key) =>
         use.Shape is { } shape && shape.Frets.Length == neck.Tuning.Count
-            ? Enumerable.Range(0, shape.Frets.Length).Where(i => shape.Frets[i] is not null).Select(i => OnString(Layer.Strummed, i, shape.Frets[i]!.Value, use.Chord))
+            ? Enumerable.Range(0, shape.Frets.Length).Where(i => shape.Frets[i] is not null).Select(i => OnString(Layer.Strummed, i, shape.Frets[i]!.Value, use.Chord, key))
             : [];
 
     /// <summary>A picked note rings on, but not past a change to a shape that holds its string otherwise.</summary>
@@ -64,13 +65,13 @@ internal sealed class LayerEvents
         return until;
     }
 
-    private LayerNote Picked(PickedNote note, Chord? chord) => OnString(Layer.Picked, note.StringIndex, note.Fret, chord);
+    private LayerNote Picked(PickedNote note, Chord? chord, Key key) => OnString(Layer.Picked, note.StringIndex, note.Fret, chord, key);
 
-    private LayerNote OnString(Layer layer, int index, int fret, Chord? chord) =>
-        new(layer, NoteSpelling.Of(neck.MidiAt(index, fret), chord, song.Key.Value), string.Create(CultureInfo.InvariantCulture, $"string {neck.Tuning.Count - index}, {(fret == 0 ? "open" : $"fret {fret}")}"));
+    private LayerNote OnString(Layer layer, int index, int fret, Chord? chord, Key key) =>
+        new(layer, NoteSpelling.Of(neck.MidiAt(index, fret), chord, key), string.Create(CultureInfo.InvariantCulture, $"string {neck.Tuning.Count - index}, {(fret == 0 ? "open" : $"fret {fret}")}"));
 
-    private LayerNote Blown(HarpNote note, Chord? chord) =>
-        new(Layer.Harmonica, NoteSpelling.Of(harp!.PitchOf(note).Midi, chord, song.Key.Value), BreathWords.Of(note));
+    private LayerNote Blown(HarpNote note, Chord? chord, Key key) =>
+        new(Layer.Harmonica, NoteSpelling.Of(harp!.PitchOf(note).Midi, chord, key), BreathWords.Of(note));
 
     internal static Chord? ChordAt(Bar bar, Beats at) => bar.Chords.LastOrDefault(c => c.Start <= at)?.Value.Chord;
 }

@@ -59,7 +59,7 @@ public static class LayerRemarks
     {
         LayerNote[] strummed = [.. moment.Of(Layer.Strummed)];
         var chord = moment.Chord!.Chord;
-        return LayeredChord.Of(chord, [.. strummed.Select(n => n.Pitch.Name)], strummed.Length > 0 ? strummed[0].Pitch.Name : chord.Bass, [.. moment.Of(Layer.Harmonica).Select(n => n.Pitch.Name)], song.Key.Value);
+        return LayeredChord.Of(chord, [.. strummed.Select(n => n.Pitch.Name)], strummed.Length > 0 ? strummed[0].Pitch.Name : chord.Bass, [.. moment.Of(Layer.Harmonica).Select(n => n.Pitch.Name)], song.KeyAt(moment.Place.Bar));
     }
 
     private static string Sentence(Moment moment, LayeredChord layered)
