@@ -79,7 +79,8 @@ public static class ChordNaming
     private static double Unspelled(Chord chord, SoundingNotes notes) =>
         chord.Notes.Count(n => notes.Has(n.PitchClass) && !notes.Named(n)) * (ChordName.IsSymmetric(chord.Quality) ? .25 : .02);
 
-    private static double Fit(Chord chord, Key? key) =>
+    /// <summary>What the key says for or against a name.</summary>
+    internal static double Fit(Chord chord, Key? key) =>
         key is null ? 0 : (key.Contains(chord.Root) ? InKey : 0) + (key.Contains(chord) ? InKey : 0) + (IsLeading(chord, key) ? 2 * InKey : 0);
 
     private static bool IsLeading(Chord chord, Key key) =>

@@ -36,6 +36,9 @@ internal sealed record ChordReading(ChordQuality Quality, ImmutableArray<Interva
         return new(quality, leftOut, CostOf(quality) + (fifthMissing ? OmittedFifth + lone : 0));
     }
 
+    /// <summary>What the kind itself costs, with all its notes sounding.</summary>
+    public double WholeCost => CostOf(Quality);
+
     private static double CostOf(ChordQuality quality) =>
         Costs.TryGetValue(quality, out var cost) ? cost : FirstChange + NextChange * Math.Max(0, ChordSymbolWriter.Cost(quality) - 1);
 

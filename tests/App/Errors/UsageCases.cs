@@ -22,6 +22,7 @@ internal static class UsageCases
         Line("no chord symbol", "shapes", "H7"),
         Line("no chord symbol", "shapes", "N.C."),
         Line("no tuning", "shapes", "D", "--tuning", "D2 H2"),
+        Line("no chord symbol", "name", "x02210", "--after", "H7"),
         Line("no tuning", "name", "x02210", "--tuning", ""),
         Line("no key", "name", "x02210", "--key", "H major"),
         Line("no capo fret", "shapes", "D", "--capo", "13"),

@@ -15,7 +15,8 @@ public static class HarmonyRemarks
             .Concat(ForeignChordRemarks.Of(analysis))
             .Concat(BluesRemarks.Of(song, analysis))
             .Concat(BassRemarks.Of(analysis))
-            .Concat(CadenceRemarks.Of(analysis));
+            .Concat(CadenceRemarks.Of(analysis))
+            .Concat(NameRemarks.Of(song, analysis));
     }
 
     internal static RemarkFact Numeral(PlacedChord chord) => new("numeral", $"{chord.Reading.Numeral} in {chord.Reading.Key}", Method);

@@ -1,0 +1,82 @@
+using CsCheck;
+using Harkbook.Music.Analysis;
+using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Tests.Analysis.Harmony;
+
+/// <summary>One set of notes, named as its bass, its key and its neighbours ask for. Common practice.</summary>
+public class NamesInContextTests
+{
+    [Theory]
+    [InlineData("C E G A", "C", "G7", null, "C6")] // home, from its five chord
+    [InlineData("C E G A", "C", "E7", null, "Am7/C")] // its five chord leads to A
+    [InlineData("C E G A", "G", null, "D7", "Am7/C")] // two before five
+    [InlineData("A C E G", "C", "C", "F", "Am7")]
+    [InlineData("G A C E", "C", "Am", "F", "Am/G")] // the bass walks down under A minor
+    [InlineData("B D G", "C", "C", "Am", "G/B")]
+    [InlineData("F# D A", "G", "G", "Em", "D/F#")]
+    [InlineData("B D F A", "A", null, "E7", "Bm7b5")]
+    [InlineData("E D Bb", "F", null, "F", "C9/E")] // a dominant without root and fifth: third, ninth and seventh
+    [InlineData("E Bb D A", "F", null, "F", "C13/E")]
+    public void NeighboursDecide(string notes, string key, string? before, string? after, string name) =>
+        Assert.Equal(name, Rank(notes, key, before, after)[0].Name.Symbol);
+
+    [Fact]
+    public void RunnersUpHaveTheirReasons()
+    {
+        var names = Rank("C E G A", "C", "E7", null);
+        Assert.Equal(["Am7/C", "C6"], names.Take(2).Select(n => n.Name.Symbol));
+        Assert.Equal(["E seven, its five chord, leads to it"], names[0].Fits);
+        Assert.Contains("the third, C, is in the bass", names[0].Reason);
+        Assert.Contains("C E G A are 1 3 5 6 of C", names[1].Reason);
+    }
+
+    [Fact]
+    public void ARootlessDominantSaysSo()
+    {
+        var name = Rank("E D Bb", "F", null, "F")[0];
+        Assert.Contains("the root, C, is left out", name.Reason);
+        Assert.Contains("without its root it is the five chord of F, which follows", name.Reason);
+        Assert.DoesNotContain(Rank("E D Bb", "F", null, "G"), n => n.Name.Symbol == "C9/E");
+    }
+
+    [Fact]
+    public void WithoutNeighboursNamesStayAsTheyWere() =>
+        Gen.Int[-5, 8].Select(PitchName.FromFifths).List[1, 7].Sample(notes =>
+            NamesInContext.Rank(notes, notes[0]).Select(n => n.Name.Symbol).SequenceEqual(ChordNaming.Rank(notes, notes[0]).Select(n => n.Symbol)));
+
+    [Fact]
+    public void EveryNameHoldsExactlyTheNotes() =>
+        Gen.Select(Gen.Int[-5, 8].Select(PitchName.FromFifths).List[1, 7], Gen.Int[-5, 6]).Sample((notes, next) =>
+        {
+            var expected = notes.Select(n => n.PitchClass).Distinct().Order();
+            var after = Chord.Of(PitchName.FromFifths(next), ChordQuality.Major);
+            return NamesInContext.Rank(notes, notes[0], null, null, after).All(name => name.Name.Chord.PitchClasses
+                .Except(name.Name.LeftOut.Select(i => (name.Name.Chord.Root + i).PitchClass)).SequenceEqual(expected));
+        });
+
+    [Fact]
+    public void TheSongsNameStaysAndTheOtherIsRemarkedOn()
+    {
+        var song = Tune.In("C major", "| C | E7 | C6 | Dm | G | C |");
+        var remark = Assert.Single(HarmonyRemarks.Of(song), r => r.Kind == RemarkKind.OtherName);
+        Assert.Equal("The notes of C six also read as A minor seven over C. A minor seven over C fits its neighbours: its root falls a fifth to D, which follows, and E seven, its five chord, leads to it.", remark.Sentence);
+        Assert.Equal(3, Assert.Single(remark.Places).Bar);
+        Assert.Equal("C6", HarmonicAnalysis.Of(song).Chords[2].Reading.Chord.ToString());
+    }
+
+    [Theory]
+    [InlineData("| C | Am7 | F | C |")]
+    [InlineData("| C | Em7 | F | G7 | C |")]
+    [InlineData("| C | Csus4 | C | G | C |")]
+    [InlineData("| C | G/B | Am | C/G | F | C |")]
+    public void PlainNamesHaveNoRival(string bars) =>
+        Assert.DoesNotContain(HarmonyRemarks.Of(Tune.In("C major", bars)), r => r.Kind == RemarkKind.OtherName);
+
+    private static IReadOnlyList<NameInContext> Rank(string notes, string key, string? before, string? after)
+    {
+        var names = notes.Split(' ').Select(PitchName.Parse).ToList();
+        return NamesInContext.Rank(names, names[0], Key.Parse(key), before is null ? null : ChordSymbol.Read(before), after is null ? null : ChordSymbol.Read(after));
+    }
+}
