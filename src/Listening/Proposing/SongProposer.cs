@@ -13,7 +13,7 @@ namespace Harkbook.Listening.Proposing;
 /// <item>Bars run from downbeat to downbeat. A pick-up gets a whole bar, silent at first; an odd number of beats gets a meter of its own.</item>
 /// <item>Anchors are the fewest whose straight lines keep every heard beat within 25 ms.</item>
 /// <item>The key heard longest is the song's; a section changes to another at the bar line nearest to where it was heard to start.</item>
-/// <item>A harmonica gets its key, and its holes a place on quarters of the beat.</item>
+/// <item>A harmonica gets its key, and its holes a place on quarters of the beat; a voice gets the rhythm of its notes, without words.</item>
 /// <item>Each chord gets one shape, chosen over the whole song: what sounded first, then the hand's comfort and its way to the other chords.</item>
 /// </list>
 /// </summary>
@@ -29,8 +29,10 @@ public static class SongProposer
         var shapes = new ShapeChoice(hearing, chords).Choose();
         var shapeOf = shapes.ToDictionary(s => s.Chord, s => s.Shape);
         var plan = SectionPlan.Of(hearing.Sections, line);
-        var harp = new HarpPlacing(hearing.SecondInstrument, line, meter.IsCompound, [.. plan.Select(p => line.Bars[p.EndBar - 1].EndBeat)]);
-        var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf), Harp = harp.InBar(bar) }).ToImmutableArray();
+        int[] sectionEnds = [.. plan.Select(p => line.Bars[p.EndBar - 1].EndBeat)];
+        var harp = new HarpPlacing(hearing.SecondInstrument, line, meter.IsCompound, sectionEnds);
+        var sung = new SungPlacing(hearing.SecondInstrument, line, meter.IsCompound, sectionEnds);
+        var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf), Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
         var length = Ceiling(hearing.Recording.Length);
         var key = MainKey(hearing.Keys);
         return new()

@@ -164,4 +164,22 @@ public class SongProposerTests
         Assert.Equal([(1, 0, 1.5, "-2"), (1, 0, 1.5, "-3"), (1, 1.5, 1.25, "-4'"), (4, 3, 1, "+4")], notes);
         Assert.Equal(song, SongText.Parse(SongText.Write(song), "quay.hark").Song);
     }
+
+    // FourBars' beats are half a second apart from 1 s on: 1.26 s is half a beat, 2.99 s bar 2's start. The note to 12 s stops at the section's end.
+    [Fact]
+    public void AHeardVoiceGivesTheRhythmOfItsNotes()
+    {
+        HeardLineNote Note(double onset, double end, double confidence) => new(60, default, Seconds.FromSeconds(onset), Seconds.FromSeconds(end), confidence);
+        HeardSecondInstrument Singing(SecondInstrumentKind kind) => new()
+        {
+            Kind = new(new Candidate<SecondInstrumentKind>(kind, 0.8)),
+            Contour = PitchContour.Silent,
+            Notes = [Note(1.02, 1.24, 0.5), Note(1.26, 1.9, 1), Note(1.27, 1.7, 0.5), Note(2.99, 3.4, 1), Note(8.5, 12, 1)],
+        };
+        var song = Propose(FourBars(HandMade.Chord("G", 1, 9)) with { SecondInstrument = Singing(SecondInstrumentKind.Voice) });
+        var sung = song.Bars.SelectMany(b => b.Sung.Select(s => (b.Number, s.Start.Value, s.Length.Value, s.Value, s.Standing.Confidence)));
+        Assert.Equal([(1, 0, 0.5, "x", 0.4), (1, 0.5, 1.25, "x", 0.8), (2, 0, 0.75, "x", 0.8), (4, 3, 1, "x", 0.8)], sung);
+        Assert.Equal(song, SongText.Parse(SongText.Write(song), "quay.hark").Song);
+        Assert.All(Propose(FourBars(HandMade.Chord("G", 1, 9)) with { SecondInstrument = Singing(SecondInstrumentKind.Whistle) }).Bars, b => Assert.Empty(b.Sung));
+    }
 }
