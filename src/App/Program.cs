@@ -15,6 +15,7 @@ internal static class Program
             ListenCommand.Create(),
             CheckCommand.Create(),
             AuditionCommand.Create(),
+            TapsCommand.Create(),
             ExerciseCommand.Create(),
             PublishCommand.Create(),
             ShapesCommand.Create(),
