@@ -12,6 +12,9 @@ internal sealed class SungPlacing
 {
     private const int Simple = 4;
 
+    /// <summary>How often a note of the line starts where it is heard to: its onset F on made pieces (docs/listening.md).</summary>
+    private const double OnsetsRight = 0.7;
+
     private readonly int grid;
     private readonly List<Placed> syllables = [];
 
@@ -31,7 +34,7 @@ internal sealed class SungPlacing
             var section = sectionEnds.Select(e => e * grid).FirstOrDefault(e => e > start, start + 1);
             var next = i + 1 < starts.Length ? starts[i + 1].Key : int.MaxValue;
             var end = Math.Min(Step(line, starts[i].Max(n => n.End)), Math.Min(next, section));
-            syllables.Add(new(start, Math.Max(start + 1, end), heard.Kind.Confidence * starts[i].Max(n => n.Confidence)));
+            syllables.Add(new(start, Math.Max(start + 1, end), OnsetsRight * heard.Kind.Confidence * starts[i].Max(n => n.Confidence)));
         }
     }
 

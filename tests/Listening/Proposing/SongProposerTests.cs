@@ -178,7 +178,7 @@ public class SongProposerTests
         };
         var song = Propose(FourBars(HandMade.Chord("G", 1, 9)) with { SecondInstrument = Singing(SecondInstrumentKind.Voice) });
         var sung = song.Bars.SelectMany(b => b.Sung.Select(s => (b.Number, s.Start.Value, s.Length.Value, s.Value, s.Standing.Confidence)));
-        Assert.Equal([(1, 0, 0.5, "x", 0.4), (1, 0.5, 1.25, "x", 0.8), (2, 0, 0.75, "x", 0.8), (4, 3, 1, "x", 0.8)], sung);
+        Assert.Equal([(1, 0, 0.5, "x", 0.28), (1, 0.5, 1.25, "x", 0.56), (2, 0, 0.75, "x", 0.56), (4, 3, 1, "x", 0.56)], sung);
         Assert.Equal(song, SongText.Parse(SongText.Write(song), "quay.hark").Song);
         Assert.All(Propose(FourBars(HandMade.Chord("G", 1, 9)) with { SecondInstrument = Singing(SecondInstrumentKind.Whistle) }).Bars, b => Assert.Empty(b.Sung));
     }
