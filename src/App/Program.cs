@@ -22,6 +22,8 @@ internal static class Program
             NameCommand.Create(),
             HarpsCommand.Create(),
             HolesCommand.Create(),
+            RetuneCommand.Create(),
+            SetlistCommand.Create(),
             EvalCommand.Create(),
         };
         var parsed = root.Parse(args);

@@ -24,6 +24,24 @@ public sealed class TuningWordsTests : IDisposable
         Assert.StartsWith($"D in {pitches} ", ran.Output);
     }
 
+    // Pitches: data/tunings.tsv, whose rows have their sources.
+    [Theory]
+    [InlineData("ukulele", "G4 C4 E4 A4", "ukulele")]
+    [InlineData("ukulele low G", "G3 C4 E4 A4", "ukulele")]
+    [InlineData("Banjo", "G4 D3 G3 B3 D4", "five-string banjo")]
+    [InlineData("double C banjo", "G4 C3 G3 C4 D4", "five-string banjo")]
+    [InlineData("sawmill", "G4 D3 G3 C4 D4", "five-string banjo")]
+    [InlineData("mandolin", "G3 D4 A4 E5", "mandolin")]
+    [InlineData("G3 D4 A4 E5", "G3 D4 A4 E5", "mandolin")]
+    [InlineData("baritone", "B1 E2 A2 D3 F#3 B3", "baritone guitar")]
+    [InlineData("tenor banjo G D A E", "G2 D3 A3 E4", "tenor banjo")]
+    public async Task AnInstrumentIsReadAsPlayersSayIt(string said, string pitches, string instrument)
+    {
+        var ran = await Launch.RunAsync(scene, "shapes", "D", "--tuning", said, "--count", "1");
+
+        Assert.StartsWith($"D in {pitches} on the {instrument} ", ran.Output);
+    }
+
     [Theory]
     [InlineData("DADGA")]
     [InlineData("dadgad")]

@@ -8,7 +8,7 @@ namespace Harkbook.App.Commands;
 internal static class Options
 {
     public static Option<string?> Tuning() =>
-        new("--tuning") { Description = "Open strings from low to high, as DADGAD or \"D2 A2 D3 G3 A3 D4\", or a name, as \"open G\"; without it, standard", HelpName = "STRINGS" };
+        new("--tuning") { Description = "Open strings from low to high, as DADGAD or \"D2 A2 D3 G3 A3 D4\", or a name, as \"open G\", ukulele or \"banjo double C\"; without it, a guitar's standard", HelpName = "STRINGS" };
 
     public static Option<int> Capo() => new("--capo") { Description = "The fret that the capo is at", HelpName = "FRET" };
 
@@ -29,10 +29,11 @@ internal static class Options
         return words.Length > 0 ? words : throw new UsageException($"nothing was given; write, for instance, {example}.");
     }
 
-    public static Tuning ReadTuning(string? text) =>
-        text is null ? Music.Instruments.Tuning.Standard
-        : TuningWords.Read(text)
-            ?? throw new UsageException($"'{text}' is not a tuning; write the open strings from low to high, as in DADGAD or \"D2 A2 D3 F#3 A3 D4\", or a name such as \"open G\".");
+    public static Tuning ReadTuning(string? text) => ReadInstrument(text).Tuning;
+
+    public static TunedInstrument ReadInstrument(string? text) =>
+        TuningWords.Read(text ?? "standard")
+            ?? throw new UsageException($"'{text}' is not a tuning; write the open strings from low to high, as in DADGAD or \"D2 A2 D3 F#3 A3 D4\", or a name such as \"open G\" or ukulele.");
 
     public static Capo ReadCapo(int fret) =>
         fret is >= 0 and <= 12 ? Music.Instruments.Capo.At(fret) : throw new UsageException($"--capo {fret}: give a fret from 0 to 12.");

@@ -17,12 +17,13 @@ internal static class ShapesCommand
         command.SetAction(parsed =>
         {
             var wanted = Options.ReadChord(parsed.GetRequiredValue(chord));
-            var (open, at) = (Options.ReadTuning(parsed.GetValue(tuning)), Options.ReadCapo(parsed.GetValue(capo)));
+            var instrument = Options.ReadInstrument(parsed.GetValue(tuning));
+            var (open, at) = (instrument.Tuning, Options.ReadCapo(parsed.GetValue(capo)));
             var most = Options.ReadCount(parsed.GetValue(count));
-            var found = VoicingSearch.Find(wanted, open, at, new VoicingOptions(), null);
+            var found = VoicingSearch.Find(wanted, open, at, instrument.Instrument.Voicing(open));
             if (found.IsEmpty)
                 throw new UsageException($"No playable shape for {wanted} in {open}, {(at.Fret == 0 ? "no capo" : $"capo {at}")}: its notes don't lie within a hand's reach, or there are too few strings. Try a plainer chord, or another tuning.");
-            Console.Out.WriteLine($"{wanted} in {open}{(at.Fret == 0 ? "" : $", capo {at}")}   (frets from the low string; the chord is named as it sounds)");
+            Console.Out.WriteLine($"{wanted} in {open}{On(instrument)}{(at.Fret == 0 ? "" : $", capo {at}")}   (frets from the low string; the chord is named as it sounds)");
             foreach (var voicing in found.Take(most))
             {
                 var pitches = voicing.Shape.Pitches(open, at, wanted);
@@ -32,6 +33,9 @@ internal static class ShapesCommand
         });
         return command;
     }
+
+    private static string On(TunedInstrument instrument) =>
+        instrument.Instrument.Name == TuningCatalogue.Guitar ? "" : $" on the {instrument.Instrument.Name}";
 
     private static string Why(Voicing voicing)
     {

@@ -4,14 +4,45 @@ using Harkbook.Music.Theory;
 
 namespace Harkbook.App.Commands;
 
+/// <summary>A tuning on the instrument that it is for.</summary>
+internal sealed record TunedInstrument(Tuning Tuning, FrettedInstrument Instrument);
+
 /// <summary>
-/// A guitar's tuning as a player says it: pitches (D2 A2 D3 G3 A3 D4), letters (DADGAD) or a name (open G). Letters alone
-/// are a tuning of the catalogue that has them, else each is the nearest such note to standard tuning's string, the lower of two.
+/// A tuning as a player says it: pitches (D2 A2 D3 G3 A3 D4), letters (DADGAD), a name (open G), an instrument (ukulele) or both
+/// (ukulele low G). Letters alone are a guitar tuning of the catalogue that has them, else each is the nearest such note to
+/// standard tuning's string, the lower of two.
 /// </summary>
 internal static partial class TuningWords
 {
-    public static Tuning? Read(string text) =>
-        Tuning.TryParse(text, out var tuning) ? tuning : TuningCatalogue.Find(text)?.Tuning ?? OfLetters(text.Replace(" ", ""));
+    private static readonly FrettedInstrument Guitar = FrettedInstrument.Find(TuningCatalogue.Guitar)!;
+
+    public static TunedInstrument? Read(string text) =>
+        Tuning.TryParse(text, out var tuning) ? new(tuning, InstrumentFor(tuning))
+        : Named(text.Trim()) is { } named ? new(named.Tuning, FrettedInstrument.Find(named.Instrument) ?? Guitar)
+        : OfLetters(text.Replace(" ", "")) is { } letters ? new(letters, Guitar)
+        : null;
+
+    /// <summary>The instrument that a tuning is known on; the guitar for one that nobody named.</summary>
+    private static FrettedInstrument InstrumentFor(Tuning tuning) =>
+        TuningCatalogue.EntriesFor(tuning) is [var first, ..] ? FrettedInstrument.Find(first.Instrument) ?? Guitar : Guitar;
+
+    private static NamedTuning? Named(string text) =>
+        TuningCatalogue.Find(text) ?? OnInstrument(text) ?? TuningCatalogue.Instruments.Select(i => TuningCatalogue.Find(text, i)).FirstOrDefault(t => t is not null);
+
+    private static NamedTuning? OnInstrument(string text)
+    {
+        foreach (var (instrument, name) in FrettedInstrument.All.SelectMany(i => i.Names.Select(n => (i.Name, n))).OrderByDescending(p => p.n.Length))
+        {
+            if (text.Equals(name, StringComparison.OrdinalIgnoreCase))
+                return TuningCatalogue.All.FirstOrDefault(t => t.Instrument == instrument);
+            var rest = text.StartsWith(name + " ", StringComparison.OrdinalIgnoreCase) ? text[name.Length..]
+                : text.EndsWith(" " + name, StringComparison.OrdinalIgnoreCase) ? text[..^name.Length]
+                : "";
+            if (TuningCatalogue.Find(rest, instrument) is { } found)
+                return found;
+        }
+        return null;
+    }
 
     private static Tuning? OfLetters(string text)
     {

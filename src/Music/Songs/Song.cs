@@ -16,6 +16,9 @@ public sealed record Song
     /// <summary>Who plays on the record; null where unknown.</summary>
     public string? Player { get; init; }
 
+    /// <summary>The record that the song is on; songs of one album were mostly taken down from one tape. Null where unknown.</summary>
+    public string? Album { get; init; }
+
     public RecordingReference? Recording { get; init; }
 
     /// <summary>What A4 is in the recording.</summary>
@@ -69,8 +72,8 @@ public sealed record Song
 
     public override int GetHashCode() => HashCode.Combine(Title, Tuning, Sections.Length, Shapes.Length);
 
-    private (object?, object?, object?, object, object, object, object, object, object, object?) Facts() =>
-        (Title, Player, Recording, ReferencePitch, Tuning, Capo, Meter, Tempo, Key, Harp);
+    private (object?, object?, object?, object?, object, object, object, object, object, object, object?) Facts() =>
+        (Title, Player, Album, Recording, ReferencePitch, Tuning, Capo, Meter, Tempo, Key, Harp);
 }
 
 /// <summary>The recording that a song's claims are about. Path is relative to the song's folder.</summary>

@@ -5,6 +5,7 @@ public enum SongFact
 {
     Title,
     Player,
+    Album,
     Recording,
     Pitch,
     Tuning,

@@ -18,6 +18,8 @@ internal static class SongCases
         new("the harmonica is silent", s => s.File("a.hark", "title Far\nharp C\nsection A\nharp | +4 |\nsection B\nchords | A |\n"), "harps", ".", "--section", "b"),
         new("it isn't there", _ => { }, "check", "gone"),
         new("it isn't there", _ => { }, "publish", "gone.hark"),
+        new("a shelf of songs is empty", _ => { }, "setlist", "."),
+        new("it isn't there", _ => { }, "setlist", "gone"),
         new("the folder holds none", _ => { }, "audition", "."),
         new("the folder holds several", s => s.File("a.hark", NoRecording).File("b.hark", NoRecording), "check", "."),
         new("the file is no text", s => s.Take(), "publish", "take.wav"),

@@ -42,6 +42,7 @@ internal static class SongGen
         {
             Title = title,
             Player = player,
+            Album = random.Next(2) == 0 ? null : title + player,
             Recording = recording,
             ReferencePitch = new(Hertz.FromHertz(pitch / 10.0), standing),
             Tuning = new(Tuning.Parse("D2 A2 D3 F#3 A3 D4"), standings[2]),

@@ -11,7 +11,7 @@ internal sealed class FactEdits(SongSyntax syntax)
 
     public IEnumerable<TextEdit> SetFact(SongFact fact, string value, Standing? standing)
     {
-        var put = fact is SongFact.Title or SongFact.Player ? PlainText.Write(value) : value;
+        var put = fact is SongFact.Title or SongFact.Player or SongFact.Album ? PlainText.Write(value) : value;
         return syntax.Facts.TryGetValue(fact, out var line)
             ? ReplaceBody(line, line.Body, put).Concat(standing is null ? [] : lines.SetStanding(line, standing))
             : [lines.After(LineBefore(fact), WithStanding($"{fact.ToString().ToLowerInvariant(),-10} {put}", standing))];

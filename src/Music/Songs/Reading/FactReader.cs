@@ -18,6 +18,8 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
 
     public string? Player() => PlainText(SongFact.Player);
 
+    public string? Album() => PlainText(SongFact.Album);
+
     public RecordingReference? Recording()
     {
         if (Line(SongFact.Recording) is not { } line)

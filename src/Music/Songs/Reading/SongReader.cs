@@ -14,7 +14,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
     {
         new OutlineReader(syntax, bag).Read();
         var facts = new FactReader(syntax, bag, standings);
-        var (title, player, recording) = (facts.Title(), facts.Player(), facts.Recording());
+        var (title, player, album, recording) = (facts.Title(), facts.Player(), facts.Album(), facts.Recording());
         var (pitch, tuning, tempo, key, harp) = (facts.Pitch(), facts.Tuning(), facts.Tempo(), facts.Key(), facts.Harp());
         var (capo, meter) = (facts.Capo(tuning?.Value), facts.Meter());
         var shapes = new ShapeReader(syntax, bag, standings).Read(tuning?.Value);
@@ -27,6 +27,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         {
             Title = title,
             Player = player,
+            Album = album,
             Recording = recording,
             ReferencePitch = pitch,
             Tuning = tuning,

@@ -31,6 +31,7 @@ internal sealed class SongWriter(Song song)
     {
         yield return (SongFact.Title, PlainText.Write(song.Title), "");
         yield return (SongFact.Player, song.Player is { } player ? PlainText.Write(player) : "", "");
+        yield return (SongFact.Album, song.Album is { } album ? PlainText.Write(album) : "", "");
         yield return (SongFact.Recording, song.Recording is { } recording ? RecordingText(recording) : "", "");
         yield return Line(SongFact.Pitch, song.ReferencePitch, a4 => string.Create(CultureInfo.InvariantCulture, $"A4 = {a4.Value} Hz"));
         yield return Line(SongFact.Tuning, song.Tuning, t => t.ToString());

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Instruments;
+
+/// <summary>A string that starts partway up the neck, as a five-string banjo's: it has no frets below that one.</summary>
+/// <param name="Number">As the trade counts, from the high side.</param>
+public readonly record struct ShortString(int Number, int FromFret);
+
+/// <summary>A fretted instrument as it usually is. Read from data/fretted-instruments.tsv; its tunings are in <see cref="TuningCatalogue"/>.</summary>
+/// <param name="Frets">On the neck, counted from the nut.</param>
+/// <param name="Scale">From nut to bridge.</param>
+public sealed record FrettedInstrument(string Name, ImmutableArray<string> OtherNames, int Frets, Length Scale, ImmutableArray<ShortString> ShortStrings, string Source)
+{
+    public static ImmutableArray<FrettedInstrument> All { get; } = [.. PublishedTable.Rows("fretted-instruments.tsv").Select(Row)];
+
+    /// <summary>An instrument by name or other name, in any case; null when the table has none.</summary>
+    public static FrettedInstrument? Find(string name) => All.FirstOrDefault(i => i.Names.Contains(name.Trim(), StringComparer.OrdinalIgnoreCase));
+
+    /// <summary>Instruments from the text of a table written as data/fretted-instruments.tsv is.</summary>
+    public static ImmutableArray<FrettedInstrument> ReadTable(string text) => [.. PublishedTable.RowsOf(new StringReader(text)).Select(Row)];
+
+    public IEnumerable<string> Names => OtherNames.Prepend(Name);
+
+    /// <summary>The usual search for shapes on this neck in a tuning of it: as many frets, and short strings never pressed.</summary>
+    public VoicingOptions Voicing(Tuning tuning) => new()
+    {
+        NeckFrets = Frets,
+        UnpressedStrings = [.. ShortStrings.Where(s => s.Number <= tuning.Count).Select(s => tuning.StringIndex(s.Number))],
+    };
+
+    private static FrettedInstrument Row(string[] cells) => new(
+        cells[0],
+        [.. cells[1].Split(';', StringSplitOptions.RemoveEmptyEntries)],
+        Number(cells[2]),
+        Length.FromMillimetres(Number(cells[3])),
+        [.. cells[4].Split(';', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Split(':')).Select(s => new ShortString(Number(s[0]), Number(s[1])))],
+        cells[5]);
+
+    private static int Number(string text) => int.Parse(text, NumberStyles.None, CultureInfo.InvariantCulture);
+}
