@@ -24,6 +24,7 @@ internal static class Program
             HolesCommand.Create(),
             RetuneCommand.Create(),
             SetlistCommand.Create(),
+            SongbookCommand.Create(),
             EvalCommand.Create(),
         };
         var parsed = root.Parse(args);

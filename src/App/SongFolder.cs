@@ -35,12 +35,13 @@ internal sealed record SongFolder(string SongPath, Song Song)
     }
 
     /// <summary>Reads the song; what is wrong with it is shown with file, line and column.</summary>
-    public static SongFolder Open(string path)
+    /// <param name="withHints">Whether hints are shown too; where many songs are read, they would hide what matters.</param>
+    public static SongFolder Open(string path, bool withHints = true)
     {
         var file = Locate(path);
         var document = SongText.Parse(ReadText(file), file);
         // Assumed values matter to nobody while there is no song.
-        foreach (var diagnostic in document.Diagnostics.Where(d => document.Song is not null || d.Severity != Severity.Hint))
+        foreach (var diagnostic in document.Diagnostics.Where(d => (document.Song is not null && withHints) || d.Severity != Severity.Hint))
             Console.Error.WriteLine(diagnostic);
         return document.Song is { } song
             ? new(file, song)

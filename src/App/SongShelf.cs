@@ -7,7 +7,7 @@ internal static class SongShelf
     public static IReadOnlyList<SongFolder> Open(IEnumerable<string> paths)
     {
         var files = paths.SelectMany(Files).DistinctBy(Path.GetFullPath).ToArray();
-        return [.. files.Select(SongFolder.Open)];
+        return [.. files.Select(f => SongFolder.Open(f, withHints: false))];
     }
 
     private static IEnumerable<string> Files(string path)

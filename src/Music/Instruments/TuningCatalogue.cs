@@ -36,6 +36,10 @@ public static class TuningCatalogue
     public static string Describe(Tuning tuning, string instrument = Guitar) =>
         NameOf(tuning, instrument) ?? MovedName(tuning, instrument) ?? tuning.ToString();
 
+    /// <summary>As <see cref="Describe"/>, for whichever instrument has the tuning: "open D", "ukulele standard".</summary>
+    public static string DescribeOnAny(Tuning tuning) =>
+        EntriesFor(tuning) is [{ Instrument: not Guitar } first, ..] ? $"{first.Instrument} {first.Name}" : Describe(tuning);
+
     private static string? MovedName(Tuning tuning, string instrument)
     {
         foreach (var named in All.Where(t => t.Instrument == instrument && t.Tuning.Count == tuning.Count))

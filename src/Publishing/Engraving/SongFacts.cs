@@ -58,5 +58,5 @@ public static class SongFacts
         return $"in {PitchText.Of(harp)}, {layout}{Ordinal(position)} position";
     }
 
-    private static string Ordinal(int n) => n + (n switch { 11 or 12 or 13 => "th", _ => (n % 10) switch { 1 => "st", 2 => "nd", 3 => "rd", _ => "th" } });
+    internal static string Ordinal(int n) => n + (n switch { 11 or 12 or 13 => "th", _ => (n % 10) switch { 1 => "st", 2 => "nd", 3 => "rd", _ => "th" } });
 }

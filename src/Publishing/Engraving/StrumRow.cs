@@ -22,7 +22,7 @@ internal sealed class StrumRow : BarRow
         MarkHeard(sketch, slot, slot.Bar.Strums, top + 12);
     }
 
-    private static void DrawStroke(Sketch sketch, Stroke stroke, double x, double top, double height)
+    internal static void DrawStroke(Sketch sketch, Stroke stroke, double x, double top, double height)
     {
         const double Arm = 2.3;
         var middle = top + height / 2;

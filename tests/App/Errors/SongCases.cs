@@ -19,6 +19,7 @@ internal static class SongCases
         new("it isn't there", _ => { }, "check", "gone"),
         new("it isn't there", _ => { }, "publish", "gone.hark"),
         new("a shelf of songs is empty", _ => { }, "setlist", "."),
+        new("a shelf of songs is empty", _ => { }, "songbook", "."),
         new("it isn't there", _ => { }, "setlist", "gone"),
         new("the folder holds none", _ => { }, "audition", "."),
         new("the folder holds several", s => s.File("a.hark", NoRecording).File("b.hark", NoRecording), "check", "."),

@@ -48,6 +48,8 @@ internal static class UsageCases
         Line("no set of strings", "retune", "standard", "open D", "--strings", "12 16 24w=9"),
         Line("too few or many strings in the set", "retune", "standard", "open D", "--strings", "12 16 24w"),
         Line("no song for the instrument", "setlist", "song", "--from", "mandolin"),
+        Line("neither shape nor chord to look for", "songbook", "song", "--where", "H7"),
+        Line("no such kind of index", "songbook", "song", "--page", "index.doc"),
         Line("no title", "start", "take.wav", "--title", " "),
         Line("no such speed", "audition", "song", "--speed", "3"),
         Line("no such bars", "audition", "song", "--bars", "2-99"),

@@ -23,7 +23,7 @@ internal static class SongbookFindings
         let names = alike.GroupBy(WithoutCapo).ToArray()
         where names.Length > 1
         select new SongbookFinding(SongbookFindingKind.ShapeNamedTwice,
-            $"The shape {grip.Shape} in {TuningCatalogue.Describe(grip.Tuning)} is called {Listed(names.Select(n => $"{n.First().Symbol} in {Titles(n.Select(u => u.Song))}"))}.",
+            $"The shape {grip.Shape} in {TuningCatalogue.DescribeOnAny(grip.Tuning)} is called {Listed(names.Select(n => n.First().Symbol), names.Select(n => n.Select(u => u.Song)))}.",
             Once(alike.Select(u => u.Song)));
 
     private static (int, int, string) WithoutCapo(ShapeUse use)
@@ -40,7 +40,7 @@ internal static class SongbookFindings
         let spelt = chord.GroupBy(u => u.Symbol).ToArray()
         where spelt.Length > 1
         select new SongbookFinding(SongbookFindingKind.ChordSpeltTwice,
-            $"The same chord is written {Listed(spelt.Select(s => $"{s.Key} in {Titles(s.Select(u => u.Song))}"))}.",
+            $"The same chord is written {Listed(spelt.Select(s => s.Key), spelt.Select(s => s.Select(u => u.Song)))}.",
             Once(chord.Select(u => u.Song)));
 
     private static IEnumerable<SongbookFinding> Tunings(ImmutableArray<Song> songs) =>
@@ -56,8 +56,8 @@ internal static class SongbookFindings
     /// <summary>The tuning's name, or its notes where another of the same name stands beside it.</summary>
     private static string Setting(Tuning tuning, Capo capo, IEnumerable<Tuning> beside)
     {
-        var name = TuningCatalogue.Describe(tuning);
-        var alike = beside.Distinct().Count(t => TuningCatalogue.Describe(t) == name) > 1;
+        var name = TuningCatalogue.DescribeOnAny(tuning);
+        var alike = beside.Distinct().Count(t => TuningCatalogue.DescribeOnAny(t) == name) > 1;
         return (alike ? tuning.ToString() : name) + (capo.Fret == 0 ? "" : $" with a capo at fret {capo.Fret}");
     }
 
@@ -72,6 +72,12 @@ internal static class SongbookFindings
                     $"On {album.Key} the reference pitch differs by {apart:0} cents: A is {low.ReferencePitch.Value.Value:0.#} Hz in {low.Title} and {high.ReferencePitch.Value.Value:0.#} Hz in {high.Title}."), [.. album]);
         }
     }
+
+    /// <summary>"x in A and y in B", or "x and y in A" where it is one song.</summary>
+    private static string Listed(IEnumerable<string> words, IEnumerable<IEnumerable<Song>> songs) =>
+        Once(songs.SelectMany(s => s)) is [var only]
+            ? $"{NumberWords.List([.. words])} in {only.Title}"
+            : Listed(words.Zip(songs, (word, of) => $"{word} in {Titles(of)}"));
 
     internal static string Titles(IEnumerable<Song> songs) => NumberWords.List([.. Once(songs).Select(s => s.Title)]);
 

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Analysis.Songbooks;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Publishing.Drawings;
+
+namespace Harkbook.Publishing.Engraving;
+
+/// <summary>Shapes of one tuning as small diagrams, the numbers of the songs that use each beneath it.</summary>
+internal static class GripShelf
+{
+    private const double NumbersSize = 7.4;
+    private const double NumbersRoom = 13;
+    private static readonly ChordDiagramStyle Small = new(7.4, Foot: StringFoot.Nothing, NameCapo: false);
+
+    public static ImmutableArray<Drawing> Engrave(ImmutableArray<Grip> grips, IReadOnlyDictionary<Song, int> numbers, double width)
+    {
+        var cells = grips.Select(g => Cell(g, numbers)).ToArray();
+        var cell = cells.Max(c => c.Width) + 7;
+        return [.. cells.Chunk(Math.Max(1, (int)(width / cell))).Select(row => Row(row, cell, width))];
+    }
+
+    private static Drawing Cell(Grip grip, IReadOnlyDictionary<Song, int> numbers)
+    {
+        var use = grip.Uses.MaxBy(u => u.Bars.Length)!;
+        // The capo is the song's, not the grip's: the name is that of the song that uses the shape most, others are told beneath.
+        var diagram = ChordDiagram.Engrave(new(grip.Shape, use.Symbol, grip.Tuning, Capo.None, Standing.Decided, use.Song.Key.Value.Centre), Small);
+        var songs = string.Join(", ", grip.Uses.OrderBy(u => numbers[u.Song]).Select(u => u.Symbol == use.Symbol ? $"{numbers[u.Song]}" : $"{numbers[u.Song]} as {PitchText.Signed(u.Symbol)}").Distinct());
+        var width = Math.Max(diagram.Width, 52);
+        var sketch = new Sketch();
+        sketch.Add(diagram.Placed((width - diagram.Width) / 2, 0));
+        sketch.Text(TextWrap.Cut(songs, Face.NarrowStrong, NumbersSize, width + 6), width / 2, diagram.Height + 7, Face.NarrowStrong, NumbersSize, Tint.Quiet, Align.Centre);
+        return sketch.ToDrawing(width, diagram.Height + NumbersRoom);
+    }
+
+    private static Drawing Row(Drawing[] row, double cell, double width)
+    {
+        var sketch = new Sketch();
+        for (var i = 0; i < row.Length; i++)
+            sketch.Add(row[i].Placed(i * cell + (cell - row[i].Width) / 2 - 4, 0));
+        return sketch.ToDrawing(width, row.Max(d => d.Height));
+    }
+}
