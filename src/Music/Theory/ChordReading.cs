@@ -12,6 +12,10 @@ internal sealed record ChordReading(ChordQuality Quality, ImmutableArray<Interva
     private const double FirstChange = 2.4;
     private const double NextChange = 1.1;
 
+    private const double TurnedSixth = .6;
+    private const double TurnedMinor = .8;
+    private const double TurnedAugmented = 1.2;
+
     private static readonly ChordReading?[] Known = new ChordReading?[4096];
 
     /// <summary>How surprising each kind is on a guitar, plain triads at 0. Judged, not measured: it only sets the order of names.</summary>
@@ -40,7 +44,20 @@ internal sealed record ChordReading(ChordQuality Quality, ImmutableArray<Interva
     public double WholeCost => CostOf(Quality);
 
     private static double CostOf(ChordQuality quality) =>
-        Costs.TryGetValue(quality, out var cost) ? cost : FirstChange + NextChange * Math.Max(0, ChordSymbolWriter.Cost(quality) - 1);
+        Costs.TryGetValue(quality, out var cost) ? cost : FirstChange + NextChange * Math.Max(0, ChordSymbolWriter.Cost(quality) - 1) + Misheard(quality);
+
+    /// <summary>
+    /// Kinds that are usually another chord turned over: with a flat sixth (its root); minor with a flat ninth or thirteenth, or with sixth and
+    /// eleventh (a dominant's or a major seventh's fifth in the bass); augmented with a note other than a seventh or ninth.
+    /// </summary>
+    private static double Misheard(ChordQuality quality)
+    {
+        var degrees = quality.Intervals.Select(i => i.DegreeName).ToHashSet();
+        var isMinor = degrees.Contains("b3");
+        return (degrees.Contains("b6") ? TurnedSixth : 0)
+            + (isMinor && (degrees.Contains("b9") || degrees.Contains("b13") || degrees.IsSupersetOf(["6", "11"])) ? TurnedMinor : 0)
+            + (degrees.IsSupersetOf(["3", "#5"]) && degrees.Overlaps(["6", "11", "#11", "b9", "#9"]) && !degrees.Overlaps(["b7", "7"]) ? TurnedAugmented : 0);
+    }
 
     private readonly struct Degrees(int set)
     {

@@ -38,6 +38,9 @@ public class ChordNamingTests
     [InlineData("A C# G C E", "A7#9")]
     [InlineData("D F# C", "D7")]
     [InlineData("C Eb G A", "Cm6,Am7b5/C")]
+    [InlineData("E C G Bb F#", "C7#11/E")]
+    [InlineData("C# A E G# B", "Amaj9/C#")]
+    [InlineData("Eb G B C", "Cm(maj7)/Eb")]
     public void FirstNameIsOneThatPlayersAccept(string notes, string accepted) =>
         Assert.Contains(Rank(notes)[0].Symbol, accepted.Split(','));
 
