@@ -20,6 +20,7 @@ internal static class Program
             PublishCommand.Create(),
             ShapesCommand.Create(),
             NameCommand.Create(),
+            TogetherCommand.Create(),
             HarpsCommand.Create(),
             HolesCommand.Create(),
             RetuneCommand.Create(),

@@ -3,7 +3,7 @@ using Harkbook.Music.Instruments;
 namespace Harkbook.Music.Analysis.Layers;
 
 /// <summary>A harmonica's notes as players say them.</summary>
-internal static class BreathWords
+public static class BreathWords
 {
     public static string Of(HarpNote note) => note.Technique switch
     {

@@ -17,10 +17,13 @@ public enum ClashKind
 public readonly record struct Clash(ClashKind Kind, LayerNote Lower, LayerNote Higher)
 {
     /// <summary>Those that sound at one moment. A pair that is both is a cross relation.</summary>
-    public static ImmutableArray<Clash> In(Moment moment) =>
+    public static ImmutableArray<Clash> In(Moment moment) => Among(moment.Notes);
+
+    /// <inheritdoc cref="In"/>
+    public static ImmutableArray<Clash> Among(IReadOnlyCollection<LayerNote> notes) =>
     [
-        .. from lower in moment.Notes
-           from higher in moment.Notes
+        .. from lower in notes
+           from higher in notes
            where lower.Layer != higher.Layer && lower.Pitch.Midi < higher.Pitch.Midi
            let kind = KindOf(lower.Pitch, higher.Pitch)
            where kind is not null

@@ -10,4 +10,7 @@ public enum Layer
     Picked,
 
     Harmonica,
+
+    /// <summary>A second guitar's shape.</summary>
+    SecondGuitar,
 }

@@ -11,5 +11,5 @@ public sealed record Moment(SongPlace Place, ChordUse? Chord, ImmutableArray<Lay
     public IEnumerable<LayerNote> Of(Layer layer) => Notes.Where(n => n.Layer == layer);
 
     /// <summary>The guitar's notes, strummed or picked.</summary>
-    public IEnumerable<LayerNote> Guitar => Notes.Where(n => n.Layer != Layer.Harmonica);
+    public IEnumerable<LayerNote> Guitar => Notes.Where(n => n.Layer is Layer.Strummed or Layer.Picked);
 }

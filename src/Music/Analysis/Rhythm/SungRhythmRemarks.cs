@@ -44,7 +44,7 @@ public static class SungRhythmRemarks
         var peaks = rhythm.Bars.Where(b => b.Syncopation == most && most > rhythm.MeanSyncopation).ToArray();
         var peak = peaks.Length == 0 ? "" : $" {Strongest(peaks, most)}";
         return new(RemarkKind.SungSyncopation,
-            $"The singing is syncopated: {NumberWords.Of(rhythm.MeanSyncopation)} a bar by Longuet-Higgins and Lee, who give 0 to a tune whose strong beats are all sung.{peak}",
+            $"The singing is syncopated by {NumberWords.Of(rhythm.MeanSyncopation)} a bar after Longuet-Higgins and Lee, who give 0 where every strong beat is sung{Chance(rhythm)}.{peak}",
             [new("syncopation a bar", rhythm.MeanSyncopation.ToString("0.00", CultureInfo.InvariantCulture), LonguetHigginsLee), .. OtherMeasures(rhythm)])
         {
             Places = [.. rhythm.Syncopations.Where(s => s.Strength >= 2).Select(s => new SongPlace(s.Bar, s.Silent, Beats.Whole(1)))],
@@ -62,9 +62,17 @@ public static class SungRhythmRemarks
             "Gómez, Melvin, Rappaport and Toussaint 2005, each bar as if repeated");
         if (rhythm.Bars.All(b => b.Keith is not null))
             yield return new("Keith's syncopation", rhythm.Bars.Average(b => b.Keith!.Value).ToString("0.00 a bar", CultureInfo.InvariantCulture), "Keith 1991, each bar as if repeated");
+        if (ShareBelow(rhythm) is { } share)
+            yield return new("against chance", share.ToString("0% of placements are less syncopated", CultureInfo.InvariantCulture), "all ways to put as many syllables on the bar's grid, counted; ties half");
+    }
+
+    private static string Chance(SungRhythm rhythm) =>
+        ShareBelow(rhythm) is { } share ? $"; of all ways to place as many syllables {Math.Round(share * 100)} in a hundred are less so" : "";
+
+    private static double? ShareBelow(SungRhythm rhythm)
+    {
         var shares = rhythm.Bars.Select(b => ChancePlacement.ShareBelow(b.Lines.Bar.Meter, b.Onsets)).OfType<double>().ToArray();
-        if (shares.Length > 0)
-            yield return new("against chance", shares.Average().ToString("0% of placements are less syncopated", CultureInfo.InvariantCulture), "all ways to put as many syllables on the bar's grid, counted; ties half");
+        return shares.Length == 0 ? null : shares.Average();
     }
 
     private static Remark? AgainstGuitar(SungRhythm rhythm)
