@@ -86,4 +86,40 @@ public enum RemarkKind
 
     /// <summary>Syllables that come before a strong beat and are held over it.</summary>
     VoiceAnticipates,
+
+    /// <summary>Which position the harmonica is played in.</summary>
+    HarpPosition,
+
+    /// <summary>Which of the song's chords the harmonica has on one breath.</summary>
+    HarpChords,
+
+    /// <summary>Notes that the harmonica must bend for.</summary>
+    HarpBends,
+
+    /// <summary>What the part would ask for on another harmonica.</summary>
+    HarpChoice,
+
+    /// <summary>How much is blown and drawn, and the longest stretch one way.</summary>
+    BreathPlan,
+
+    /// <summary>A stretch that may be too long for a breath.</summary>
+    BreathTooLong,
+
+    /// <summary>From the instrument's usual tuning to the song's, string by string.</summary>
+    RetuneFromUsual,
+
+    /// <summary>Strings that go above the pitch that they are sold for.</summary>
+    StringTunedUp,
+
+    /// <summary>Shapes that other songs of the book use too.</summary>
+    SharedShapes,
+
+    /// <summary>Bars that are strummed as in another song.</summary>
+    SharedStrum,
+
+    /// <summary>A borrowed chord that another song borrows too.</summary>
+    SharedBorrowedChord,
+
+    /// <summary>What this song writes otherwise than another.</summary>
+    WrittenTwoWays,
 }

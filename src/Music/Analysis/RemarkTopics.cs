@@ -11,6 +11,9 @@ internal static class RemarkTopics
             or RemarkKind.MelodyTones or RemarkKind.MelodyLeans => RemarkTopic.Layers,
         RemarkKind.StringHeld or RemarkKind.ShapeSlides or RemarkKind.ShapeMotion or RemarkKind.FingersKept or RemarkKind.EasierShape => RemarkTopic.Hand,
         RemarkKind.VoiceEntersLate or RemarkKind.SungSyncopation or RemarkKind.VoiceAgainstGuitar or RemarkKind.VoiceAnticipates => RemarkTopic.Singing,
+        RemarkKind.HarpPosition or RemarkKind.HarpChords or RemarkKind.HarpBends or RemarkKind.HarpChoice or RemarkKind.BreathPlan or RemarkKind.BreathTooLong => RemarkTopic.SecondInstrument,
+        RemarkKind.RetuneFromUsual or RemarkKind.StringTunedUp => RemarkTopic.Tuning,
+        RemarkKind.SharedShapes or RemarkKind.SharedStrum or RemarkKind.SharedBorrowedChord or RemarkKind.WrittenTwoWays => RemarkTopic.Songbook,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "This kind of remark has no topic; give it one here."),
     };
 }
