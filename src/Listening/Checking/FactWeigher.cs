@@ -16,6 +16,8 @@ internal static class FactWeigher
         yield return Tempo(song, hearing);
         var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;
         yield return Listed(ClaimKind.Key, $"key {song.Key.Value}", main, k => k == song.Key.Value, k => k.ToString());
+        foreach (var finding in ChangedKeys(song, hearing))
+            yield return finding;
         if (song.Harp is { } harp)
             yield return Harp(harp.Value, hearing.SecondInstrument);
     }
@@ -28,6 +30,25 @@ internal static class FactWeigher
         var heard = string.Create(CultureInfo.InvariantCulture, $"A4 = {hearing.ReferencePitch.Best.Value:0.0} Hz");
         return new(ClaimKind.Pitch, verdict, support, null, string.Create(CultureInfo.InvariantCulture, $"A4 = {song.ReferencePitch.Value.Value:0.0} Hz"),
             verdict == Verdict.Supported ? null : heard + " heard", verdict == Verdict.Supported ? null : heard);
+    }
+
+    /// <summary>Each change of key against the key that is heard longest until the next.</summary>
+    private static IEnumerable<Finding> ChangedKeys(Song song, Hearing hearing)
+    {
+        var clock = new SongClock(song);
+        var first = 1;
+        foreach (var section in song.Sections)
+        {
+            for (var i = 0; i < section.Keys.Length; i++)
+            {
+                var (bar, end) = (first + section.Keys[i].Bar - 1, first + (i + 1 < section.Keys.Length ? section.Keys[i + 1].Bar - 1 : section.Bars.Length));
+                var (from, to) = (clock.TimeOf(bar), clock.TimeOf(end));
+                var heard = hearing.Keys.MaxBy(k => Math.Min(k.End.Value, to.Value) - Math.Max(k.Start.Value, from.Value))!.Key;
+                var key = section.Keys[i].Key;
+                yield return Listed(ClaimKind.Key, $"key {key} from bar {bar}", heard, k => k == key, k => k.ToString()) with { Where = new(from, bar, 1) };
+            }
+            first += section.Bars.Length;
+        }
     }
 
     private static Finding Harp(HarpReference claim, HeardSecondInstrument heard) =>

@@ -5,7 +5,10 @@ namespace Harkbook.Music.Analysis.Harmony;
 /// <summary>Chords that treat another chord of the key as home for a moment.</summary>
 internal static class AppliedRule
 {
-    /// <summary>A dominant seventh is applied to the chord a fifth below whether it gets there or not; a major triad only where it does.</summary>
+    /// <summary>
+    /// A dominant seventh is applied to the chord a fifth below whether it gets there or not; a major triad only where it does. So are sevenths on
+    /// home and on four, which are as often a colour; alone, without neighbours, C7 in C is the five chord of F, as textbooks have it.
+    /// </summary>
     public static Reading? FiveOf(ChordSetting setting)
     {
         if (!setting.HasMajorThird || setting.Root == 7)
@@ -13,7 +16,7 @@ internal static class AppliedRule
         var home = (setting.Root + 5) % 12;
         var target = setting.TargetAt(home) ?? (setting.IsDominantSeventh ? setting.NextAsTarget(home) : null);
         var arrives = setting.GoesTo(home);
-        var leads = setting.IsDominantSeventh && !(setting.Root == 0 && setting.After is not null && !arrives);
+        var leads = setting.IsDominantSeventh && setting.Root switch { 0 => setting.After is null && setting.Before is null, 5 => false, _ => true };
         return target is null || !(arrives || leads) ? null : Applied(setting, target, arrives
             ? $"it is the five chord of {Goal(setting, target)}, which follows"
             : $"it is the five chord of {Goal(setting, target)}, which does not follow");

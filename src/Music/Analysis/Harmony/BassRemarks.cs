@@ -19,9 +19,13 @@ internal static class BassRemarks
         }
     }
 
+    /// <summary>A root of plain major or minor; what a mode brings is told with the mode.</summary>
+    private static bool IsPlain(ChordInContext reading) =>
+        (reading.Key.Mode.IsMinor ? Mode.Minor : Mode.Major).Intervals.Append(Interval.FromDegree(7, 0)).Any(i => i.Semitones == reading.Numeral!.SemitonesAboveHome);
+
     private static IEnumerable<Remark> Roots(HarmonicAnalysis analysis)
     {
-        var rare = analysis.Sounding.Where(c => c.Reading.Origin.Kind is OriginKind.Native or OriginKind.LeadingNote && RockRoots.Of(c.Reading.Numeral!).Frequency == Frequency.Rare);
+        var rare = analysis.Sounding.Where(c => c.Reading.Origin.Kind is OriginKind.Native or OriginKind.LeadingNote && IsPlain(c.Reading) && RockRoots.Of(c.Reading.Numeral!).Frequency == Frequency.Rare);
         foreach (var group in rare.GroupBy(c => (c.Reading.Key, c.Reading.Chord.Root, c.Reading.Chord.Quality)))
         {
             var use = group.First();

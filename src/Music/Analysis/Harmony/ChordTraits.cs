@@ -14,6 +14,8 @@ internal static class ChordTraits
     /// <summary>Minor third and diminished fifth, no seventh or a minor or diminished one.</summary>
     public static bool IsDiminished(ChordQuality quality) => HasMinorThird(quality) && Has(quality, 6) && !Has(quality, 7);
 
+    public static bool IsAugmented(ChordQuality quality) => HasMajorThird(quality) && Has(quality, 8) && !Has(quality, 7);
+
     public static bool IsDiminishedSeventh(ChordQuality quality) => IsDiminished(quality) && Has(quality, 9) && !Has(quality, 10);
 
     public static bool IsHalfDiminished(ChordQuality quality) => IsDiminished(quality) && Has(quality, 10);

@@ -23,10 +23,11 @@ internal static class DiminishedRule
             : null;
     }
 
-    /// <summary>A diminished or half-diminished chord outside the key a half step below one of its chords.</summary>
+    /// <summary>A diminished or half-diminished chord outside the key a half step below one of its chords, unless another chord follows.</summary>
     public static Reading? Triad(ChordSetting setting) =>
-        ChordTraits.IsDiminished(setting.Chord.Quality) && !setting.Notes.IsIn(setting.ScaleWithLeadingNote) && !(IsMelodic(setting) && setting.RootAfter != (setting.Root + 1) % 12)
+        ChordTraits.IsDiminished(setting.Chord.Quality) && !setting.Notes.IsIn(setting.ScaleWithLeadingNote) && !(IsMelodic(setting) && setting.After is null)
         && Target(setting, (setting.Root + 1) % 12) is { } target && target.Root != Interval.Unison
+        && (setting.After is null || setting.GoesTo((setting.Root + 1) % 12))
             ? AppliedRule.Applied(setting, target, $"it leads up a half step to {AppliedRule.Goal(setting, target)}")
             : null;
 

@@ -62,8 +62,9 @@ internal static class ForeignChordRemarks
         return now == Word(own) ? null : now;
     }
 
+    /// <summary>A triad's quality; a four-note chord has that of its triad.</summary>
     private static string? Word(ChordQuality quality) =>
-        ChordTraits.IsDiminished(quality) ? "diminished" : ChordTraits.HasMinorThird(quality) ? "minor" : ChordTraits.HasMajorThird(quality) ? "major" : null;
+        ChordTraits.IsDiminished(quality) ? "diminished" : ChordTraits.IsAugmented(quality) ? "augmented" : ChordTraits.HasMinorThird(quality) ? "minor" : ChordTraits.HasMajorThird(quality) ? "major" : null;
 
     private static bool HasRoot(ChordInContext reading) => reading.Key.Mode.Intervals.Any(i => i.Semitones == reading.Numeral!.SemitonesAboveHome);
 
@@ -94,6 +95,7 @@ internal static class ForeignChordRemarks
             OriginKind.TritoneSubstitute => $"{spoken} stands for the five chord and falls a half step home.",
             OriginKind.PassingDiminished => $"{spoken} is a passing chord: it shares a note with the root of the chord that follows.",
             OriginKind.ChromaticMediant => $"{NumberWords.Sentence(chord)}, {spoken}, lies a third from home and is not the key's own; textbooks call it a chromatic mediant.",
+            OriginKind.Coloured or OriginKind.Chromatic when Turn(reading) is { } turns => $"{NumberWords.Sentence(chord)} turns {turns}: {spoken}. {NumberWords.Sentence(Foreign(reading))}.",
             OriginKind.Coloured => $"{spoken} is {chord} with a note of colour: {Foreign(reading)}.",
             OriginKind.LeadingNote => $"{spoken} leads home by a raised seventh degree: {Foreign(reading)}.",
             _ => $"{spoken}, on {Degree(reading)}, belongs to no mode on {ChordSpeech.Of(reading.Key.Tonic)}: {Foreign(reading)}.",

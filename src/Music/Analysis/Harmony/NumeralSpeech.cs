@@ -16,6 +16,17 @@ public static class NumeralSpeech
     /// <summary>"the four chord".</summary>
     public static string Chord(RomanNumeral numeral) => $"the {Root(numeral)} chord";
 
+    /// <summary>"home", "leads home"; empty where a chord has no function.</summary>
+    public static string Of(HarmonicFunction function) => function switch
+    {
+        HarmonicFunction.Home => "home",
+        HarmonicFunction.NearHome => "near home",
+        HarmonicFunction.Away => "away from home",
+        HarmonicFunction.LeadsHome => "leads home",
+        HarmonicFunction.LeadsElsewhere => "leads to another chord",
+        _ => "",
+    };
+
     /// <summary>"F sharp minor".</summary>
     public static string Of(Key key) => $"{ChordSpeech.Of(key.Tonic)} {key.Mode}";
 }

@@ -27,6 +27,11 @@ public class HarmonicAnalysisTests
     [InlineData("C minor", "| Cm | Db/F | G7 | Cm |", "i bII6 V7 i")]
     [InlineData("C minor", "| Cm | Ab7 | G | Cm |", "i Ger6/5 V i")]
     [InlineData("C minor", "| Fm | G | C |", "iv V I")]
+    [InlineData("E major", "| E7#9 | G | A | E7#9 |", "I7#9 bIII IV I7#9")]
+    [InlineData("C major", "| C | F#m7b5 | F | C |", "I #ivø7 IV I")]
+    [InlineData("C major", "| C | F#m7b5 | G | C |", "I viiø7/V V I")]
+    [InlineData("C minor", "| Cm | F7 | Cm |", "i IV7 i")]
+    [InlineData("C minor", "| Cm | F7 | Bb | Cm |", "i V7/bVII bVII i")]
     public void ProgressionsHaveTheirUsualNumerals(string key, string bars, string numerals) =>
         Assert.Equal(numerals, Numerals(Tune.In(key, bars)));
 

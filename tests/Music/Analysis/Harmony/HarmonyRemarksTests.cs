@@ -1,6 +1,8 @@
+using CsCheck;
 using Harkbook.Music.Analysis;
 using Harkbook.Music.Analysis.Harmony;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Tests.Songs;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Tests.Analysis.Harmony;
@@ -37,6 +39,9 @@ public class HarmonyRemarksTests
     [InlineData("C major", "| C | E | F | G | C |", RemarkKind.ChromaticChord, "The three chord, E, lies a third from home and is not the key's own; textbooks call it a chromatic mediant.", "2")]
     [InlineData("C major", "| C | Dm | Db7 | C |", RemarkKind.ChromaticChord, "D flat seven stands for the five chord and falls a half step home.", "3")]
     [InlineData("C major", "| C | F | G7b9 | C |", RemarkKind.ChromaticChord, "G seven flat nine is the five chord with a note of colour: A flat is not in C major.", "3")]
+    [InlineData("D major", "| D | Daug | G | A | D |", RemarkKind.AppliedChord, "D augmented is the five chord of G, the four chord, as if that were home, and G follows.", "2")]
+    [InlineData("D major", "| D | Daug | Bm | A | D |", RemarkKind.ChromaticChord, "The one chord turns augmented: D augmented. A sharp is not in D major.", "2")]
+    [InlineData("E phrygian", "| Em | B7 | Em |", RemarkKind.ChromaticChord, "The five chord turns major: B seven. D sharp and F sharp are not in E phrygian.", "2")]
     [InlineData("D mixolydian", "| D | C | D |", RemarkKind.ModalSong, "The flat seven chord, C, is native to D mixolydian; in D major it would be borrowed.", "2")]
     [InlineData("D major", "| D | C | G | D |", RemarkKind.ModalSong, "Every chord fits D mixolydian, where C is native.", "2")]
     [InlineData("A major", "| A7 | D7 | A7 | E7 | A7 |", RemarkKind.BluesSeventh, "The one and four chords have sevenths that lead nowhere, as in a blues: A seven and D seven. The seventh of the four chord, C, is the minor third of A.", "1 2 3 5")]
@@ -87,6 +92,22 @@ public class HarmonyRemarksTests
         Assert.Contains($"{ChordSpeech.Of(key.Note(3, -1))}, is the minor third of {ChordSpeech.Of(key.Tonic)}.", remark.Sentence);
         Assert.Equal(key.Note(3, -1), four.Notes[3]);
     });
+
+    [Fact]
+    public void AnySongIsToldWithFactsAndPlacesOfItsOwnAndCanBeReadAloud() => SongGen.Songs.Sample(song =>
+    {
+        var bars = song.Bars.Select(b => b.Number).ToHashSet();
+        return Of(song).All(r => r.Facts.Length > 0 && r.Places.All(p => bars.Contains(p.Bar)) && r.Sentence.EndsWith('.') && (r.Kind is RemarkKind.SectionCadence or RemarkKind.TwelveBarBlues || !r.Sentence.Contains('#')));
+    }, iter: 300);
+
+    [Fact]
+    public void TransposingASongMovesOnlyTheNamesInItsRemarks() => Gen.Select(SongGen.Songs, Gen.Int[-6, 6]).Sample((song, fifths) =>
+    {
+        var moved = song.Transposed(Interval.Between(default, PitchName.FromFifths(fifths)));
+        return Outline(moved).SequenceEqual(Outline(song));
+    }, iter: 300);
+
+    private static IEnumerable<object> Outline(Song song) => Of(song).Select(r => (object)(r.Kind, string.Join(' ', r.Places), r.Usualness, r.Facts.Length));
 
     private static List<Remark> Of(Song song) => [.. HarmonyRemarks.Of(song)];
 }
