@@ -17,6 +17,7 @@ internal static class Program
             AuditionCommand.Create(),
             TapsCommand.Create(),
             ExerciseCommand.Create(),
+            ExplainCommand.Create(),
             PublishCommand.Create(),
             ShapesCommand.Create(),
             NameCommand.Create(),

@@ -17,6 +17,7 @@ internal static class PublishCommand
         ["video"] = LessonParts.Video,
         ["page"] = LessonParts.Page,
         ["chapters"] = LessonParts.Chapters,
+        ["why"] = LessonParts.Explanation,
     };
 
     public static Command Create()
@@ -25,7 +26,7 @@ internal static class PublishCommand
         var into = new Option<string?>("--into") { Description = "The lesson's folder; without it, 'lesson' beside the song", HelpName = "FOLDER" };
         var only = new Option<string[]>("--only") { Description = $"Some of: {string.Join(", ", Parts.Keys)}", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
         var letter = new Option<bool>("--letter") { Description = "US Letter paper instead of A4" };
-        var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters") { song, into, only, letter };
+        var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters, and why it sounds so") { song, into, only, letter };
         command.SetAction(async (parsed, ct) =>
         {
             var parts = ReadParts(parsed.GetValue(only) ?? []);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Harkbook.Audio.Recordings;
+using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
@@ -20,7 +21,8 @@ public enum LessonParts
     Video = 8,
     Page = 16,
     Chapters = 32,
-    All = Sheet | Diagrams | Tab | Video | Page | Chapters,
+    Explanation = 64,
+    All = Sheet | Diagrams | Tab | Video | Page | Chapters | Explanation,
 }
 
 /// <summary>How a lesson is published.</summary>
@@ -37,6 +39,7 @@ public sealed record LessonFile(string Path, string What);
 public sealed class LessonPublisher(Song song, LessonSound? sound, string folder, PublishOptions options)
 {
     private readonly LessonTimeline timeline = new(song);
+    private readonly Explanation explanation = Explanation.Of(song);
     private readonly ImmutableArray<LessonFile>.Builder written = ImmutableArray.CreateBuilder<LessonFile>();
 
     /// <param name="progress">The step, and 0–1 of the whole.</param>
@@ -51,6 +54,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         progress?.Report(("drawing diagrams", 0.04));
         Do(LessonParts.Diagrams, WriteDiagrams);
         Do(LessonParts.Tab, WriteTab);
+        Do(LessonParts.Explanation, WriteExplanation);
         if (sound is null)
             return written.ToImmutable();
         Do(LessonParts.Chapters, WriteChapters);
@@ -103,6 +107,12 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         WriteText("tab.svg", "the picked bars as tab", SvgWriter.Write(TabBlock.Engrave(picked, song.Tuning.Value, 540), Palette.Paper, SvgText.Outlines));
     }
 
+    private void WriteExplanation()
+    {
+        if (ExplanationSheet.Engrave(explanation, options.Paper) is { Length: > 0 } pages)
+            Write("why.pdf", "why the song sounds so, with the facts behind it", s => PdfWriter.Write(pages, s, Palette.Paper, song.Title, options.Date));
+    }
+
     private void WriteChapters()
     {
         WriteText("chapters.vtt", "sections as WebVTT chapters", Chapters.WebVtt(timeline, sound!.Length.Value));
@@ -113,7 +123,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
     private async Task WritePageAsync(LessonSound heard, CancellationToken ct)
     {
         var (bytes, type) = await PageSound.ReadAsync(heard.Path, ct);
-        WriteText("play-along.html", "the play-along page, one file, no network needed", PlayAlongPage.Write(timeline, bytes, type, heard.Length.Value));
+        WriteText("play-along.html", "the play-along page, one file, no network needed", PlayAlongPage.Write(timeline, bytes, type, heard.Length.Value, options.Parts.HasFlag(LessonParts.Explanation) ? explanation : null));
     }
 
     private async Task WriteVideoAsync(LessonSound heard, IProgress<(string Step, double Done)>? progress, CancellationToken ct)

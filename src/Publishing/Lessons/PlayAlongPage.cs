@@ -3,6 +3,7 @@ using System.Net;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons.Page;
@@ -21,7 +22,8 @@ public static class PlayAlongPage
     /// <param name="sound">The sound file's bytes, which become part of the page.</param>
     /// <param name="mediaType">"audio/mp4" or "audio/wav".</param>
     /// <param name="length">The sound's length in seconds.</param>
-    public static string Write(LessonTimeline timeline, byte[] sound, string mediaType, double length)
+    /// <param name="explanation">What is said about the song below its bars; null to say nothing.</param>
+    public static string Write(LessonTimeline timeline, byte[] sound, string mediaType, double length, Explanation? explanation = null)
     {
         var song = timeline.Song;
         var drawings = new PageDrawings(timeline);
@@ -33,6 +35,7 @@ public static class PlayAlongPage
             ["style"] = Resource("page.css"),
             ["script"] = Resource("page.js"),
             ["form"] = Form(timeline),
+            ["why"] = explanation is null ? "" : PageRemarks.Of(timeline, explanation),
             ["data"] = JsonSerializer.Serialize(PageData.Of(timeline, drawings, length), Layout),
             ["drawings"] = drawings.Templates,
             ["type"] = WebUtility.HtmlEncode(mediaType),

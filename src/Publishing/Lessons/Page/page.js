@@ -205,6 +205,7 @@ sound.addEventListener("pause", () => { $("play").firstChild.textContent = "Play
 sound.addEventListener("seeked", show);
 sound.addEventListener("ended", () => { if (round) { go(round[0]); toggle(); } });
 sound.addEventListener("error", () => { $("trouble").textContent = "This browser can't play the sound in this page. Another browser may."; $("trouble").hidden = false; });
+for (const place of document.querySelectorAll("[data-go]")) place.addEventListener("click", () => go(Number(place.dataset.go)));
 $("play").addEventListener("click", toggle);
 $("back").addEventListener("click", () => step(-1));
 $("on").addEventListener("click", () => step(1));

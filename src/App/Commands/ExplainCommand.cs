@@ -1,0 +1,26 @@
+using System.CommandLine;
+using Harkbook.Music.Analysis;
+using Harkbook.Music.Songs;
+
+namespace Harkbook.App.Commands;
+
+internal static class ExplainCommand
+{
+    public static Command Create()
+    {
+        var song = Arguments.Song();
+        var facts = new Option<bool>("--facts") { Description = "Write below each sentence what was computed and how" };
+        var with = new Option<string[]>("--with") { Description = "Other songs (files or folders) to compare it with", HelpName = "SONGS", AllowMultipleArgumentsPerToken = true };
+        var json = new Option<bool>("--json") { Description = "Print the explanation, with all facts, as JSON" };
+        var command = new Command("explain", "Say why a song sounds as it does: harmony, layers, hands, harp, singing, tuning") { song, facts, with, json };
+        command.SetAction(parsed =>
+        {
+            var opened = SongFolder.Open(parsed.GetRequiredValue(song));
+            Song[] others = [.. (parsed.GetValue(with) ?? []).Select(SongFolder.Open).Where(o => Path.GetFullPath(o.SongPath) != Path.GetFullPath(opened.SongPath)).Select(o => o.Song)];
+            var explanation = Explanation.Of(opened.Song, others);
+            Console.Out.Write(parsed.GetValue(json) ? ExplanationReport.Json(explanation) : ExplanationReport.Text(explanation, parsed.GetValue(facts)));
+            return 0;
+        });
+        return command;
+    }
+}

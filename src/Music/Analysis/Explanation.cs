@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Analysis.Hands;
+using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Layers;
+using Harkbook.Music.Analysis.Rhythm;
+using Harkbook.Music.Songs;
+
+namespace Harkbook.Music.Analysis;
+
+/// <summary>What a teacher says about a song, in the order in which it is told. The song says what is played; nothing here listens.</summary>
+public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
+{
+    /// <summary>Explains a song, and what it shares with others of its songbook where those are given.</summary>
+    public static Explanation Of(Song song, IReadOnlyList<Song>? others = null) =>
+        new(song, [.. All(song, others ?? []).OrderBy(r => r.Topic)]);
+
+    /// <summary>The topics that have something to say, in order.</summary>
+    public IEnumerable<(RemarkTopic Topic, ImmutableArray<Remark> Remarks)> Topics =>
+        Remarks.GroupBy(r => r.Topic).Select(g => (g.Key, g.ToImmutableArray()));
+
+    /// <summary>What to keep in mind while most of the song's chords are only heard; null where a person stands behind them.</summary>
+    public string? Caution
+    {
+        get
+        {
+            var chords = Song.Bars.SelectMany(b => b.Chords).ToArray();
+            var heard = chords.Count(c => c.Standing.Kind == StandingKind.Heard);
+            return heard * 2 <= chords.Length ? null
+                : $"{(heard == chords.Length ? "All" : "Most")} chords of this song are as the program heard them and no person has decided them yet. What follows is true of those chords, not surely of the record.";
+        }
+    }
+
+    private static IEnumerable<Remark> All(Song song, IReadOnlyList<Song> others) =>
+    [
+        .. HarmonyRemarks.Of(song),
+        .. LayerRemarks.Of(song),
+        .. MelodyRemarks.Of(song),
+        .. HandRemarks.Of(song),
+        .. SungRhythmRemarks.Of(song),
+    ];
+}

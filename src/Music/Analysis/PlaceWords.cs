@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Analysis;
+
+/// <summary>Places in a song as players name them: "Verse 1, bars 7 to 9; Chorus 1, bar 14 from beat 3". Bars are numbered through the song, as on its sheet.</summary>
+public static class PlaceWords
+{
+    public static string Of(Song song, IEnumerable<SongPlace> places)
+    {
+        var sections = Sections(song);
+        return string.Join("; ", places.GroupBy(p => sections[p.Bar - 1]).Select(g => $"{g.Key.Name}, {Bars(song, [.. g])}"));
+    }
+
+    private static ImmutableArray<Section> Sections(Song song) => [.. song.Sections.SelectMany(s => s.Bars.Select(_ => s))];
+
+    private static string Bars(Song song, ImmutableArray<SongPlace> places)
+    {
+        var bars = song.Bars.ToArray();
+        var whole = places.Where(p => p.Start == Beats.Zero).Select(p => p.Bar).Distinct().ToArray();
+        var later = places.Where(p => p.Start != Beats.Zero && !whole.Contains(p.Bar)).Distinct()
+            .Select(p => string.Create(CultureInfo.InvariantCulture, $"bar {p.Bar} from beat {BarPlace.Of(bars[p.Bar - 1].Meter, p.Start)}"));
+        return string.Join(", ", [.. Runs(whole), .. later]);
+    }
+
+    private static IEnumerable<string> Runs(int[] bars)
+    {
+        var runs = new List<(int First, int Last)>();
+        foreach (var bar in bars.Order())
+        {
+            if (runs.Count > 0 && runs[^1].Last == bar - 1)
+                runs[^1] = (runs[^1].First, bar);
+            else
+                runs.Add((bar, bar));
+        }
+        if (runs.Count == 0)
+            return [];
+        var words = runs.Select(r => r.First == r.Last ? $"{r.First}" : r.Last == r.First + 1 ? $"{r.First}, {r.Last}" : $"{r.First} to {r.Last}");
+        return [(bars.Length == 1 ? "bar " : "bars ") + string.Join(", ", words)];
+    }
+}

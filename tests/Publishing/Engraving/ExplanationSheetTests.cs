@@ -1,0 +1,39 @@
+using Harkbook.Music.Analysis;
+using Harkbook.Publishing.Drawings;
+using Harkbook.Publishing.Engraving;
+using Harkbook.Units;
+
+namespace Harkbook.Publishing.Tests.Engraving;
+
+public class ExplanationSheetTests
+{
+    private static readonly Remark Told = new(RemarkKind.KeyOfTheSong, "The song is in E major.", [new("key", "E major", "as the song file says")])
+    {
+        Places = [new(3, Beats.Zero, Beats.Whole(4))],
+        Usualness = new(Frequency.Usual, "nearly every song has a key"),
+    };
+
+    [Fact]
+    public void NothingToSayGivesNoPage() =>
+        Assert.Empty(ExplanationSheet.Engrave(new(SampleSongs.LanternFerry, []), PaperSize.A4));
+
+    [Fact]
+    public void SentencePlaceMeasureAndFactStandOnThePage()
+    {
+        var texts = Texts(ExplanationSheet.Engrave(new(SampleSongs.LanternFerry, [Told]), PaperSize.A4));
+        Assert.Contains("The song is in E major.", texts);
+        Assert.Contains("Verse 1, bar 3", texts);
+        Assert.Contains(texts, t => t.StartsWith("Usual: nearly every song", StringComparison.Ordinal));
+        Assert.Contains("key: E major (as the song file says)", texts);
+    }
+
+    [Fact]
+    public void ManySentencesRunOverPagesAndNoneRunsOffTheEdge()
+    {
+        var pages = ExplanationSheet.Engrave(new(SampleSongs.LanternFerry, [.. Enumerable.Repeat(Told, 80)]), PaperSize.Letter);
+        Assert.True(pages.Length > 1);
+        Assert.All(pages, p => Assert.All(p.Marks.OfType<TextMark>(), m => Assert.InRange(m.At.Y, 0, PaperSize.Letter.Height)));
+    }
+
+    private static string[] Texts(IEnumerable<Drawing> pages) => [.. pages.SelectMany(p => p.Marks).OfType<TextMark>().Select(m => m.Text)];
+}
