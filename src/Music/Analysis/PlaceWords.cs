@@ -6,13 +6,21 @@ using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis;
 
-/// <summary>Places in a song as players name them: "Verse 1, bars 7 to 9; Chorus 1, bar 14 from beat 3". Bars are numbered through the song, as on its sheet.</summary>
+/// <summary>
+/// Places in a song as players name them: "Verse 1, bars 7 to 9; Chorus 1, bar 14 from beat 3". Bars are numbered through
+/// the song, as on its sheet. Where there are many places, their beats are left out.
+/// </summary>
 public static class PlaceWords
 {
+    private const int MostWithBeats = 4;
+
     public static string Of(Song song, IEnumerable<SongPlace> places)
     {
         var sections = Sections(song);
-        return string.Join("; ", places.GroupBy(p => sections[p.Bar - 1]).Select(g => $"{g.Key.Name}, {Bars(song, [.. g])}"));
+        var all = places.Distinct().ToArray();
+        if (all.Length > MostWithBeats)
+            all = [.. all.Select(p => p with { Start = Beats.Zero }).Distinct()];
+        return string.Join("; ", all.GroupBy(p => sections[p.Bar - 1]).Select(g => $"{g.Key.Name}, {Bars(song, [.. g])}"));
     }
 
     private static ImmutableArray<Section> Sections(Song song) => [.. song.Sections.SelectMany(s => s.Bars.Select(_ => s))];

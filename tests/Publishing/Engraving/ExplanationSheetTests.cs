@@ -18,7 +18,7 @@ public class ExplanationSheetTests
         Assert.Empty(ExplanationSheet.Engrave(new(SampleSongs.LanternFerry, []), PaperSize.A4));
 
     [Fact]
-    public void SentencePlaceMeasureAndFactStandOnThePage()
+    public void SentencePlaceMeasureAndFactStandThere()
     {
         var texts = Texts(ExplanationSheet.Engrave(new(SampleSongs.LanternFerry, [Told]), PaperSize.A4));
         Assert.Contains("The song is in E major.", texts);
@@ -32,8 +32,8 @@ public class ExplanationSheetTests
     {
         var pages = ExplanationSheet.Engrave(new(SampleSongs.LanternFerry, [.. Enumerable.Repeat(Told, 80)]), PaperSize.Letter);
         Assert.True(pages.Length > 1);
-        Assert.All(pages, p => Assert.All(p.Marks.OfType<TextMark>(), m => Assert.InRange(m.At.Y, 0, PaperSize.Letter.Height)));
+        Assert.All(pages, Layout.IsSound);
     }
 
-    private static string[] Texts(IEnumerable<Drawing> pages) => [.. pages.SelectMany(p => p.Marks).OfType<TextMark>().Select(m => m.Text)];
+    private static string[] Texts(IEnumerable<Drawing> pages) => [.. pages.SelectMany(Layout.Texts)];
 }
