@@ -75,6 +75,9 @@ public enum RemarkKind
     /// <summary>Another shape for a chord that is clearly easier on the hand.</summary>
     EasierShape,
 
+    /// <summary>Another shape for a chord that lies clearly nearer to the shapes around it.</summary>
+    SmootherShape,
+
     /// <summary>Bars that the voice enters after their first beat.</summary>
     VoiceEntersLate,
 

@@ -9,7 +9,7 @@ internal static class RemarkTopics
             or RemarkKind.BluesSeventh or RemarkKind.TwelveBarBlues or RemarkKind.SectionCadence or RemarkKind.UnusualRoot or RemarkKind.PedalBass or RemarkKind.OtherName => RemarkTopic.Harmony,
         RemarkKind.LayeredChord or RemarkKind.LayersClash or RemarkKind.CrossRelation or RemarkKind.RoughMoment or RemarkKind.SuspendedFourth
             or RemarkKind.MelodyTones or RemarkKind.MelodyLeans => RemarkTopic.Layers,
-        RemarkKind.StringHeld or RemarkKind.ShapeSlides or RemarkKind.ShapeMotion or RemarkKind.FingersKept or RemarkKind.EasierShape => RemarkTopic.Hand,
+        RemarkKind.StringHeld or RemarkKind.ShapeSlides or RemarkKind.ShapeMotion or RemarkKind.FingersKept or RemarkKind.EasierShape or RemarkKind.SmootherShape => RemarkTopic.Hand,
         RemarkKind.VoiceEntersLate or RemarkKind.SungSyncopation or RemarkKind.VoiceAgainstGuitar or RemarkKind.VoiceAnticipates => RemarkTopic.Singing,
         RemarkKind.HarpPosition or RemarkKind.HarpChords or RemarkKind.HarpBends or RemarkKind.HarpChoice or RemarkKind.BreathPlan or RemarkKind.BreathTooLong => RemarkTopic.SecondInstrument,
         RemarkKind.RetuneFromUsual or RemarkKind.StringTunedUp => RemarkTopic.Tuning,

@@ -14,7 +14,9 @@ public static class HandRemarks
     public static IEnumerable<Remark> Of(Song song)
     {
         var changes = ShapeChanges.Of(song);
-        return Held(song).Concat(Slides(changes)).Concat(Smoothness(changes)).Concat(Fingers(changes)).Concat(Easier(song));
+        var easier = EasierShape.In(song);
+        return Held(song).Concat(Slides(changes)).Concat(Smoothness(changes)).Concat(Fingers(changes)).Concat(Easier(song, easier))
+            .Concat(Smoother(song, [.. easier.Select(e => e.Chord.Name)]));
     }
 
     private static IEnumerable<Remark> Held(Song song)
@@ -86,16 +88,31 @@ public static class HandRemarks
         };
     }
 
-    private static IEnumerable<Remark> Easier(Song song)
+    private static IEnumerable<Remark> Easier(Song song, ImmutableArray<EasierShape> all)
     {
         var places = ShapeChanges.Uses(song).ToLookup(u => u.Use.Name, u => u.Place);
-        foreach (var easier in EasierShape.In(song))
+        foreach (var easier in all)
         {
             yield return new(RemarkKind.EasierShape,
                 $"{ChordSpeech.Of(easier.Chord.Chord)} can also be held as {easier.Easier.Shape.WithoutFingers()}, with the same notes over the same bass in other places: {NumberWords.Of(easier.EasierCost)} to the hand instead of {NumberWords.Of(easier.Cost)}. It won't sound quite like the record; choose what your hand is at ease with, and stop when it hurts.",
                 [new($"cost of {easier.Chord.Shape!.WithoutFingers()}", Cost(easier.Cost), Method), new($"cost of {easier.Easier.Shape.WithoutFingers()}", Cost(easier.EasierCost), Method)])
             {
                 Places = [.. places[easier.Chord.Name]],
+            };
+        }
+    }
+
+    private static IEnumerable<Remark> Smoother(Song song, HashSet<string> easier)
+    {
+        var places = ShapeChanges.Uses(song).ToLookup(u => u.Use.Name, u => u.Place);
+        foreach (var smoother in SmootherShape.In(song).Where(s => !easier.Contains(s.Chord.Name)))
+        {
+            yield return new(RemarkKind.SmootherShape,
+                $"{ChordSpeech.Of(smoother.Chord.Chord)} can also be held as {smoother.Smoother.Shape.WithoutFingers()}, nearer to the shapes around it: the strings move {NumberWords.Of(smoother.SmootherMotion)} semitones into it and out of it instead of {NumberWords.Of(smoother.Motion)}, and it is {(smoother.SmootherCost > smoother.Cost ? "hardly" : "no")} harder on the hand. It won't sound quite like the record; stop when a hand hurts.",
+                [new("motion", $"{Cost(smoother.SmootherMotion)} instead of {Cost(smoother.Motion)} semitones", "semitones summed over the strings that sound in both shapes, into and out of the shape, mean over its places"),
+                 new("cost to the hand", $"{Cost(smoother.SmootherCost)} instead of {Cost(smoother.Cost)}", Method)])
+            {
+                Places = [.. places[smoother.Chord.Name]],
             };
         }
     }

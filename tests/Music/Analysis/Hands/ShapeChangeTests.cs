@@ -89,6 +89,18 @@ public class ShapeChangeTests
         Assert.Empty(EasierShape.In(AnySong.Of("key A major\nshape A x02220" + Rest)));
     }
 
+    // Under Cadd9 and A7sus4, which hold ring and little finger at the third fret of the two high strings, players hold G as 320033 (common practice):
+    // from x32033 to 320003 strings 5 to 1 move 1 2 0 3 0, to 320033 only 1 2 0 0 0.
+    [Fact]
+    public void ASmootherShapeIsOffered()
+    {
+        const string Rest = "\nshape Cadd9 x32033\nsection Verse\nchords | Cadd9 | G | Cadd9 | G | Cadd9 |\n";
+        var smoother = Assert.Single(SmootherShape.In(AnySong.Of("key G major\nshape G 320003" + Rest)));
+        Assert.Equal("320033", smoother.Smoother.Shape.WithoutFingers().ToString());
+        Assert.Equal((12, 6), (smoother.Motion, smoother.SmootherMotion));
+        Assert.Empty(SmootherShape.In(AnySong.Of("key G major\nshape G 320033" + Rest)));
+    }
+
     private static Gen<Shape> AnyShape => Gen.Int[-1, 4].Array[6].Select(frets => Shape.Of([.. frets.Select(f => f < 0 ? (int?)null : f)]));
 
     private static ChordUse Named(string chord, Shape shape) => new(ChordSymbol.Read(chord), chord, shape);
