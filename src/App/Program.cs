@@ -24,6 +24,7 @@ internal static class Program
             TogetherCommand.Create(),
             HarpsCommand.Create(),
             HolesCommand.Create(),
+            WhistlesCommand.Create(),
             RetuneCommand.Create(),
             SetlistCommand.Create(),
             SongbookCommand.Create(),
