@@ -24,6 +24,9 @@ public enum RemarkKind
     /// <summary>Sevenths that lead nowhere, as in a blues.</summary>
     BluesSeventh,
 
+    /// <summary>The key's minor third over its major home chord.</summary>
+    BlueThird,
+
     /// <summary>A section of twelve bars in the form of a blues.</summary>
     TwelveBarBlues,
 
@@ -38,6 +41,9 @@ public enum RemarkKind
 
     /// <summary>Notes that could bear another name than the song's.</summary>
     OtherName,
+
+    /// <summary>A chord whose root is spelled against what it does.</summary>
+    OtherSpelling,
 
     /// <summary>What the harmonica makes of the guitar's chord.</summary>
     LayeredChord,

@@ -1,3 +1,4 @@
+using Harkbook.Music.Analysis.Layers;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -10,7 +11,7 @@ internal static class BluesRemarks
     /// <summary>Roots above home that each bar of the twelve may start on, in "Open Music Theory" and its usual variants (common practice).</summary>
     private static readonly int[][] TwelveBars = [[0], [0, 5], [0], [0], [5], [5], [0], [0], [7], [5, 7], [0], [0, 7]];
 
-    public static IEnumerable<Remark> Of(Song song, HarmonicAnalysis analysis) => Sevenths(analysis).Concat(Forms(song, analysis));
+    public static IEnumerable<Remark> Of(Song song, HarmonicAnalysis analysis) => Sevenths(analysis).Concat(Thirds(song)).Concat(Forms(song, analysis));
 
     private static IEnumerable<Remark> Sevenths(HarmonicAnalysis analysis)
     {
@@ -26,6 +27,22 @@ internal static class BluesRemarks
                 [.. chords.Select(HarmonyRemarks.Numeral)]) { Places = [.. group.Select(c => c.Place)] };
         }
     }
+
+    /// <summary>A melody in minor over chords in major.</summary>
+    private static IEnumerable<Remark> Thirds(Song song) =>
+        new[] { (Layer.Harmonica, "The harmonica plays"), (Layer.Picked, "The highest picked voice has") }
+            .SelectMany(l => MelodyLine.Of(song, l.Item1).Where(n => IsBlueThird(n, song.KeyAt(n.Place.Bar))).GroupBy(n => song.KeyAt(n.Place.Bar)).Select(g => Third(g.Key, l.Item2, [.. g])));
+
+    private static bool IsBlueThird(MelodyNote note, Key key) =>
+        note.Chord.Root.PitchClass == key.Tonic.PitchClass && ChordTraits.HasMajorThird(note.Chord.Quality) && !note.IsChordTone
+        && FunctionalDegree.Above(note.Note.Pitch.Name, key) == 3;
+
+    private static Remark Third(Key key, string who, List<MelodyNote> notes) =>
+        new(RemarkKind.BlueThird, $"{who} {ChordSpeech.Of(key.Tonic + Interval.FromDegree(3, -1))}, the minor third of {ChordSpeech.Of(key.Tonic)}, over the major home chord, as in a blues.",
+            [new("minor thirds over the major home chord", NumberWords.Of(notes.Count, "note"), "each note of the line compared with the chord and the key; common practice of the blues")])
+        {
+            Places = [.. notes.Select(n => n.Place)],
+        };
 
     private static IEnumerable<Remark> Forms(Song song, HarmonicAnalysis analysis)
     {

@@ -16,7 +16,8 @@ public static class HarmonyRemarks
             .Concat(BluesRemarks.Of(song, analysis))
             .Concat(BassRemarks.Of(analysis))
             .Concat(CadenceRemarks.Of(analysis))
-            .Concat(NameRemarks.Of(song, analysis));
+            .Concat(NameRemarks.Of(song, analysis))
+            .Concat(SpellingRemarks.Of(analysis));
     }
 
     internal static RemarkFact Numeral(PlacedChord chord) => new("numeral", $"{chord.Reading.Numeral} in {chord.Reading.Key}", Method);
