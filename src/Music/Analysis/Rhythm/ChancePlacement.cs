@@ -35,11 +35,7 @@ public static class ChancePlacement
 
     private static ImmutableArray<int> Placements(Meter meter, int perBeat, int count)
     {
-        var steps = meter.BeatsPerBar * perBeat;
-        return
-        [
-            .. Enumerable.Range(0, 1 << steps).Where(mask => BitOperations.PopCount((uint)mask) == count)
-                .Select(mask => SyncopationRule.InBar(meter, Enumerable.Range(0, steps).Where(i => (mask >> i & 1) != 0).Select(i => Beats.Fraction(i, perBeat)))),
-        ];
+        var bar = new StepBar(meter, perBeat);
+        return [.. Enumerable.Range(0, 1 << bar.Steps).Where(mask => BitOperations.PopCount((uint)mask) == count).Select(bar.Syncopation)];
     }
 }

@@ -15,7 +15,16 @@ public static class SungRhythmRemarks
     public static IEnumerable<Remark> Of(Song song)
     {
         var rhythm = SungRhythm.Of(song);
-        return rhythm.Bars.IsEmpty ? [] : new[] { Entries(rhythm), Syncopation(rhythm), AgainstGuitar(rhythm) }.OfType<Remark>().Concat(Anticipations(song, rhythm));
+        if (rhythm.Bars.IsEmpty)
+            return [];
+        var remarks = new[] { Entries(rhythm), Syncopation(rhythm), AgainstGuitar(rhythm) }.OfType<Remark>().Concat(Anticipations(song, rhythm));
+        return IsOnlyHeard(song) ? remarks.Select((r, i) => i == 0 ? r with { Sentence = r.Sentence + " That is so if the syllables are heard rightly; no person has decided them yet." } : r) : remarks;
+    }
+
+    private static bool IsOnlyHeard(Song song)
+    {
+        var sung = song.Bars.SelectMany(b => b.Sung).ToArray();
+        return sung.Count(s => s.Standing.Kind == StandingKind.Heard) * 2 > sung.Length;
     }
 
     private static Remark? Entries(SungRhythm rhythm)

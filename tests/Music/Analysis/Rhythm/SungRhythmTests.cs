@@ -64,6 +64,13 @@ public class SungRhythmTests
             Of(AnySong.Of("section A\nstrum | d d d d | d d d d |\nsung | . . . .,oh | . . . .,oh |\n"), RemarkKind.VoiceAgainstGuitar).Sentence);
 
     [Fact]
+    public void HeardSyllablesAreSaidToBeHeard()
+    {
+        var remarks = SungRhythmRemarks.Of(AnySong.Of("section A\nstrum | d d d d |\nsung | _ x . x | ~heard 50%\n")).ToArray();
+        Assert.EndsWith("That is so if the syllables are heard rightly; no person has decided them yet.", remarks[0].Sentence);
+    }
+
+    [Fact]
     public void ASongWithoutWordsGetsNone() => Assert.Empty(SungRhythmRemarks.Of(AnySong.Of("section A\nstrum | d d d d |\n")));
 
     private static Remark Of(Music.Songs.Song song, RemarkKind kind) => Assert.Single(SungRhythmRemarks.Of(song), r => r.Kind == kind);

@@ -72,6 +72,24 @@ public class SyncopationTests
         Assert.Equal(7 / 8.0, ChancePlacement.ShareBelow(Meter.Of(2, 4), [Beats.Fraction(1, 2)]));
     }
 
+    // All placements counted one by one with the rule itself, in several meters.
+    [Theory]
+    [InlineData("4/4", 2, "0 3 6")]
+    [InlineData("3/4", 4, "1 5 6 9")]
+    [InlineData("6/8", 3, "1 2")]
+    [InlineData("6/8", 6, "1 4 7")]
+    [InlineData("5/8", 2, "3 4")]
+    public void ChanceAgreesWithTheRule(string meter, int perBeat, string steps)
+    {
+        var m = Meter.Parse(meter);
+        int[] taken = [.. steps.Split(' ').Select(int.Parse)];
+        Beats[] At(IEnumerable<int> places) => [.. places.Select(s => Beats.Fraction(s, perBeat))];
+        int[] all = [.. Enumerable.Range(0, 1 << m.BeatsPerBar * perBeat).Select(mask => Enumerable.Range(0, 20).Where(i => (mask >> i & 1) != 0).ToArray())
+            .Where(p => p.Length == taken.Length).Select(p => SyncopationRule.InBar(m, At(p)))];
+        var own = SyncopationRule.InBar(m, At(taken));
+        Assert.Equal((all.Count(s => s < own) + all.Count(s => s == own) / 2.0) / all.Length, ChancePlacement.ShareBelow(m, At(taken)));
+    }
+
     [Fact]
     public void KeithKeepsToHisGrid()
     {
