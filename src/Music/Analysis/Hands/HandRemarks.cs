@@ -31,7 +31,7 @@ public static class HandRemarks
             yield return new(RemarkKind.StringHeld, $"{who} through {chords}.",
                 [.. strings.Select(h => new RemarkFact($"string {song.Tuning.Value.Count - h.StringIndex}", $"{h.Pitch} through {h.Chords.Length} chords", StringByString))])
             {
-                Places = [.. held.Bars.SelectMany(b => Enumerable.Range(b.First, b.Last - b.First + 1)).Distinct().Select(n => Whole(song, n))],
+                Places = held.IsThroughout ? [] : [.. held.Bars.SelectMany(b => Enumerable.Range(b.First, b.Last - b.First + 1)).Distinct().Select(n => Whole(song, n))],
             };
         }
     }

@@ -56,7 +56,7 @@ public static class SungRhythmRemarks
             $"The singing is syncopated by {NumberWords.Of(rhythm.MeanSyncopation)} a bar after Longuet-Higgins and Lee, who give 0 where every strong beat is sung{Chance(rhythm)}.{peak}",
             [new("syncopation a bar", rhythm.MeanSyncopation.ToString("0.00", CultureInfo.InvariantCulture), LonguetHigginsLee), .. OtherMeasures(rhythm)])
         {
-            Places = [.. rhythm.Syncopations.Where(s => s.Strength >= 2).Select(s => new SongPlace(s.Bar, s.Silent, Beats.Whole(1)))],
+            Places = [.. peaks.Select(b => new SongPlace(b.Number, Beats.Zero, b.Lines.Bar.Meter.BarLength))],
         };
     }
 
@@ -94,7 +94,8 @@ public static class SungRhythmRemarks
         return new(RemarkKind.VoiceAgainstGuitar, Sentence(all, [.. apart.Select(a => a.Place)]),
             [new("syllables on a stroke", $"{all - apart.Length} of {all}", "starts at the same place of the bar, counted over the bars that have both")])
         {
-            Places = [.. apart.Select(a => new SongPlace(a.Number, a.Place.Position, Beats.Fraction(1, a.Place.Meter.DivisionsPerBeat)))],
+            // Where it holds of most bars it holds of the song.
+            Places = apart.Select(a => a.Number).Distinct().Count() * 2 > both.Length ? [] : [.. apart.Select(a => new SongPlace(a.Number, a.Place.Position, Beats.Fraction(1, a.Place.Meter.DivisionsPerBeat)))],
         };
     }
 
