@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 using Harkbook.Music.Analysis.Hands;
 using Harkbook.Music.Analysis.Harmony;
 using Harkbook.Music.Analysis.Layers;
+using Harkbook.Music.Analysis.Retuning;
 using Harkbook.Music.Analysis.Rhythm;
+using Harkbook.Music.Analysis.SecondInstruments;
+using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Music.Analysis;
@@ -36,6 +39,9 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
         .. LayerRemarks.Of(song),
         .. MelodyRemarks.Of(song),
         .. HandRemarks.Of(song),
+        .. HarpRemarks.Of(song),
         .. SungRhythmRemarks.Of(song),
+        .. RetuningRemarks.Of(song),
+        .. SongbookRemarks.Of(song, others),
     ];
 }

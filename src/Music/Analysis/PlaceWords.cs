@@ -31,22 +31,28 @@ public static class PlaceWords
         var whole = places.Where(p => p.Start == Beats.Zero).Select(p => p.Bar).Distinct().ToArray();
         var later = places.Where(p => p.Start != Beats.Zero && !whole.Contains(p.Bar)).Distinct()
             .Select(p => string.Create(CultureInfo.InvariantCulture, $"bar {p.Bar} from beat {BarPlace.Of(bars[p.Bar - 1].Meter, p.Start)}"));
-        return string.Join(", ", [.. Runs(whole), .. later]);
+        return string.Join(", ", [.. Named(whole), .. later]);
     }
 
-    private static IEnumerable<string> Runs(int[] bars)
+    /// <summary>Bars that follow one another, joined: 2, 3, 4, 7 are 2 to 4 and 7 to 7.</summary>
+    public static IReadOnlyList<(int First, int Last)> Runs(IEnumerable<int> bars)
     {
         var runs = new List<(int First, int Last)>();
-        foreach (var bar in bars.Order())
+        foreach (var bar in bars.Distinct().Order())
         {
             if (runs.Count > 0 && runs[^1].Last == bar - 1)
                 runs[^1] = (runs[^1].First, bar);
             else
                 runs.Add((bar, bar));
         }
-        if (runs.Count == 0)
+        return runs;
+    }
+
+    private static IEnumerable<string> Named(int[] bars)
+    {
+        if (bars.Length == 0)
             return [];
-        var words = runs.Select(r => r.First == r.Last ? $"{r.First}" : r.Last == r.First + 1 ? $"{r.First}, {r.Last}" : $"{r.First} to {r.Last}");
+        var words = Runs(bars).Select(r => r.First == r.Last ? $"{r.First}" : r.Last == r.First + 1 ? $"{r.First}, {r.Last}" : $"{r.First} to {r.Last}");
         return [(bars.Length == 1 ? "bar " : "bars ") + string.Join(", ", words)];
     }
 }

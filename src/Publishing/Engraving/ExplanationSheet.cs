@@ -61,7 +61,7 @@ public static class ExplanationSheet
     {
         var sketch = new Sketch();
         sketch.Text($"{number}", 0, Size, Face.Digits, 8.4, Tint.Quiet);
-        var told = Column(sketch, PitchText.Signed(remark.Sentence), NumberWidth, width - Margin - Gutter - NumberWidth, Size, Tint.Ink, 0);
+        var told = Column(sketch, PitchText.InSentence(remark.Sentence), NumberWidth, width - Margin - Gutter - NumberWidth, Size, Tint.Ink, 0);
         var side = 2.0;
         if (!remark.Places.IsEmpty)
             side = Column(sketch, PlaceWords.Of(explanation.Song, remark.Places), width - Margin, Margin, Small, Tint.Quiet, side);
@@ -80,7 +80,7 @@ public static class ExplanationSheet
             sketch.Text($"{++number}", 0, Small + 0.6, Face.Digits, Small, Tint.Quiet);
             var y = 0.0;
             foreach (var fact in remark.Facts)
-                y = Column(sketch, $"{fact.Name}: {PitchText.Signed(fact.Value)} ({fact.Method})", NumberWidth, flow.Width - NumberWidth, Small, Tint.Ink, y);
+                y = Column(sketch, PitchText.InSentence($"{fact.Name}: {fact.Value} ({fact.Method})"), NumberWidth, flow.Width - NumberWidth, Small, Tint.Ink, y);
             flow.Add(sketch.ToDrawing(flow.Width, y), 4);
         }
     }

@@ -1,11 +1,12 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>Note names with real accidentals.</summary>
-public static class PitchText
+public static partial class PitchText
 {
     /// <summary>"♯" for "#" and "♭" for a "b" that stands for a flat: alone, before a figure or before another.</summary>
     public static string Signed(string text)
@@ -19,6 +20,9 @@ public static class PitchText
         return new(result);
     }
 
+    /// <summary>Signs the notes, degrees and numerals within words: "Bb and bVII over F#" is "B♭ and ♭VII over F♯".</summary>
+    public static string InSentence(string text) => Flat().Replace(Sharp().Replace(text, "♯"), "♭");
+
     /// <summary>"F♯", "B♭".</summary>
     public static string Of(PitchName name) =>
         name.Letter + new string(name.Alteration < 0 ? '♭' : '♯', Math.Abs(name.Alteration));
@@ -28,4 +32,10 @@ public static class PitchText
 
     /// <summary>"F♯3"; C4 is middle C.</summary>
     public static string Of(Pitch pitch) => Of(pitch.Name) + pitch.Octave.ToString(CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"(?<=\b[A-G]b*)b(?![ac-z])|(?<![A-Za-z])b+(?=[IViv0-9])|(?<=[A-G0-9m+)/-])b(?=\d)")]
+    private static partial Regex Flat();
+
+    [GeneratedRegex(@"(?<=\b[A-G]#*)#|#(?=[IViv0-9])")]
+    private static partial Regex Sharp();
 }

@@ -12,7 +12,7 @@ internal static class PageRemarks
     {
         if (explanation.Remarks.IsEmpty)
             return "";
-        var html = new StringBuilder("<section class=\"why\" aria-labelledby=\"why\">\n<h2 id=\"why\">Why it sounds so</h2>\n");
+        var html = new StringBuilder("<section class=\"why\" aria-labelledby=\"why\">\n<h2 id=\"why\">Why it sounds so</h2>\n<p>Open a sentence to see what it rests on; a number goes to that bar.</p>\n<div class=\"told\">\n");
         if (explanation.Caution is { } caution)
             html.Append($"<p class=\"doubt\">{Safe(caution)}</p>\n");
         foreach (var (topic, remarks) in explanation.Topics)
@@ -21,24 +21,31 @@ internal static class PageRemarks
             foreach (var remark in remarks)
                 html.Append(Item(timeline, remark));
         }
-        return html.Append("</section>\n").ToString();
+        return html.Append("</div>\n</section>\n").ToString();
     }
 
     private static string Item(LessonTimeline timeline, Remark remark)
     {
-        var facts = string.Concat(remark.Facts.Select(f => $"<dt>{Safe(f.Name)}</dt><dd>{Safe(PitchText.Signed(f.Value))} <small>{Safe(f.Method)}</small></dd>"));
+        var facts = string.Concat(remark.Facts.Select(f => $"<dt>{Safe(PitchText.InSentence(f.Name))}</dt><dd>{Safe(PitchText.InSentence(f.Value))} <small>{Safe(f.Method)}</small></dd>"));
         var usual = remark.Usualness is { } u ? $"<p class=\"usual\">{Safe(TopicWords.Of(u.Frequency))}: {Safe(u.Measure)}</p>" : "";
-        return $"<details><summary>{Safe(PitchText.Signed(remark.Sentence))}</summary>{usual}<dl>{facts}</dl></details>\n{Places(timeline, remark)}";
+        return $"<div class=\"said\"><details><summary>{Safe(PitchText.InSentence(remark.Sentence))}</summary>{usual}<dl>{facts}</dl></details>\n{Places(timeline, remark)}</div>\n";
     }
 
     private static string Places(LessonTimeline timeline, Remark remark)
     {
-        var buttons = remark.Places.DistinctBy(p => p.Bar).Select(p => $"<button type=\"button\" data-go=\"{p.Bar - 1}\" aria-label=\"go to bar {p.Bar}, {Safe(Section(timeline, p.Bar))}\">{p.Bar}</button>");
-        return remark.Places.IsEmpty ? "" : $"<p class=\"places\">bars {string.Concat(buttons)}</p>\n";
+        if (remark.Places.IsEmpty)
+            return "";
+        var runs = PlaceWords.Runs(remark.Places.Select(p => p.Bar));
+        return $"<p class=\"places\">{(runs is [var one] && one.First == one.Last ? "bar" : "bars")} {string.Concat(runs.Select(r => Button(timeline, r.First, r.Last)))}</p>\n";
     }
 
-    private static string Section(LessonTimeline timeline, int bar) =>
-        timeline.Song.Sections[timeline.Bars.First(b => b.Bar.Number == bar).SectionIndex].Name;
+    private static string Button(LessonTimeline timeline, int first, int last)
+    {
+        var shown = first == last ? $"{first}" : $"{first}–{last}";
+        return $"<button type=\"button\" data-go=\"{first - 1}\" aria-label=\"go to bar {first}, {Safe(Section(timeline, first))}\">{shown}</button>";
+    }
+
+    private static string Section(LessonTimeline timeline, int bar) => timeline.Song.Sections[timeline.Bars[bar - 1].SectionIndex].Name;
 
     private static string Safe(string text) => WebUtility.HtmlEncode(text);
 }
