@@ -10,7 +10,7 @@ internal static class DiminishedRule
 {
     public static Reading? Seventh(ChordSetting setting)
     {
-        if (!ChordTraits.IsDiminishedSeventh(setting.Chord.Quality))
+        if (setting.Chord.Quality != ChordQuality.Diminished7)
             return null;
         if (setting.Notes.Has(11) && (setting.RootAfter is null or 0 || !Leads(setting)))
             return OfHome(setting);

@@ -129,11 +129,21 @@ public class HarmonicAnalysisTests
         }, iter: 3_000);
 
     [Fact]
+    public void EveryNumeralNamesTheChordThatSounds() =>
+        Gen.Select(PlayedChord.Array[3], Gen.Int[0, Mode.All.Length - 1], Gen.Int[-5, 6], Gen.Bool).Sample((chords, mode, fifths, isBlues) =>
+        {
+            var key = new Key(PitchName.FromFifths(fifths), Mode.All[mode]);
+            var numeral = ChordInContext.Of(chords[1], key, chords[0], chords[2], isBlues).Numeral!;
+            return numeral.In(key).PitchClasses.SequenceEqual(chords[1].PitchClasses) && numeral.In(key).Bass.PitchClass == chords[1].Bass.PitchClass
+                && RomanNumeral.Parse(numeral.ToString()) == numeral;
+        }, iter: 3_000);
+
+    [Fact]
     public void AWrongSpellingOfOneChordChangesNoNumeral() =>
         Assert.Equal(Numerals(Tune.In("C major", "| C | Ab | Bb | Ebm | C |")), Numerals(Tune.In("C major", "| C | G# | A# | D#m | C |")));
 
     private static readonly string[] Kinds =
-        ["", "m", "5", "dim", "aug", "sus4", "sus2", "add9", "6", "m6", "7", "maj7", "m7", "m(maj7)", "dim7", "m7b5", "7sus4", "9", "m9", "13", "7#5", "7b5", "7b9", "7#9", "maj7#11", "7alt"];
+        ["", "m", "5", "dim", "aug", "sus4", "sus2", "add9", "6", "m6", "7", "maj7", "m7", "m(maj7)", "dim7", "dim9", "m7b5", "7sus4", "9", "m9", "13", "7#5", "7b5", "7b9", "7#9", "maj7#11", "7alt"];
 
     private static Gen<Chord> PlayedChord => Gen.Select(Gen.Int[-6, 8], Gen.Int[0, Kinds.Length - 1], Gen.Int[-6, 8], Gen.Bool, (root, kind, bass, isSlash) =>
         ChordSymbol.Read(PitchName.FromFifths(root) + Kinds[kind] + (isSlash ? "/" + PitchName.FromFifths(bass) : "")));
