@@ -13,6 +13,9 @@ switch (args)
     case ["name", var shape, var tuning, var key]:
         NameShape.Run(shape, tuning, key, Console.Out);
         return 0;
+    case ["harmony", var song]:
+        ReadHarmony.Run(song, Console.Out);
+        return 0;
     case ["check", var song]:
         await CheckSong.RunAsync(song, Console.Out);
         return 0;
@@ -20,6 +23,6 @@ switch (args)
         WriteChapters.Run(song, double.Parse(seconds, CultureInfo.InvariantCulture), Console.Out);
         return 0;
     default:
-        Console.Error.WriteLine("chords RECORDING | draw CHORD TUNING SVG-FILE | name SHAPE TUNING KEY | check SONG | chapters SONG SECONDS");
+        Console.Error.WriteLine("chords RECORDING | draw CHORD TUNING SVG-FILE | name SHAPE TUNING KEY | harmony SONG | check SONG | chapters SONG SECONDS");
         return 2;
 }

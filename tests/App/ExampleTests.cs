@@ -81,6 +81,18 @@ public sealed class ExampleTests : IDisposable
     }
 
     [Fact]
+    public void ChordsAreReadInTheirKey()
+    {
+        var path = Path.Combine(folder.FullName, "four-gates.hark");
+        File.WriteAllText(path, Song);
+
+        ReadHarmony.Run(path, output);
+
+        Assert.Equal(["D I", "G IV", "A V", "D I", "D I", "G IV", "A V", "D I"], Lines.Take(8).Select(l => string.Join(' ', l.Split(' ', StringSplitOptions.RemoveEmptyEntries)[1..3])));
+        Assert.EndsWith("every note is in D major", Lines[0].TrimEnd());
+    }
+
+    [Fact]
     public void ChaptersAreWritten()
     {
         var path = Write("""
@@ -108,6 +120,7 @@ public sealed class ExampleTests : IDisposable
     [InlineData("PrintChords")]
     [InlineData("DrawChord")]
     [InlineData("NameShape")]
+    [InlineData("ReadHarmony")]
     [InlineData("CheckSong")]
     [InlineData("WriteChapters")]
     public void TheDocumentationQuotesItWhole(string program)

@@ -31,7 +31,7 @@ internal static class BassRemarks
             var use = group.First();
             yield return new(RemarkKind.UnusualRoot,
                 $"{ChordSpeech.Of(Chord.Of(group.Key.Root, group.Key.Quality))} stands on {NumeralSpeech.Root(use.Reading.Numeral!)}, which is seldom a root.",
-                [HarmonyRemarks.Numeral(use), new("share of roots", RockRoots.Of(use.Reading.Numeral!).Measure, "data/rock-roots.tsv")])
+                [HarmonyRemarks.Numeral(use), new("share of roots", RockRoots.Of(use.Reading.Numeral!).Measure, "data/rock-roots.tsv, quoted from memory")])
             {
                 Places = [.. group.Select(c => c.Place)],
                 Usualness = RockRoots.Of(use.Reading.Numeral!),

@@ -24,6 +24,6 @@ public static class RockRoots
         var share = ShareAt(numeral.SemitonesAboveHome);
         var frequency = share >= UsualFrom ? Frequency.Usual : share >= UncommonFrom ? Frequency.Uncommon : Frequency.Rare;
         var percent = (100 * share).ToString(share < UncommonFrom ? "0.0" : "0", CultureInfo.InvariantCulture);
-        return new(frequency, $"{NumeralSpeech.Root(numeral)} is the root of {percent}% of chords in rock (de Clercq and Temperley 2011)");
+        return new(frequency, $"{NumeralSpeech.Root(numeral)} is the root of about {percent}% of chords in rock (after de Clercq and Temperley 2011)");
     }
 }

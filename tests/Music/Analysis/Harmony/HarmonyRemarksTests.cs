@@ -101,7 +101,7 @@ public class HarmonyRemarksTests
     public void HowUsualARootIsIsToldByItsMeasure()
     {
         var remark = Assert.Single(Of(Tune.In("D major", "| D | C | G | A | D |")), r => r.Kind == RemarkKind.BorrowedChord);
-        Assert.Equal(new(Frequency.Usual, "flat seven is the root of 8% of chords in rock (de Clercq and Temperley 2011)"), remark.Usualness);
+        Assert.Equal(new(Frequency.Usual, "flat seven is the root of about 8% of chords in rock (after de Clercq and Temperley 2011)"), remark.Usualness);
     }
 
     // The seventh of IV7 is the minor third of the key: common practice, in every key.
