@@ -3,12 +3,20 @@ namespace Harkbook.App;
 /// <summary>Several songs on disk: those named, and all that lie in a folder and the folders under it.</summary>
 internal static class SongShelf
 {
-    /// <summary>In the order given, a folder's songs by path. Lesson copies don't count twice: a file is read once.</summary>
+    /// <summary>
+    /// In the order given, a folder's songs by path. A file is read once, and one of the same name in a folder under another's is taken
+    /// for that one's draft and left out.
+    /// </summary>
     public static IReadOnlyList<SongFolder> Open(IEnumerable<string> paths)
     {
         var files = paths.SelectMany(Files).DistinctBy(Path.GetFullPath).ToArray();
-        return [.. files.Select(f => SongFolder.Open(f, withHints: false))];
+        return [.. files.Where(f => !files.Any(other => IsDraftOf(f, other))).Select(f => SongFolder.Open(f, withHints: false))];
     }
+
+    private static bool IsDraftOf(string file, string other) =>
+        Path.GetFileName(file) == Path.GetFileName(other)
+        && Path.GetFullPath(file).StartsWith(Path.GetDirectoryName(Path.GetFullPath(other)) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+        && Path.GetFullPath(file) != Path.GetFullPath(other);
 
     private static IEnumerable<string> Files(string path)
     {

@@ -4,6 +4,7 @@ using Harkbook.Listening.Checking;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Sounding.Performance;
+using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
@@ -27,6 +28,7 @@ internal static class DemoCommand
             var songbook = Path.Combine(AppContext.BaseDirectory, "songbook");
             foreach (var (source, index) in Directory.GetDirectories(songbook).Order(StringComparer.Ordinal).Select((s, i) => (s, i)))
                 await RunAsync(source, Path.Combine(folder, Path.GetFileName(source)), explained: index == 0, ct);
+            await WriteIndexAsync(folder, ct);
             Console.Out.WriteLine($"\nLook around in {folder}: each song's .hark file, what was heard (heard/), and its lesson (lesson/).");
             return 0;
         });
@@ -72,6 +74,17 @@ internal static class DemoCommand
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, DateTime.UtcNow.Date);
         foreach (var file in await PublishCommand.PublishAsync(opened, Path.Combine(folder, "lesson"), options, ct))
             Say($"  {Output.Shown(file.Path)}  {file.What}");
+    }
+
+    private static async Task WriteIndexAsync(string folder, CancellationToken ct)
+    {
+        Heading("The songs together");
+        var book = Songbook.Of(SongShelf.Open([folder]).Select(s => s.Song));
+        var index = Path.Combine(folder, "songbook.pdf");
+        await SongbookPublisher.WriteAsync(book, index, PaperSize.A4, DateTime.UtcNow.Date, ct);
+        Say($"  {Output.Shown(index)}  the songbook's index to print");
+        foreach (var finding in book.Findings)
+            Say($"  {finding.Sentence}");
     }
 
     private static Annotation Truth(DemoTruth truth, double length) => new()

@@ -26,7 +26,7 @@ public static class SongbookPublisher
 
     private static string Html(IReadOnlyList<Drawing> pages, PaperSize paper)
     {
-        var drawn = string.Concat(pages.Select(p => $"<div class=\"page\">\n{SvgWriter.Write(p, Palette.Paper, SvgText.Outlines)}</div>\n"));
+        var drawn = string.Concat(pages.Select(p => $"<img alt=\"{WebUtility.HtmlEncode(p.Title)}\" src=\"data:image/svg+xml;base64,{Base64(p)}\">\n"));
         return $$"""
             <!DOCTYPE html>
             <html lang="en">
@@ -36,12 +36,13 @@ public static class SongbookPublisher
             <style>
             @page { size: {{(paper == PaperSize.Letter ? "letter" : "A4")}}; margin: 0 }
             body { margin: 0; background: #ece9e2 }
-            .page { max-width: 60rem; margin: 1rem auto; background: #fff }
-            .page svg { display: block; width: 100%; height: auto }
-            @media print { body { background: none } .page { max-width: none; margin: 0; break-after: page } }
+            img { display: block; width: 100%; max-width: 60rem; margin: 1rem auto; background: #fff }
+            @media print { body { background: none } img { max-width: none; margin: 0; break-after: page } }
             </style>
             {{drawn}}</html>
 
             """;
     }
+
+    private static string Base64(Drawing page) => Convert.ToBase64String(Encoding.UTF8.GetBytes(SvgWriter.Write(page, Palette.Paper, SvgText.Outlines)));
 }
