@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 
@@ -23,6 +24,21 @@ internal static class HolesReport
             text.AppendLine($"never       {lacking}: the notes are there, but not on neighbouring holes of one breath");
         return text.ToString();
     }
+
+    public static string Json(IEnumerable<Harmonica> harps) => JsonSerializer.Serialize(
+        harps.Select(h => new
+        {
+            name = h.Name,
+            key = h.Key.ToString(),
+            octave = h.Octave,
+            layout = h.Layout.Name,
+            source = h.Layout.Source,
+            notes = h.AllNotes.Select(n => new { note = n.ToString(), pitch = h.PitchOf(n).ToString() }),
+            positions = Enumerable.Range(1, 12).Select(p => h.KeyInPosition(p).ToString()),
+            oneBreath = h.Triads().Where(t => !t.Runs.IsEmpty).Select(t => new { chord = t.Chord.ToString(), holes = t.Runs.Select(r => r.ToString()) }),
+            never = h.TriadsOutOfReach().Select(c => c.ToString()),
+        }),
+        JsonLayout.Readable) + "\n";
 
     private static IEnumerable<(string Label, string[] Cells)> Rows(Harmonica harp)
     {

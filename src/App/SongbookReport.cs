@@ -19,7 +19,7 @@ internal static class SongbookReport
             text.AppendLine(string.Create(CultureInfo.InvariantCulture, $"{song.Title.PadRight(width)}  {song.Key.Value,-13} {Setting(song),-24} {Harp(song),-14} {song.Tempo.Value:0.#} in {song.Meter.Value}"));
         Part(text, "shapes, the most used first", book.Grips.Select(g => $"{g.Shape,-12} {string.Join(", ", g.Names),-14} {TuningCatalogue.DescribeOnAny(g.Tuning)}: {string.Join("; ", g.Uses.Select(Bars))}"));
         Part(text, "strums", book.Strums.Select(s => $"{s.Meter}  {s}   {string.Join("; ", s.Uses.Select(u => $"{u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
-        Part(text, "borrowed chords", book.Borrowed.Select(b => $"{b.Numeral,-6} {string.Join("; ", b.Uses.Select(u => $"{u.Symbol} in {u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
+        Part(text, "borrowed chords", book.Borrowed.Select(b => $"{b.Numeral,-9} {string.Join("; ", b.Uses.Select(u => $"{u.Symbol} in {u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
         Part(text, "written in two ways (where it is meant so, leave it)", book.Findings.Select(f => f.Sentence));
         return text.ToString();
     }

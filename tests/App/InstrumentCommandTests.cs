@@ -40,6 +40,8 @@ public sealed class InstrumentCommandTests : IDisposable
         Assert.Contains("draw -      A3   D4   F#4  A4   C5   E5   F#5  A5   C6   E6", ran);
         Assert.Contains("1st G, 2nd D, 3rd A", ran);
         Assert.Contains("never       Bm, C, Em", ran);
+        var json = JsonDocument.Parse(await RunAsync("holes", "low", "F", "--json")).RootElement[0];
+        Assert.Equal("F3", json.GetProperty("notes")[0].GetProperty("pitch").GetString());
     }
 
     // A .016 plain steel string at B3 on 25.5 inches (647.7 mm) pulls 104.2 N (textbook physics, see StringWeightTests).

@@ -11,7 +11,8 @@ public readonly record struct ShortString(int Number, int FromFret);
 /// <summary>A fretted instrument as it usually is. Read from data/fretted-instruments.tsv; its tunings are in <see cref="TuningCatalogue"/>.</summary>
 /// <param name="Frets">On the neck, counted from the nut.</param>
 /// <param name="Scale">From nut to bridge.</param>
-public sealed record FrettedInstrument(string Name, ImmutableArray<string> OtherNames, int Frets, Length Scale, ImmutableArray<ShortString> ShortStrings, string Source)
+/// <param name="IsBassFree">Whether chords are played with whichever note lowest (common practice on small instruments).</param>
+public sealed record FrettedInstrument(string Name, ImmutableArray<string> OtherNames, int Frets, Length Scale, ImmutableArray<ShortString> ShortStrings, bool IsBassFree, string Source)
 {
     public static ImmutableArray<FrettedInstrument> All { get; } = [.. PublishedTable.Rows("fretted-instruments.tsv").Select(Row)];
 
@@ -27,6 +28,7 @@ public sealed record FrettedInstrument(string Name, ImmutableArray<string> Other
     public VoicingOptions Voicing(Tuning tuning) => new()
     {
         NeckFrets = Frets,
+        Bass = IsBassFree ? BassRule.Free : BassRule.Usual,
         UnpressedStrings = [.. ShortStrings.Where(s => s.Number <= tuning.Count).Select(s => tuning.StringIndex(s.Number))],
     };
 
@@ -36,7 +38,8 @@ public sealed record FrettedInstrument(string Name, ImmutableArray<string> Other
         Number(cells[2]),
         Length.FromMillimetres(Number(cells[3])),
         [.. cells[4].Split(';', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Split(':')).Select(s => new ShortString(Number(s[0]), Number(s[1])))],
-        cells[5]);
+        cells[5] == "any",
+        cells[6]);
 
     private static int Number(string text) => int.Parse(text, NumberStyles.None, CultureInfo.InvariantCulture);
 }

@@ -57,7 +57,7 @@ internal static class SheetNotes
         if (bars.Any(b => b.Picked.Any(p => p.Value.Attack != Attack.Picked)))
             yield return "Picking: h hammered on, p pulled off, s slid to.";
         if (bars.Any(b => !b.Harp.IsEmpty))
-            yield return "Harp: ↑ blow, ↓ draw, ′ bent down a semitone, o over-bent.";
+            yield return bars.Any(b => b.Harp.Any(n => n.Value.Slide)) ? "Harp: ↑ blow, ↓ draw, < slide pressed in." : "Harp: ↑ blow, ↓ draw, ′ bent down a semitone, o over-bent.";
     }
 
     private static string Words(Standing correction)

@@ -39,6 +39,18 @@ public class FrettedInstrumentTests
         Assert.Contains(shape, found);
     }
 
+    // The same shapes serve a ukulele with a low fourth string (common practice), though C then has G in the bass.
+    [Theory]
+    [InlineData("C", "0003")]
+    [InlineData("F", "2010")]
+    [InlineData("G7", "0212")]
+    public void ALowFourthStringChangesNoShape(string chord, string shape)
+    {
+        var ukulele = FrettedInstrument.Find("uke")!;
+        var tuning = TuningCatalogue.Find("low G", "ukulele")!.Tuning;
+        Assert.Equal(shape, VoicingSearch.Find(ChordSymbol.Read(chord), tuning, Capo.None, ukulele.Voicing(tuning))[0].Shape.ToString());
+    }
+
     // A five-string banjo's short string starts at the fifth fret and is not pressed in chords (common practice).
     [Fact]
     public void AShortStringIsNeverPressed()
@@ -54,9 +66,9 @@ public class FrettedInstrumentTests
     [Fact]
     public void AnyTableIsAnInstrument()
     {
-        var made = Assert.Single(FrettedInstrument.ReadTable("# one\ncigar box\tbox;three-string box\t18\t640\t3:7\tCP\n"));
+        var made = Assert.Single(FrettedInstrument.ReadTable("# one\ncigar box\tbox;three-string box\t18\t640\t3:7\tany\tCP\n"));
         Assert.Equal(("cigar box", 18, Length.FromMillimetres(640)), (made.Name, made.Frets, made.Scale));
         var options = made.Voicing(Tuning.Parse("G2 D3 G3"));
-        Assert.Equal((18, 0), (options.NeckFrets, Assert.Single(options.UnpressedStrings)));
+        Assert.Equal((18, 0, BassRule.Free), (options.NeckFrets, Assert.Single(options.UnpressedStrings), options.Bass));
     }
 }

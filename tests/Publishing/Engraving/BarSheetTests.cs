@@ -24,7 +24,7 @@ public class BarSheetTests
     private static Gen<Bar> Bars(int strings) =>
         from chords in Claims(Gen.OneOf("D", "F#m7b5", "Ebmaj7/G", "A7sus4", "Bm@low"))
         from sung in Claims(Gen.OneOf("a", "straight-", "x", "strengths,", "Öre-", "und"))
-        from harp in Claims(Gen.Select(Gen.Int[1, 10], Gen.Enum<Breath>(), Gen.Int[-3, 1], (h, b, bend) => new HarpNote(h, b, bend)))
+        from harp in Claims(Gen.Select(Gen.Int[1, 10], Gen.Enum<Breath>(), Gen.Int[-3, 1], (h, b, bend) => new HarpNote(h, b, bend, bend == 0 && h % 3 == 0)))
         from picked in Claims(Gen.Select(Gen.Int[0, strings - 1], Gen.Int[0, 24], Gen.Enum<Attack>(), (s, f, a) => new PickedNote(s, f, a)))
         from strums in Claims(Gen.Enum<Stroke>())
         select new Bar
