@@ -7,7 +7,7 @@ using Harkbook.Publishing.Drawings;
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>
-/// Draws a chord diagram for any tuning: strings as thick as they sound low, each named at its foot (strong where it
+/// Draws a chord diagram for any tuning: strings as thick as they sound low, a banjo's short one only from where it starts, each named at its foot (strong where it
 /// differs from standard tuning), stopped strings, barres and fingers, rings for open strings and crosses for muted
 /// ones, the first fret's number, the capo. A name underlined with dots was heard and not yet decided.
 /// </summary>
@@ -28,6 +28,7 @@ public sealed class ChordDiagram
     private readonly NeckGrid grid;
     private readonly ChordLettering name;
     private readonly Sketch sketch = new();
+    private readonly int shortFrom;
     private readonly double u;
     private readonly double width;
     private readonly double height;
@@ -35,6 +36,7 @@ public sealed class ChordDiagram
     private ChordDiagram(ChordDiagramSubject subject, ChordDiagramStyle style)
     {
         (this.subject, this.style, u) = (style.ShowFingers ? subject.Fingered() : subject, style, style.StringGap);
+        shortFrom = ShortFrom(subject.Tuning);
         view = NeckView.Of(this.subject, style.FewestFrets);
         var across = Math.Max(u, (subject.Shape.Frets.Length - 1) * u);
         var shape = new NeckGrid(style.Direction, default, subject.Shape.Frets.Length, view.Frets, u);
@@ -94,12 +96,29 @@ public sealed class ChordDiagram
     private void DrawNeck()
     {
         for (var fret = view.FirstFret > 1 ? 0 : 1; fret <= view.Frets; fret++)
-            Between(grid.At(0, fret), grid.At(grid.Strings - 1, fret), 0.06 * u, Tint.Line);
+            Between(grid.At(FirstFretted(view.FirstFret + fret - 1), fret), grid.At(grid.Strings - 1, fret), 0.06 * u, Tint.Line);
         for (var i = 0; i < grid.Strings; i++)
-            Between(grid.At(i, 0), grid.At(i, view.Frets), Thickness(subject.Tuning.Strings[i]), Tint.Line);
+            DrawString(i, i == 0 && shortFrom > 0 ? Math.Clamp(shortFrom - view.FirstFret + 1, 0, view.Frets) : 0);
         if (view.FirstFret == 1)
-            sketch.Fill(grid.Across(0, grid.Strings - 1, -0.05, 0.085 * u, 0.06 * u), Tint.Ink);
+            sketch.Fill(grid.Across(FirstFretted(0), grid.Strings - 1, -0.05, 0.085 * u, 0.06 * u), Tint.Ink);
     }
+
+    /// <summary>A short string, as a banjo's, has no neck under it before it starts: there it is only hinted at.</summary>
+    private void DrawString(int index, int from)
+    {
+        var thickness = Thickness(subject.Tuning.Strings[index]);
+        if (from > 0)
+            Between(grid.At(index, 0), grid.At(index, from), thickness, Tint.Faint);
+        if (from < view.Frets)
+            Between(grid.At(index, from), grid.At(index, view.Frets), thickness, Tint.Line);
+    }
+
+    private int FirstFretted(int fret) => fret < shortFrom ? 1 : 0;
+
+    /// <summary>The fret from which the string on the low side runs; 0 where it runs from the nut.</summary>
+    private static int ShortFrom(Tuning tuning) =>
+        TuningCatalogue.EntriesFor(tuning).Select(t => FrettedInstrument.Find(t.Instrument)).OfType<FrettedInstrument>()
+            .SelectMany(i => i.ShortStrings).Where(s => s.Number == tuning.Count).Select(s => s.FromFret).FirstOrDefault();
 
     /// <summary>From 0.04 of the gap for a thin top string to 0.13 for a bass string.</summary>
     private double Thickness(Pitch open) => u * Math.Clamp(0.13 - (open.Midi - 36) * 0.003, 0.04, 0.13);

@@ -118,4 +118,18 @@ public class ChordDiagramTests
         var drawing = ChordDiagram.Engrave(Subject(name, shape, Tuning.Parse(tuning), Capo.At(capo), Standing.Heard(0.7)), ChordDiagramStyle.Print with { Direction = direction });
         Golden.Check(file, SvgWriter.Write(drawing, Palette.Paper));
     }
+
+    // A five-string banjo's short string starts at the fifth fret (common practice): before it there is no neck under it.
+    [Theory]
+    [InlineData("G4 D3 G3 B3 D4", "02012", 4, 1)]
+    [InlineData("G4 D3 G3 B3 D4", "0.9.9.9.9", 5, 0)]
+    [InlineData("G4 C4 E4 A4", "0003", 4, 0)]
+    [InlineData("E2 A2 D3 G3 B3 E4", "022000", 6, 0)]
+    public void AShortStringIsDrawnFromWhereItStarts(string tuning, string shape, int strings, int hinted)
+    {
+        var drawing = ChordDiagram.Engrave(new(Shape.Parse(shape), "G", Tuning.Parse(tuning), Capo.None, Standing.Decided), ChordDiagramStyle.Print);
+        var upright = drawing.Flattened().Select(m => m.Mark).OfType<LineMark>().Where(l => l.From.X == l.To.X).ToArray();
+        Assert.Equal((strings, hinted), (upright.Count(l => l.Pen.Stroke == Tint.Line), upright.Count(l => l.Pen.Stroke == Tint.Faint)));
+        Layout.IsSound(drawing);
+    }
 }
