@@ -55,7 +55,7 @@ internal static class DemoCommand
         var heardFolder = Path.Combine(folder, "heard");
         if (Directory.Exists(heardFolder))
             Directory.Delete(heardFolder, recursive: true);
-        var (proposed, hearing) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, new KnownGuitar(null, null), ct);
+        var (proposed, hearing) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, new KnownGuitar(null, null), bring: false, ct);
         Say($"  {Output.Shown(proposed)}");
 
         Say("How well it heard, against what was really played:");

@@ -14,14 +14,14 @@ internal static class StartCommand
         var into = new Option<string?>("--into") { Description = "The song's folder; without it, a folder named after the recording beside it", HelpName = "FOLDER" };
         var title = new Option<string?>("--title") { Description = "The song's title; without it, the recording's file name", HelpName = "TEXT" };
         var (tuning, capo) = (KnownGuitar.TuningOption(), KnownGuitar.CapoOption());
-        var command = new Command("start", "Begin a song from a recording: listen, and write a song file with everything proposed") { recording, into, title, tuning, capo };
+        var command = new Command("start", "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording, into, title, tuning, capo };
         command.SetAction(async (parsed, ct) =>
         {
             var path = parsed.GetRequiredValue(recording);
             var name = parsed.GetValue(title) ?? TitleOf(path);
             if (string.IsNullOrWhiteSpace(name))
                 throw new UsageException("--title is empty; give the song's title, or leave the option out.");
-            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, KnownGuitar.Read(parsed.GetValue(tuning), parsed.GetValue(capo)), ct);
+            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, KnownGuitar.Read(parsed.GetValue(tuning), parsed.GetValue(capo)), bring: true, ct);
             Console.Out.WriteLine($"{Output.Shown(song)}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Output.Shown(Path.GetDirectoryName(Path.GetFullPath(song))!)}'.");
             return 0;
         });
@@ -29,8 +29,9 @@ internal static class StartCommand
     }
 
     /// <summary>Listens and writes the song file; refuses to write over one. A tuning or capo that is told counts as decided.</summary>
+    /// <param name="bring">Whether the recording is copied into the song's folder, where it isn't there yet.</param>
     /// <returns>The song file's path and what it was proposed from.</returns>
-    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, KnownGuitar guitar, CancellationToken ct)
+    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, KnownGuitar guitar, bool bring, CancellationToken ct)
     {
         folder ??= Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recordingPath))!, Slug(Path.GetFileNameWithoutExtension(recordingPath)));
         var songPath = Path.Combine(folder, Slug(title) + SongFolder.Ending);
@@ -38,7 +39,7 @@ internal static class StartCommand
             throw new UserException($"{songPath} is there already and was not touched. Choose another folder with --into, or delete it first.");
         using var place = OutputPlace.ForFolder(folder, "--into");
         var hearing = guitar.Apply(await Ears.HearAsync(recordingPath, afresh: false, ct), ct);
-        var song = SongProposer.Propose(hearing, title, Relative(folder, recordingPath));
+        var song = SongProposer.Propose(hearing, title, bring ? await RecordingCopy.BringAsync(hearing.Recording with { Path = recordingPath }, folder, ct) : Relative(folder, recordingPath));
         if (guitar.IsKnown)
             song = song with { Tuning = song.Tuning with { Standing = Standing.Decided }, Capo = song.Capo with { Standing = Standing.Decided } };
         await Output.WriteTextAsync(songPath, SongText.Write(song), ct);

@@ -1,3 +1,5 @@
+using Harkbook.Audio.Tests.Recordings;
+
 namespace Harkbook.App.Tests.Errors;
 
 /// <summary>Songs, claims and annotations that can't be used.</summary>
@@ -32,6 +34,7 @@ internal static class SongCases
         new("it names no recording", s => s.File("a.hark", NoRecording), "audition", "a.hark", "--against"),
         new("its recording isn't there", s => s.Song(), "check", "song"),
         new("its recording isn't there", s => s.Song(), "publish", "song"),
+        new("`start` finds another recording there", s => s.Take().File("song/take.wav", Bytes.Wave(8000, 1, 16, 1, Bytes.Tone16(8000, 3))), "start", "take.wav", "--into", "song"),
         new("`start` finds a song there", s => s.Take().File("song/take.hark", NoRecording), "start", "take.wav", "--into", "song"),
 
         new("the annotation isn't there", s => s.Take(), "check", "take.wav", "gone.jams"),
