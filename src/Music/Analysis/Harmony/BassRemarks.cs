@@ -7,16 +7,21 @@ internal static class BassRemarks
 {
     public static IEnumerable<Remark> Of(HarmonicAnalysis analysis) => Pedals(analysis).Concat(Roots(analysis));
 
-    private static IEnumerable<Remark> Pedals(HarmonicAnalysis analysis)
+    private static IEnumerable<Remark> Pedals(HarmonicAnalysis analysis) =>
+        analysis.Sounding.Where(c => c.IsOverPedal).GroupBy(c => (c.Reading.Key, c.Reading.Chord.Bass)).Select(g => Pedal(g.Key.Key, g.Key.Bass, [.. g]));
+
+    private static Remark Pedal(Key key, PitchName bass, List<PlacedChord> uses)
     {
-        foreach (var group in analysis.Sounding.Where(c => c.IsOverPedal).GroupBy(c => (c.Reading.Key, c.Reading.Chord)))
+        var chords = uses.DistinctBy(c => c.Reading.Chord).ToList();
+        var names = NumberWords.List([.. chords.Select(c => ChordSpeech.Of(c.Reading.Chord))]);
+        var degrees = chords.Select(c => NumeralSpeech.Chord(c.Reading.Numeral!)).Distinct().ToList();
+        var note = FunctionalDegree.Above(bass, key) == 0 ? "the home note" : "the fifth of the key";
+        var verb = chords.Count == 1 ? "is" : "are";
+        return new(RemarkKind.PedalBass, $"{names} {verb} {NumberWords.List(degrees)} over {note}, {ChordSpeech.Of(bass)}, which stays in the bass while the chord changes.",
+            [.. chords.Select(HarmonyRemarks.Numeral), new("bass", $"{bass}, as in the chords around it", "basses of neighbouring chords compared")])
         {
-            var (key, chord) = group.Key;
-            var use = group.First();
-            var bass = FunctionalDegree.Above(chord.Bass, key) switch { 0 => $"the home note, {ChordSpeech.Of(chord.Bass)},", 7 => $"the fifth of the key, {ChordSpeech.Of(chord.Bass)},", _ => $"{ChordSpeech.Of(chord.Bass)}," };
-            yield return new(RemarkKind.PedalBass, $"{ChordSpeech.Of(chord)} is {NumeralSpeech.Chord(use.Reading.Numeral!)} over {bass} which stays in the bass while the chord changes.",
-                [HarmonyRemarks.Numeral(use), new("bass", $"{chord.Bass}, as in the chords around it", "basses of neighbouring chords compared")]) { Places = [.. group.Select(c => c.Place)] };
-        }
+            Places = [.. uses.Select(c => c.Place)],
+        };
     }
 
     /// <summary>A root of plain major or minor; what a mode brings is told with the mode.</summary>

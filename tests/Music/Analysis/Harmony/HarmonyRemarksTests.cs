@@ -46,6 +46,7 @@ public class HarmonyRemarksTests
     [InlineData("D major", "| D | C | G | D |", RemarkKind.ModalSong, "Every chord fits D mixolydian, where C is native.", "2")]
     [InlineData("A major", "| A7 | D7 | A7 | E7 | A7 |", RemarkKind.BluesSeventh, "The one and four chords have sevenths that lead nowhere, as in a blues: A seven and D seven. The seventh of the four chord, C, is the minor third of A.", "1 2 3 5")]
     [InlineData("D major", "| D | G/D | D | A | D |", RemarkKind.PedalBass, "G over D is the four chord over the home note, D, which stays in the bass while the chord changes.", "2")]
+    [InlineData("E major", "| E | A/E | Am/E | E | B | E |", RemarkKind.PedalBass, "A over E and A minor over E are the four chord over the home note, E, which stays in the bass while the chord changes.", "2 3")]
     [InlineData("C major", "| C | Bdim | C |", RemarkKind.UnusualRoot, "B diminished stands on seven, which is seldom a root.", "2")]
     [InlineData("C major", "| C | F | G |", RemarkKind.SectionCadence, "S1 ends on the five chord, left open, which textbooks call a half cadence.", "3")]
     [InlineData("C major", "| C | G | F | C |", RemarkKind.SectionCadence, "S1 ends by coming home from the four chord, which textbooks call a plagal cadence.", "4")]
