@@ -19,6 +19,7 @@ public class HarmonicAnalysisTests
     [InlineData("E phrygian", "| Em | F | Em |", "i bII i")]
     [InlineData("C major", "| C | A7 | D7 | G7 | C |", "I V7/ii V7/V V7 I")] // a chain of dominants
     [InlineData("C major", "| Gm7 | C7 | F |", "ii7/IV V7/IV IV")]
+    [InlineData("C major", "| C | D | C/G | G | C |", "I V/V I6/4 V I")] // home over five only delays the five chord (OMT, cadential six-four)
     [InlineData("C major", "| C | E | F |", "I III IV")] // the major three chord that goes elsewhere
     [InlineData("C major", "| C | E | Am |", "I V/vi vi")]
     [InlineData("C major", "| C | C#dim7 | Dm | D#dim7 | Em |", "I viio7/ii ii viio7/iii iii")]
@@ -59,6 +60,7 @@ public class HarmonicAnalysisTests
         Assert.Equal("I ii V7 i I", Numerals(song));
         Assert.Equal("iv", HarmonicAnalysis.Of(song).Chords[1].Pivot!.ToString());
         Assert.Null(HarmonicAnalysis.Of(song).Chords[0].Pivot);
+        Assert.All(HarmonicAnalysis.Of(Tune.In("D major", "section A\nkey A major from 3\nchords | D | E | A |")).Chords, c => Assert.Null(c.Pivot));
     }
 
     [Fact]
@@ -94,6 +96,7 @@ public class HarmonicAnalysisTests
 
     [Theory]
     [InlineData("C major", "| C | Am |")]
+    [InlineData("C major", "| C | F | G/B |")]
     [InlineData("C major", "| C | Bb | C |")]
     [InlineData("D mixolydian", "| D | C | D |")]
     [InlineData("C major", "| C |")]

@@ -33,6 +33,13 @@ public class NamesInContextTests
     }
 
     [Fact]
+    public void ABassThatComesBackDoesNotWalk()
+    {
+        Assert.Equal(["the bass walks from A to F while A stays the root"], Rank("G A C E", "C", "Am", "F")[0].Fits);
+        Assert.Equal(["A minor, beside it, has the same root"], Rank("G A C E", "C", "Am", "Am")[0].Fits);
+    }
+
+    [Fact]
     public void ARootlessDominantSaysSo()
     {
         var name = Rank("E D Bb", "F", null, "F")[0];

@@ -20,6 +20,7 @@ public class TextbookNumeralTests
     [InlineData("C", "Bdim7", "vii°7", true)] // INT
     [InlineData("C", "Bm7b5", "viiø7", false)] // INT, OMT
     [InlineData("C", "Cm", "i", true)] // INT
+    [InlineData("C", "Ebaug", "bIII+", true)] // the augmented three of harmonic minor
     [InlineData("C", "Fmaj7#11", "IVM7(#11)", false)] // INT 17b
     [InlineData("C", "Db", "bII", true)] // INT 18a: from phrygian
     [InlineData("C", "Db/F", "N6", true)] // OMT
