@@ -27,6 +27,7 @@ public class HarmonicAnalysisTests
     [InlineData("C major", "| Dm | Db7 | C |", "ii bII7 I")]
     [InlineData("C minor", "| Cm | Db/F | G7 | Cm |", "i bII6 V7 i")]
     [InlineData("C minor", "| Cm | Ab7 | G | Cm |", "i Ger6/5 V i")]
+    [InlineData("C major", "| C | Ab7 | F | C |", "I bVI7 IV I")] // no augmented sixth where it doesn't open out to five
     [InlineData("C minor", "| Fm | G | C |", "iv V I")]
     [InlineData("E major", "| E7#9 | G | A | E7#9 |", "I7#9 bIII IV I7#9")]
     [InlineData("C major", "| C | F#m7b5 | F | C |", "I #ivø7 IV I")]
