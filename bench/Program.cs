@@ -1,6 +1,8 @@
 using System.Globalization;
 using Harkbook.Bench.Outside;
 using Harkbook.Bench.Speed;
+using Harkbook.Bench.Sureness;
+using Harkbook.Publishing.Drawings;
 
 return args switch
 {
@@ -8,8 +10,16 @@ return args switch
     ["outside", var into] => OutsideFolder.Write(OutsidePiece.DebianFolder, into, 600),
     ["outside", var into, var midi] => OutsideFolder.Write(midi, into, 600),
     ["outside", var into, var midi, var seconds] => OutsideFolder.Write(midi, into, double.Parse(seconds, CultureInfo.InvariantCulture)),
+    ["sureness", var svg, .. { Length: > 0 } materials] => DrawSureness(svg, materials),
     _ => Usage(),
 };
+
+static int DrawSureness(string svg, string[] materials)
+{
+    var judged = materials.Select(m => m.Split('=', 2)).Select(m => (m[0], Judged.Read(m[1]))).ToArray();
+    File.WriteAllText(svg, SvgWriter.Write(SurenessPlot.Draw(judged), Palette.Paper, SvgText.Outlines));
+    return 0;
+}
 
 static int Usage()
 {
@@ -18,6 +28,8 @@ static int Usage()
             times our real FFT against two libraries', and listening against ffmpeg's decoding
         dotnet run -c Release --project bench -- outside INTO [MIDI-FOLDER [SECONDS]]
             renders the folder's steady pieces and writes their truth beside them, for ./harkbook eval INTO
+        dotnet run -c Release --project bench -- sureness PLOT.svg NAME=EVAL.json ...
+            draws how often estimates were right against how sure they were, from what 'harkbook eval FOLDER --json' printed
         """);
     return 2;
 }
