@@ -59,7 +59,7 @@ public sealed class Listener
 
         progress?.Report(new("finding sections, the tuning and the strings", 0.9));
         var sections = new FormEstimator().Estimate(mono, pitch.Best, beats, ct);
-        var tuning = new TuningEstimator().Estimate(notes.Notes, chords, keys[0].Key.Best);
+        var tuning = new TuningEstimator().Estimate(notes.Notes, keys[0].Key.Best, ct);
         var placed = new FrettingEstimator().Estimate(notes.Notes, tuning.Best, ct);
         progress?.Report(new("done", 1));
 

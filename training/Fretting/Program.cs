@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Music.Instruments;
 using Harkbook.Training.Fretting;
@@ -12,22 +13,64 @@ MadePiece Piece(int i, double length)
     var random = new Random(seed * 7919 + i);
     return Player.Play(tunings[i % tunings.Length], random.NextDouble() < 0.5 ? 0 : random.Next(1, 6), length, seed * 100_003 + i);
 }
+MadePiece Busked(int i, double length) => BuskedOf(seed, i, length);
+MadePiece BuskedOf(int seed, int i, double length)
+{
+    var random = new Random(seed * 6007 + i);
+    return Busker.Play(tunings[i % tunings.Length], random.NextDouble() < 0.5 ? 0 : random.Next(1, 6), length, seed * 100_019 + i);
+}
+MadePiece Free(int i, double length)
+{
+    var random = new Random(seed * 4001 + i);
+    return Busker.Play(Retuned.Of(tunings[i % tunings.Length], random), random.NextDouble() < 0.6 ? 0 : random.Next(1, 6), length, seed * 100_043 + i);
+}
+(MadePiece, Hearing) Misheard(int i)
+{
+    var piece = Piece(i, 60);
+    return (piece, MadeHearing.Of(piece, Mishearing.Of(piece.Notes, new Random(i), i % 2 == 0 ? 0.4 : 1).Heard, new(Tuning.Standard, Capo.None, "standard")));
+}
+RenderedPiece Rendered() => new(args[3], ["/usr/share/sounds/sf2/FluidR3_GM.sf2", "/usr/share/sounds/sf2/TimGM6mb.sf2"]);
+(MadePiece, Hearing) Heard(int i)
+{
+    var piece = Busked(i, 60);
+    return (piece, Rendered().Hear(piece, i, seed));
+}
 switch (mode)
 {
+    case "listen":
+        for (var i = Number(4, 0); i < count; i += Number(5, 1))
+        {
+            var watch = Stopwatch.StartNew();
+            var (piece, hearing) = Heard(i);
+            Console.WriteLine($"{i} {piece.Name} {piece.Capo} {piece.Key} {piece.Style} notes {piece.Notes.Count} heard {hearing.Notes.Length} {watch.Elapsed.TotalSeconds:0.0} s");
+        }
+        break;
+    case "hearing":
+        HeardTrial.Run(count, Heard);
+        break;
     case "strings":
-        StringTrial.Run(count, Piece);
+        StringTrial.Run(count, Misheard, args.Length > 3);
         break;
     case "weights":
         WeightFit.Run(count, Number(3, 200), Piece);
         break;
     case "tunings":
-        TuningTrial.Run(count, Number(3, 60), Piece, Number(4, 0) / 100.0, args.Length > 5);
+        TuningTrial.Run(count, Misheard, Number(3, 0) / 100.0, args.Length > 4);
+        break;
+    case "heard-tunings":
+        TuningTrial.Run(count, Heard, Number(4, 0) / 100.0, args.Length > 5);
         break;
     case "tuning-weights":
-        TuningWeightFit.Run(count, Piece);
+        TuningWeightFit.Run(count, args[4], [Piece, Busked, Free], Number(5, 0), i => { var piece = BuskedOf(1, i, 60); return (piece, Rendered().Hear(piece, i, 1)); }, args.Length > 6);
         break;
     case "shapes":
-        ShapeTrial.Run(count, Piece, args.Length > 3);
+        ShapeTrial.Run(count, Misheard, chordsGiven: true, args.Length > 3);
+        break;
+    case "heard-strings":
+        StringTrial.Run(count, Heard, args.Length > 4);
+        break;
+    case "heard-shapes":
+        ShapeTrial.Run(count, Heard, Number(4, 1) == 1, args.Length > 5);
         break;
     case "heard":
         ReferenceTrial.RunHeard(args[1], args[2]);

@@ -27,7 +27,7 @@ internal static class ReferenceTrial
         }
         foreach (var habit in new[] { 0.4, 0.6, 1 })
         {
-            var tunings = new TuningEstimator(new() { TuningHabit = habit }).Estimate(hearing.Notes, hearing.Chords, hearing.Keys[0].Key.Best);
+            var tunings = new TuningEstimator(new() { TuningHabit = habit }).Estimate(hearing.Notes, hearing.Keys[0].Key.Best);
             Console.WriteLine($"habit {habit}: " + string.Join("; ", tunings.Candidates.Select(c => $"{c.Value.Name} {c.Value.Capo} {c.Confidence:0.00}")));
         }
         var matched = Enumerable.Range(0, truth.Length).Where(i => match[i] >= 0).ToArray();

@@ -1,90 +1,65 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Tunings;
-using Harkbook.Units;
+using Harkbook.Music.Instruments;
 
 namespace Harkbook.Training.Fretting;
 
 /// <summary>
-/// Fits the weights of the tuning estimator as a conditional logit: the true open strings among all that the catalogue and a capo give.
-/// Tunings at even places of the catalogue are fitted on, the others show what it is worth on tunings never fitted.
+/// Fits the network that weighs tunings: the true open strings among all that the catalogue and a capo give, and among those that differ from the
+/// true ones on one string. A third of the pieces are in tunings of no catalogue.
 /// </summary>
 internal static class TuningWeightFit
 {
-    private sealed record Case(double[][] Features, bool[] True, bool Held);
-
-    public static void Run(int count, Func<int, double, MadePiece> make)
+    /// <param name="make">A piece in a tuning; the number says which composer's and fixes all else.</param>
+    /// <param name="hear">Rendered pieces as they were heard, to judge on; they choose no weight.</param>
+    /// <param name="tries">Whether to show first what a fit is worth on a maker and on tunings that it hasn't seen, and a weighed sum and a smaller network.</param>
+    public static void Run(int count, string path, Func<int, double, MadePiece>[] make, int rendered, Func<int, (MadePiece Piece, Listening.Hearing Heard)> hear, bool tries)
     {
-        var guitars = TuningEstimator.Guitars(new()).GroupBy(g => string.Join(' ', TuningEstimator.Open(g))).Select(g => g.First()).ToArray();
-        var cases = Enumerable.Range(0, count).Select(i => CaseOf(i, make(i, 30 + 40 * (i * 0.618 % 1)), guitars)).ToArray();
-        var (fit, held) = (cases.Where(c => !c.Held).ToArray(), cases.Where(c => c.Held).ToArray());
-        var weights = TuningWeights.Values.ToArray();
-        Console.WriteLine($"before: {Score(fit, weights)}; held out: {Score(held, weights)}");
-        foreach (var (name, fitted, others) in new[] { ("even tunings", fit, held), ("odd tunings", held, fit), ("all", cases, cases) })
+        var cases = Enumerable.Range(0, count).AsParallel().AsOrdered().Select(i => CaseOf(i, make[i % make.Length](i / make.Length, 25 + 45 * (i * 0.618 % 1)), i % make.Length)).ToArray();
+        var judged = Enumerable.Range(0, rendered).AsParallel().AsOrdered().Select(i => CaseOf(hear(i))).ToArray();
+        Console.WriteLine($"{cases.Length} pieces, {cases.Average(c => c.Features.Length):0} candidates each");
+        for (var composer = 0; composer < make.Length && tries; composer++)
+            Try($"composer {composer} held out", cases, c => c.Composer == composer);
+        if (tries)
+            Try("even tunings held out", cases, c => c.IsEven);
+        foreach (var units in tries ? new[] { 0, 8, 24 } : [24])
         {
-            var found = weights.ToArray();
-            var speed = new double[found.Length];
-            for (var pass = 0; pass < 350; pass++)
-                Climb(fitted, found, speed, 0.15);
-            Console.WriteLine($"fitted on {name}: {Score(fitted, found)}; on the others: {Score(others, found)}");
-            Print(found);
+            var chosen = new RankingNetwork(cases, 11, units);
+            Console.WriteLine($"{units} units: {chosen.Score(cases)}; rendered {chosen.Score(judged)}");
+            chosen.Write($"{path}.{units}");
         }
     }
 
-    private static Case CaseOf(int i, MadePiece piece, Guitar[] guitars)
+    private static void Try(string name, RankingCase[] cases, Func<RankingCase, bool> held)
     {
-        var (heard, _) = Mishearing.Of(piece.Notes, new Random(i), 0.3 + i % 4 * 0.25);
-        var chords = piece.Chords.Select(c => new HeardChord(Seconds.FromSeconds(c.Start), Seconds.FromSeconds(c.End), new(new Candidate<Music.Theory.Chord>(c.Chord, 0.8)))).ToImmutableArray();
-        var evidence = new TuningEvidence(heard, chords, piece.Key, new());
-        var features = guitars.AsParallel().AsOrdered().Select(g => new TuningFit(evidence, g.Named.Tuning, g.Capo).Features).ToArray();
-        var open = piece.Tuning.Strings.Select(s => s.Midi + piece.Capo.Fret).ToArray();
-        return new(features, [.. guitars.Select(g => TuningEstimator.Open(g).SequenceEqual(open))], i % 2 == 1);
+        var network = new RankingNetwork([.. cases.Where(c => !held(c))], 11, 0);
+        Console.WriteLine($"{name}: fitted {network.Score([.. cases.Where(c => !held(c))])}; held out {network.Score([.. cases.Where(held)])}");
     }
 
-    /// <summary>One step up the penalised likelihood; each weight's pace from its past gradients (Duchi et al. 2011).</summary>
-    private static void Climb(Case[] cases, double[] weights, double[] speed, double pace)
+    private static RankingCase CaseOf((MadePiece Piece, Listening.Hearing Heard) rendered)
     {
-        var gradient = weights.Select(w => -0.01 * w * cases.Length).ToArray();
-        foreach (var c in cases)
-        {
-            var chances = Chances(c, weights);
-            var right = c.True.Select((t, g) => t ? chances[g] : 0).Sum();
-            for (var g = 0; g < chances.Length; g++)
-            {
-                var push = (c.True[g] ? chances[g] / Math.Max(1e-9, right) : 0) - chances[g];
-                for (var k = 0; k < weights.Length && Math.Abs(push) > 1e-3; k++)
-                    gradient[k] += push * c.Features[g][k];
-            }
-        }
-        for (var k = 0; k < weights.Length; k++)
-        {
-            speed[k] += gradient[k] * gradient[k];
-            weights[k] = weights[k] + pace * gradient[k] / Math.Sqrt(speed[k] + 1e-9);
-        }
+        var evidence = new TuningEvidence(rendered.Heard.Notes, rendered.Heard.Keys[0].Key.Best, new());
+        var truth = rendered.Piece.Tuning.Strings.Select(s => s.Midi + rendered.Piece.Capo.Fret).ToArray();
+        var candidates = TuningEstimator.Guitars(new()).Select(g => TuningEstimator.Open(g).ToArray()).DistinctBy(o => string.Join(' ', o)).ToArray();
+        return new(TuningWeigher.Against([.. candidates.Select(o => new TuningFit(evidence, o))]), Array.FindIndex(candidates, o => o.SequenceEqual(truth)), 0, false, candidates.Length);
     }
 
-    private static double[] Chances(Case c, double[] weights)
+    private static RankingCase CaseOf(int i, MadePiece piece, int composer)
     {
-        var scores = new double[c.Features.Length];
-        for (var g = 0; g < scores.Length; g++)
-        {
-            for (var k = 0; k < weights.Length; k++)
-                scores[g] += c.Features[g][k] * weights[k];
-        }
-        var top = scores.Max();
-        var chances = scores.Select(s => Math.Exp(s - top)).ToArray();
-        var total = chances.Sum();
-        return [.. chances.Select(x => x / total)];
+        var random = new Random(i);
+        var (heard, _) = Mishearing.Of(piece.Notes, random, i / 3 % 4 * 0.15);
+        var key = random.NextDouble() < 0.8 ? piece.Key : new(Music.Theory.PitchName.FromPitchClass((piece.Key.Tonic.PitchClass + (random.Next(2) == 0 ? 7 : 5)) % 12), piece.Key.Mode);
+        var evidence = new TuningEvidence(heard, key, new());
+        var truth = piece.Tuning.Strings.Select(s => s.Midi + piece.Capo.Fret).ToArray();
+        var candidates = TuningEstimator.Guitars(new()).Select(g => TuningEstimator.Open(g).ToArray()).Append(truth).Concat(Neighbours(truth).OrderBy(_ => random.Next()).Take(12)).DistinctBy(o => string.Join(' ', o)).ToArray();
+        var known = TuningEstimator.Guitars(new()).Select(g => string.Join(' ', TuningEstimator.Open(g))).Distinct().Count();
+        var fits = candidates.Select(o => new TuningFit(evidence, o)).ToArray();
+        return new(TuningWeigher.Against(fits), Array.FindIndex(candidates, o => o.SequenceEqual(truth)), composer, i / 2 % 2 == 0, known);
     }
 
-    private static string Score(Case[] cases, double[] weights)
-    {
-        var chances = cases.Select(c => (Chances: Chances(c, weights), c.True)).ToArray();
-        var right = chances.Count(c => c.True[Array.IndexOf(c.Chances, c.Chances.Max())]);
-        var loss = -chances.Average(c => Math.Log(Math.Max(1e-9, c.Chances.Where((_, g) => c.True[g]).Sum())));
-        return string.Create(CultureInfo.InvariantCulture, $"open strings right {(double)right / cases.Length:0.000}, loss {loss:0.000} of {cases.Length}");
-    }
-
-    private static void Print(double[] weights) => Console.WriteLine(string.Join(", ", weights.Select(w => w.ToString("0.###", CultureInfo.InvariantCulture))));
+    private static IEnumerable<int[]> Neighbours(int[] open) =>
+        Enumerable.Range(0, open.Length).SelectMany(s => new[] { -3, -2, -1, 1, 2, 3 }, (s, by) => open.Select((p, other) => other == s ? p + by : p).ToArray());
 }
+
+/// <summary>What a network is shown of each candidate of a piece, and which is the true one.</summary>
+/// <param name="Known">How many of them, first in the list, the catalogue has.</param>
+internal sealed record RankingCase(float[][] Features, int True, int Composer, bool IsEven, int Known);

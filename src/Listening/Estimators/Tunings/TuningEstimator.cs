@@ -6,27 +6,30 @@ namespace Harkbook.Listening.Estimators.Tunings;
 
 /// <summary>
 /// Ranks guitar tunings and capos by how well a player could have made the notes with them, and by how usual they are.
-/// For each set of open strings a search over time puts the notes on the neck; its effort, the notes that no string takes, those that ring open,
-/// the floor of all pitches, key and chords are weighed together. Tunings whose strings sound alike under different capos differ by habit only.
+/// What was struck together and what rang together is weighed by the hands that could hold it, beside which pitches are open strings', how long
+/// those ring, the floor of all pitches and the key. Tunings whose strings sound alike under different capos differ by habit only.
+/// Around the best of the catalogue every single string is tried elsewhere.
 /// </summary>
 public sealed class TuningEstimator(TuningOptions? options = null)
 {
     private readonly TuningOptions options = options ?? new();
 
-    public Ranked<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, ImmutableArray<HeardChord> chords, Key key, CancellationToken ct = default)
+    /// <param name="notes">Rising by onset.</param>
+    public Ranked<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, CancellationToken ct = default)
     {
-        var evidence = new TuningEvidence(notes, chords, key, options);
-        var fits = Guitars(options).GroupBy(g => string.Join(' ', Open(g))).AsParallel().AsOrdered().WithCancellation(ct)
-            .Select(g => (Guitars: g.ToList(), Fit: new TuningFit(evidence, g.First().Named.Tuning, g.First().Capo)))
-            .ToList();
-        var weighed = fits.SelectMany(f => f.Guitars, (f, g) => (f.Fit, Guitar: g, Score: TuningWeights.LogLikelihood(f.Fit) + LogHabit(g))).ToList();
+        var evidence = new TuningEvidence(notes, key, options);
+        var known = Fits(evidence, Guitars(options), ct);
+        var near = evidence.TotalWeight > 0
+            ? Weighed(known).OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom).SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre))
+            : [];
+        var weighed = Weighed([.. known, .. Fits(evidence, near, ct)]);
         var top = weighed.Max(w => w.Score);
         var total = weighed.Sum(w => Math.Exp(w.Score - top));
         return new([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
             .Select(w => new Candidate<HeardTuning>(
-                new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Named.Name),
+                new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null),
                 Math.Exp(w.Score - top) / total,
-                new TuningReasons(evidence, w.Fit, [.. fits.First(f => f.Fit == w.Fit).Guitars.Where(g => g != w.Guitar)]).ToString()))]);
+                new TuningReasons(evidence, w.Fit, w.Guitar.Moved, [.. w.Alike.Where(g => g != w.Guitar)]).ToString()))]);
     }
 
     internal static IEnumerable<Guitar> Guitars(TuningOptions options) =>
@@ -35,12 +38,24 @@ public sealed class TuningEstimator(TuningOptions? options = null)
 
     internal static IEnumerable<int> Open(Guitar guitar) => guitar.Named.Tuning.Strings.Select(s => s.Midi + guitar.Capo.Fret);
 
+    private static List<(TuningFit Fit, List<Guitar> Guitars)> Fits(TuningEvidence evidence, IEnumerable<Guitar> guitars, CancellationToken ct) =>
+        [.. guitars.GroupBy(g => string.Join(' ', Open(g))).Select(g => g.ToList())
+            .AsParallel().AsOrdered().WithCancellation(ct).Select(g => (new TuningFit(evidence, [.. Open(g[0])]), g))];
+
+    private List<(Guitar Guitar, TuningFit Fit, List<Guitar> Alike, double Score)> Weighed(List<(TuningFit Fit, List<Guitar> Guitars)> fits)
+    {
+        var scores = TuningWeigher.Shipped.Weigh([.. fits.Select(f => f.Fit)]);
+        return [.. fits.SelectMany((f, i) => f.Guitars.Select(g => (g, f.Fit, f.Guitars, scores[i] + LogHabit(g))))];
+    }
+
     private double LogHabit(Guitar guitar) =>
-        options.TuningHabit * Math.Log(TuningHabits.ShareOf(guitar.Named)) + options.CapoHabit * Math.Log(TuningHabits.ShareOfCapo(guitar.Capo.Fret));
+        options.TuningHabit * Math.Log(TuningHabits.ShareOf(guitar.Named)) + options.CapoHabit * Math.Log(TuningHabits.ShareOfCapo(guitar.Capo.Fret))
+            - (guitar.Moved is null ? 0 : options.MovedStringCost);
 }
 
 /// <summary>A tuning with a capo.</summary>
-internal sealed record Guitar(NamedTuning Named, Capo Capo)
+/// <param name="Moved">What sets it apart from a known one; null for a tuning of the catalogue.</param>
+internal sealed record Guitar(NamedTuning Named, Capo Capo, MovedString? Moved = null)
 {
     public override string ToString() => Capo.Fret == 0 ? Named.Name : $"{Named.Name} with the capo at {Capo.Fret}";
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Music.Theory;
-using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Tunings;
 
@@ -10,15 +9,29 @@ internal sealed class TuningEvidence
 {
     private const int Stretches = 5;
 
-    public TuningEvidence(ImmutableArray<HeardNote> notes, ImmutableArray<HeardChord> chords, Key key, TuningOptions options)
+    /// <summary>The share of all notes' weight below which a pitch counts as heard in passing, so that a stray sub-octave doesn't count.</summary>
+    private const double InPassing = 0.01;
+
+    /// <param name="notes">Rising by onset.</param>
+    public TuningEvidence(ImmutableArray<HeardNote> notes, Key key, TuningOptions options)
     {
         (Notes, Key) = (notes, key);
         Groups = Chosen(StruckNotes.Of(notes), options.MostGroups);
-        Pitches = [.. notes.GroupBy(n => n.Midi).Select(g => (g.Key, g.Sum(n => n.Confidence)))];
-        TotalWeight = Pitches.Sum(p => p.Weight);
-        Chords = Shares(chords);
+        Weights = new double[128];
+        var (lengths, counts) = (new double[128], new double[128]);
+        foreach (var note in Groups.SelectMany(g => g.Notes).Select(i => notes[i]))
+        {
+            var midi = Math.Clamp(note.Midi, 0, 127);
+            Weights[midi] += note.Confidence;
+            lengths[midi] += Math.Log(Math.Max(0.05, (note.End - note.Onset).Value));
+            counts[midi]++;
+        }
+        LogLengths = [.. lengths.Select((l, m) => (l + Math.Log(0.5)) / (counts[m] + 1))];
+        TotalWeight = Weights.Sum();
         Profiles = new(notes, Groups);
-        Together = SoundingTogether.Of(notes, chords, options.MostSets);
+        Struck = HeldSet.Struck(notes, Groups, options.MostSets);
+        Ringing = HeldSet.Ringing(notes, Groups, options.MostSets);
+        Cuts = CutShort.Of(notes, Groups);
     }
 
     public ImmutableArray<HeardNote> Notes { get; }
@@ -26,23 +39,29 @@ internal sealed class TuningEvidence
     /// <summary>Notes struck together: all of a short piece, a few stretches of a long one.</summary>
     public IReadOnlyList<StruckNotes> Groups { get; }
 
-    /// <summary>Pitches with the summed confidence of their notes.</summary>
-    public ImmutableArray<(int Midi, double Weight)> Pitches { get; }
+    /// <summary>By MIDI number: the summed confidence of its notes.</summary>
+    public double[] Weights { get; }
 
     public double TotalWeight { get; }
 
-    /// <summary>Pitch classes of each chord and its share of the time.</summary>
-    public ImmutableArray<(bool[] Tones, double Share)> Chords { get; }
+    /// <summary>By MIDI number: the mean natural log of its notes' seconds, drawn towards a half.</summary>
+    public double[] LogLengths { get; }
 
     public PitchProfiles Profiles { get; }
 
-    /// <summary>Different sets of pitches that a hand held at once, and how much each says.</summary>
-    public ImmutableArray<(int[] Pitches, double Say)> Together { get; }
+    /// <summary>What was struck together.</summary>
+    public ImmutableArray<HeldSet> Struck { get; }
+
+    /// <summary>What sounded together.</summary>
+    public ImmutableArray<HeldSet> Ringing { get; }
+
+    /// <summary>Notes that end just as others start.</summary>
+    public ImmutableArray<CutShort> Cuts { get; }
 
     public Key Key { get; }
 
-    /// <summary>The lowest pitch heard more than in passing (2% of the weight, so that a stray sub-octave doesn't count).</summary>
-    public int? Lowest => Pitches.Where(p => p.Weight >= 0.02 * TotalWeight).Select(p => (int?)p.Midi).Min();
+    /// <summary>The lowest pitch heard more than in passing.</summary>
+    public int? Lowest => Enumerable.Range(0, 128).Where(m => Weights[m] > 0 && Weights[m] >= InPassing * TotalWeight).Select(m => (int?)m).FirstOrDefault();
 
     private static List<StruckNotes> Chosen(List<StruckNotes> groups, int most)
     {
@@ -50,13 +69,5 @@ internal sealed class TuningEvidence
             return groups;
         var (each, apart) = (most / Stretches, (groups.Count - most / Stretches) / (Stretches - 1));
         return [.. Enumerable.Range(0, Stretches).SelectMany(i => groups.Skip(i * apart).Take(each))];
-    }
-
-    private static ImmutableArray<(bool[] Tones, double Share)> Shares(ImmutableArray<HeardChord> chords)
-    {
-        var sounding = chords.Where(c => !c.Chord.Best.IsNone).ToList();
-        var total = sounding.Sum(c => (c.End - c.Start).Value);
-        return [.. sounding.GroupBy(c => c.Chord.Best).Select(g =>
-            (Enumerable.Range(0, 12).Select(pc => g.Key.PitchClasses.Contains(pc)).ToArray(), g.Sum(c => (c.End - c.Start).Value) / total))];
     }
 }

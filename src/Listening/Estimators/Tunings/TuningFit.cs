@@ -1,95 +1,113 @@
-using Harkbook.Listening.Estimators.Fretting;
+using System.Collections.Immutable;
 using Harkbook.Music.Instruments;
 
 namespace Harkbook.Listening.Estimators.Tunings;
 
-/// <summary>How well a guitar's open strings explain what was heard, in figures that weights turn into a likelihood.</summary>
+/// <summary>How well a guitar's open strings explain what was heard, in figures that a network turns into a likelihood.</summary>
 internal sealed class TuningFit
 {
-    private static readonly FretWeights Hand = FretWeights.Usual;
+    /// <summary>The first few features are logs of chances, which say something only against the best of all candidates.</summary>
+    public const int LogChances = 12;
+
+    public static readonly ImmutableArray<string> Names =
+    [
+        "struck together", "struck together, few open", "struck together in its pitch classes", "sounding together", "sounding together, few open",
+        "sounding together in its pitch classes", "each pitch", "cut short by", "chosen", "chosen, full chords", "chosen, ringing", "chosen, ringing, full chords",
+        "open", "open strings heard", "open strings heard, log", "open string heard least", "floor", "too low", "above all frets", "open notes longer",
+        "lowest of a chord: first string open", "second", "third", "keynote on first string", "on second", "on any", "fifth on first string",
+        .. PitchProfiles.Names,
+        "first string's open pitch", "second", "third", "fourth", "fifth", "sixth",
+    ];
+
+    private const double FewOpen = 0.22, ManyOpen = 0.5;
 
     private readonly TuningEvidence evidence;
-    private readonly Neck neck;
-    private readonly FretPath path;
-    private readonly int[] heard;
 
-    public TuningFit(TuningEvidence evidence, Tuning tuning, Capo capo)
+    /// <param name="open">MIDI numbers of the strings as the capo stops them, low side first.</param>
+    public TuningFit(TuningEvidence evidence, int[] open)
     {
-        this.evidence = evidence;
-        neck = new(tuning, capo);
-        path = new FretSearch(neck, Hand, statesPerPosition: 1, gripsPerPosition: 2).Find(evidence.Notes, evidence.Groups);
-        heard = [.. evidence.Groups.SelectMany(g => g.Notes)];
-        var weight = heard.Sum(Weight);
-        if (weight <= 0)
+        (this.evidence, Open) = (evidence, open);
+        if (evidence.TotalWeight <= 0)
             return;
-        OpenShare = Share(i => path.Frets[i] == 0);
-        Unplaced = Share(i => path.Strings[i] < 0);
-        TooLow = Share(i => evidence.Notes[i].Midi < neck.Open.Min());
+        OpenHeard = [.. open.Select(p => Share(evidence.Weights[p]))];
+        OpenShare = Share(open.Distinct().Sum(p => evidence.Weights[p]));
+        TooLow = Share(evidence.Weights.Take(open.Min()).Sum());
         Features = Measure();
     }
 
-    /// <summary>Shares of the notes, 0–1.</summary>
-    public double OpenShare { get; }
+    public int[] Open { get; }
 
-    public double Unplaced { get; }
+    /// <summary>Shares of all notes, 0–1: at each open string's pitch; at any of them; below all of them.</summary>
+    public double[] OpenHeard { get; } = [];
+
+    public double OpenShare { get; }
 
     public double TooLow { get; }
 
-    public int LowestOpen => neck.Open.Min();
-
-    /// <summary>In the order of <see cref="TuningWeights.Names"/>.</summary>
-    public double[] Features { get; } = new double[TuningWeights.Count];
+    /// <summary>In the order of <see cref="Names"/>.</summary>
+    public double[] Features { get; } = new double[Names.Length];
 
     private double[] Measure()
     {
-        var much = Math.Min(heard.Length, TuningWeights.MostNotes) / 20.0;
-        var pitches = new NeckModel(neck.Open);
-        var hand = new ChordReach(neck.Open);
-        var reach = evidence.Together.Select(t => (t.Say, Found: hand.Of(t.Pitches))).ToArray();
-        var openHeard = Enumerable.Range(0, neck.Strings).Select(s => Share(i => path.Strings[i] == s && path.Frets[i] == 0)).ToArray();
-        var used = Enumerable.Range(0, neck.Strings).Select(s => Share(i => path.Strings[i] == s)).ToArray();
+        var (many, few, pitches) = (new HandModel(Open, ManyOpen), new HandModel(Open, FewOpen), new NeckModel(Open));
+        var much = Math.Min(8, Math.Sqrt(evidence.TotalWeight));
+        var lowest = evidence.Struck.Length > 0 ? evidence.Struck : evidence.Ringing;
         return
         [
-            -path.Cost / heard.Length * much,
-            -Unplaced * much,
-            OpenShare * much,
-            openHeard.Average(o => Math.Min(1, o / 0.02)),
-            openHeard.Average(o => Math.Log(o + 0.005)),
-            -Mean(i => Math.Max(0, path.Frets[i])) * much,
-            Mean(i => pitches.LogChance(evidence.Notes[i].Midi)) * much,
-            KeyOnOpen(),
-            evidence.Chords.Sum(c => c.Share * neck.Open.Count(p => c.Tones[p % 12])) / neck.Strings,
-            -Math.Clamp((evidence.Lowest ?? neck.Open[0]) - neck.Open.Min(), 0, 7),
-            -Math.Clamp(TooLow, 0, 0.2) * much,
-            used.Average(u => Math.Min(1, u / 0.03)),
-            -reach.Sum(r => r.Say * r.Found.Effort),
-            -reach.Sum(r => r.Say * r.Found.LeftOut),
-            reach.Sum(r => r.Say * r.Found.OpenStrings),
-            Length(i => path.Frets[i] == 0) - Length(i => path.Frets[i] > 0),
-            .. evidence.Profiles.Around(neck.Open),
+            .. Chances(evidence.Struck, many, few), .. Chances(evidence.Ringing, many, few),
+            much * Enumerable.Range(0, 128).Where(m => evidence.Weights[m] > 0).Sum(m => Share(evidence.Weights[m]) * pitches.LogChance(m)),
+            evidence.Cuts.Sum(c => c.Say * many.LogChanceOfCut(c.First, c.Second)),
+            .. Chosen(evidence.Struck), .. Chosen(evidence.Ringing),
+            OpenShare,
+            OpenHeard.Average(o => Math.Min(1, o / 0.02)),
+            OpenHeard.Average(o => Math.Log(o + 0.005)),
+            Math.Log(OpenHeard.Min() + 0.003),
+            -Math.Clamp((evidence.Lowest ?? Open[0]) - Open.Min(), -3, 7),
+            -Math.Min(0.2, TooLow) * 5,
+            -Math.Min(0.2, Share(evidence.Weights.Skip(Open.Max() + 16).Sum())) * 5,
+            Length(Open.Contains) - Length(m => !Open.Contains(m)),
+            Lowest(lowest, 0), Lowest(lowest, 1), Lowest(lowest, 2),
+            .. KeyOnOpen(),
+            .. evidence.Profiles.Around(Open),
+            .. OpenHeard.Select(o => Math.Log(o + 0.005)),
         ];
     }
 
-    /// <summary>Players put the capo where the key falls on easy shapes, or tune to the keynote.</summary>
-    private double KeyOnOpen()
+    /// <summary>Which chords are played has to do with the song; which of their notes sound, with the strings: hence the last.</summary>
+    private static double[] Chances(ImmutableArray<HeldSet> sets, HandModel many, HandModel few)
     {
-        var (tonic, standard) = (evidence.Key.Tonic.PitchClass, Tuning.Standard.Strings.Select(s => s.Midi).ToArray());
-        if (neck.Strings != standard.Length || Enumerable.Range(1, 3).Select(s => neck.Open[s] - standard[s]).Distinct().Count() > 1)
-            return neck.Open.GroupBy(p => p % 12).OrderByDescending(g => g.Count()).ThenBy(g => g.Min()).First().Key == tonic ? 1 : 0;
-        int[] easy = evidence.Key.Mode.IsMinor ? [9, 4, 2] : [0, 7, 2, 9, 4];
-        return easy.Contains((tonic - (neck.Open[1] - standard[1]) + 24) % 12) ? 1 : 0;
+        var likely = sets.Sum(s => s.Say * many.LogChance(s.Pitches));
+        return [likely, sets.Sum(s => s.Say * few.LogChance(s.Pitches)), likely - sets.Sum(s => s.Say * many.LogChanceOfClasses(s.Classes))];
     }
 
-    private double Weight(int note) => evidence.Notes[note].Confidence;
+    /// <summary>Of all sets of three pitches or more, and of those of five or more.</summary>
+    private double[] Chosen(ImmutableArray<HeldSet> sets)
+    {
+        var (model, all, full) = (new ShapeModel(Open), 0.0, 0.0);
+        foreach (var set in sets.Where(s => s.Pitches.Length >= 3))
+        {
+            var said = set.Say * model.LogChance(set.Pitches, set.Classes, set.Strays);
+            (all, full) = (all + said, full + (set.Pitches.Length >= 5 ? said : 0));
+        }
+        return [all, full];
+    }
 
-    private double Share(Func<int, bool> which) => heard.Where(which).Sum(Weight) / Math.Max(1e-9, heard.Sum(Weight));
+    private double Lowest(ImmutableArray<HeldSet> sets, int stringIndex) =>
+        sets.Sum(s => s.Pitches[0] == Open[stringIndex] ? s.Say : 0) / Math.Max(1e-9, sets.Sum(s => s.Say));
 
-    private double Mean(Func<int, double> of) => heard.Sum(i => Weight(i) * of(i)) / Math.Max(1e-9, heard.Sum(Weight));
+    private double[] KeyOnOpen()
+    {
+        var tonic = evidence.Key.Tonic.PitchClass;
+        return [Is(Open[0], tonic), Is(Open[1], tonic), Open.Any(p => p % 12 == tonic) ? 1 : 0, Is(Open[0], tonic + 7)];
 
-    /// <summary>Mean natural log of the lengths in seconds, drawn towards a half.</summary>
+        static double Is(int midi, int pitchClass) => (midi - pitchClass + 24) % 12 == 0 ? 1 : 0;
+    }
+
+    private double Share(double weight) => weight / evidence.TotalWeight;
+
     private double Length(Func<int, bool> which)
     {
-        var lengths = heard.Where(which).Select(i => Math.Log(Math.Max(0.05, (evidence.Notes[i].End - evidence.Notes[i].Onset).Value))).ToArray();
-        return (lengths.Sum() + 5 * Math.Log(0.5)) / (lengths.Length + 5);
+        var midi = Enumerable.Range(0, 128).Where(m => evidence.Weights[m] > 0 && which(m)).ToArray();
+        return midi.Sum(m => evidence.Weights[m] * evidence.LogLengths[m]) / (midi.Sum(m => evidence.Weights[m]) + 1);
     }
 }

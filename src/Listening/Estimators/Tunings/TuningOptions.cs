@@ -12,14 +12,23 @@ public sealed record TuningOptions
     public int MostGroups { get; init; } = 160;
 
     /// <summary>Different sets of pitches held together that are tried on the neck, the most frequent first.</summary>
-    public int MostSets { get; init; } = 40;
+    public int MostSets { get; init; } = 30;
+
+    /// <summary>Of so many of the likeliest tunings every single string is tried elsewhere; 0 keeps to the catalogue.</summary>
+    public int MovedFrom { get; init; } = 2;
+
+    /// <summary>What a tuning of no catalogue costs, as a natural logarithm: how strong the evidence for it must be.</summary>
+    public double MovedStringCost { get; init; } = 5;
 
     /// <summary>How many candidates are returned.</summary>
     public int Candidates { get; init; } = 6;
 
-    /// <summary>How far it counts how usual a tuning is: 1 as the table has it, 0 for material in which any is as likely as another.</summary>
-    public double TuningHabit { get; init; } = 1;
+    /// <summary>
+    /// How far it counts how usual a tuning is: 1 as the table has it, 0 for material in which any is as likely as another. The table is our
+    /// own estimate, and lessons are asked for unusual tunings more than their share, so the default leans to what is heard.
+    /// </summary>
+    public double TuningHabit { get; init; } = 0.4;
 
     /// <summary>The same for the capo's fret.</summary>
-    public double CapoHabit { get; init; } = 1;
+    public double CapoHabit { get; init; } = 0.4;
 }

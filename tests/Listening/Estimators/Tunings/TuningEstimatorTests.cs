@@ -59,7 +59,7 @@ public class TuningEstimatorTests
     [Fact]
     public void NoNotesGiveTheUsualTuningAndSayWhy()
     {
-        var found = new TuningEstimator().Estimate([], [], Key.Parse("C major"), TestContext.Current.CancellationToken);
+        var found = new TuningEstimator().Estimate([], Key.Parse("C major"), TestContext.Current.CancellationToken);
 
         Assert.Equal("standard", found.Best.Name);
         Assert.InRange(found.Confidence, 0, 0.6);
@@ -72,6 +72,6 @@ public class TuningEstimatorTests
             .SelectMany((c, i) => c.chord.Select((m, s) =>
                 new HeardNote(m, Seconds.FromSeconds(i + 0.008 * s), Seconds.FromSeconds(i + 0.9), 0.9, 0.7)))
             .ToImmutableArray();
-        return new TuningEstimator().Estimate(notes, [], Key.Parse(key), TestContext.Current.CancellationToken);
+        return new TuningEstimator().Estimate(notes, Key.Parse(key), TestContext.Current.CancellationToken);
     }
 }

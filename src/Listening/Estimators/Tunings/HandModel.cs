@@ -1,0 +1,103 @@
+namespace Harkbook.Listening.Estimators.Tunings;
+
+/// <summary>
+/// How likely a hand sounds a set of pitches on given open strings: a hand is at some fret, each string is open, pressed within reach or silent,
+/// and each pitch belongs to one string or is misheard. All ways are summed by dynamic programming over strings and rising pitches;
+/// two neighbouring strings may cross.
+/// </summary>
+/// <param name="open">MIDI numbers of the strings as the capo stops them, low side first.</param>
+/// <param name="openLiking">The chance that a string is open with the hand near the nut; less further up.</param>
+internal sealed class HandModel(int[] open, double openLiking)
+{
+    private const double Silent = 0.16, Crossing = 0.25, Stray = 0.004, Overtone = 0.04, Never = 1e-12, NoCut = 0.005;
+
+    /// <summary>The chance of each place of the index finger; at 0 no finger presses.</summary>
+    private static readonly double[] Places = [0.06, 0.25, 0.22, 0.11, 0.07, 0.08, 0.03, 0.06, 0.03, 0.03, 0.02, 0.01, 0.03];
+
+    /// <summary>Frets from the index finger's up.</summary>
+    private static readonly double[] Reach = [0.40, 0.22, 0.22, 0.14, 0.02];
+
+    private readonly double[][] chances = [.. Places.Select((_, place) => Enumerable.Range(0, 24).Select(fret => Chance(place, fret, openLiking)).ToArray())];
+
+    /// <summary>The natural log of the chance of these pitches.</summary>
+    /// <param name="pitches">Rising, each once.</param>
+    public double LogChance(int[] pitches)
+    {
+        var (total, stray) = (Never, Strays(pitches));
+        for (var place = 0; place < Places.Length; place++)
+            total += Places[place] * Sum(pitches, stray, chances[place]);
+        return Math.Log(total);
+    }
+
+    /// <summary>The natural log of the chance that whatever this hand sounds keeps to these pitch classes.</summary>
+    public double LogChanceOfClasses(bool[] classes)
+    {
+        var total = Never;
+        for (var place = 0; place < Places.Length; place++)
+        {
+            var all = Places[place];
+            foreach (var pitch in open)
+            {
+                var any = Silent;
+                for (var fret = 0; fret < 18; fret++)
+                    any += classes[(pitch + fret) % 12] ? chances[place][fret] : 0;
+                all *= any;
+            }
+            total += all;
+        }
+        return Math.Log(total);
+    }
+
+    /// <summary>The natural log of the chance that a note that ends just as another starts, and that other, are one string's.</summary>
+    public double LogChanceOfCut(int first, int second)
+    {
+        var total = NoCut;
+        for (var place = 1; place < Places.Length; place++)
+        {
+            foreach (var pitch in open)
+                total += Places[place] * Of(chances[place], first - pitch) * Of(chances[place], second - pitch);
+        }
+        return Math.Log(total);
+    }
+
+    private double Sum(int[] pitches, double[] stray, double[] chance)
+    {
+        var count = pitches.Length;
+        Span<double> before = stackalloc double[count + 1], now = stackalloc double[count + 1], next = stackalloc double[count + 1];
+        before.Clear();
+        Spill(now, stray, first: 1);
+        for (var s = 0; s < open.Length; s++)
+        {
+            for (var i = 0; i <= count; i++)
+            {
+                next[i] = now[i] * Silent + (i > 0 ? now[i - 1] * Of(chance, pitches[i - 1] - open[s]) : 0);
+                if (s > 0 && i > 1)
+                    next[i] += before[i - 2] * Crossing * Of(chance, pitches[i - 1] - open[s - 1]) * Of(chance, pitches[i - 2] - open[s]);
+            }
+            for (var i = 0; i < count; i++)
+                next[i + 1] += next[i] * stray[i];
+            now.CopyTo(before);
+            next.CopyTo(now);
+        }
+        return now[count];
+    }
+
+    /// <summary>Pitches below the first string's may all be misheard.</summary>
+    private static void Spill(Span<double> sums, double[] stray, double first)
+    {
+        sums[0] = first;
+        for (var i = 0; i < stray.Length; i++)
+            sums[i + 1] = sums[i] * stray[i];
+    }
+
+    /// <summary>Listening hears octaves and twelfths above what sounds.</summary>
+    private static double[] Strays(int[] pitches) => [.. pitches.Select((p, i) => pitches.Take(i).Any(low => p - low is 12 or 19 or 24) ? Overtone : Stray)];
+
+    private static double Of(double[] chance, int fret) => fret >= 0 && fret < chance.Length ? chance[fret] : 0;
+
+    private static double Chance(int place, int fret, double openLiking)
+    {
+        var opens = place == 0 ? 1 - Silent : openLiking * (place <= 3 ? 1 : place <= 7 ? 0.6 : 0.3);
+        return fret == 0 ? opens : place > 0 && fret >= place && fret - place < Reach.Length ? (1 - Silent - opens) * Reach[fret - place] : 0;
+    }
+}
