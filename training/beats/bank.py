@@ -20,6 +20,7 @@ SUNG = {22: (55, 91), 40: (55, 91), 42: (36, 68), 48: (36, 88), 49: (36, 84), 52
 KITS = [0, 8, 16, 24, 25, 32, 40, 48]
 HITS = [35, 36, 37, 38, 39, 40, 41, 42, 43, 44, 45, 46, 47, 48, 49, 50, 51, 53, 54, 56, 57, 60, 61, 62, 63, 64, 67, 68, 69, 70, 73, 75, 76, 77]
 STEP = 4
+STRINGS, VOICES = 30, 10
 
 
 def variable(n):
@@ -136,11 +137,11 @@ def main(font, out):
         rows = render(font, kit, 9, notes, 1.2, 2.0)
         rows = [r if p in long else r[:int(0.4 * RATE)] for (p, _), r in zip(notes, rows)]
         bank.add(f"kit{kit}", notes, rows)
-    for k in range(18):
+    for k in range(STRINGS):
         character = strings(rng)
         notes = [(p, 90) for p in range(38, 85, STEP)]
         bank.add(f"string{k}", notes, [pluck(rng, 440 * 2 ** ((p - 69) / 12), 1.5, character) for p, _ in notes])
-    for k in range(8):
+    for k in range(VOICES):
         character = voice(rng)
         notes = [(p, 90) for p in range(45, 82, STEP)]
         bank.add(f"voice{k}", notes, [sing(rng, 440 * 2 ** ((p - 69) / 12), 1.5, character) for p, _ in notes])

@@ -5,7 +5,7 @@ import numpy as np
 class Clock:
     """Times of beats first, first + 1, …; place(p) gives the seconds of any place in beats, bent by swing."""
 
-    def __init__(self, rng, tempo, first, last, kind, phrase, swing, swing_unit):
+    def __init__(self, rng, tempo, first, last, kind, bar, phrase, swing, swing_unit):
         self.first = first
         count = last - first + 2
         step = 60 / tempo
@@ -14,9 +14,13 @@ class Clock:
             bend += drift(rng, count, rng.uniform(0.004, 0.02), 0.6) + np.cumsum(rng.normal(0, rng.uniform(0, 0.004), count))
         elif kind == "free":
             bend += drift(rng, count, rng.uniform(0.02, 0.10), 0.75)
-            depth = rng.uniform(0.05, 0.45)
+            pauses = 0.01 if rng.random() < 0.3 else 0.0
+            depth, arch, leaning = rng.uniform(0.05, 0.45), rng.uniform(-0.05, 0.25), rng.uniform(0, 0.12)
             for k in range(count):
                 place = (first + k) % phrase
+                bend[k] += arch * (np.cos(2 * np.pi * (place + 0.5) / phrase)) / 2 * rng.uniform(0.6, 1.2)
+                bend[k] += leaning * rng.uniform(0, 1) if place % bar == 0 else 0
+                bend[k] += rng.uniform(0.2, 0.6) if rng.random() < pauses else 0
                 if place >= phrase - 2:
                     bend[k] += depth * (place - phrase + 3) / 2 * rng.uniform(0.3, 1)
         if rng.random() < 0.08:

@@ -1,20 +1,23 @@
 """Composes a stretch of music with known beats and plays it on the bank."""
 import numpy as np
 
+from bank import STRINGS, VOICES
 from clock import Clock
 from harmony import Harmony
-from patterns import BASS, DRUMS, STRUM
+from patterns import BASS, DRUMS, STRUM, anticipated, grounded, thumbed
 from players import PIANO, Piece, bassist, drummer, pad, pianist, random_patterns, singer, strummer
+from soloists import soloist
 from styles import STYLES
 
 RATE, SECONDS, FRAME_RATE = 22050, 24, 50
 SAMPLES, FRAMES = RATE * SECONDS, FRAME_RATE * SECONDS
-GUITARS = [f"string{k}" for k in range(18)] + ["gm24", "gm25"] * 5 + ["gm26", "gm27"] * 2
+GUITARS = [f"string{k}" for k in range(STRINGS)] + ["gm24", "gm25"] * 5 + ["gm26", "gm27"] * 2
 ROCK = ["gm27", "gm29", "gm30", "gm28", "gm25", "gm26"]
 BASSES = ["gm32", "gm33", "gm34", "gm35", "gm36", "gm38"]
 PIANOS = ["gm0"] * 4 + ["gm1"] * 3 + ["gm4", "gm5", "gm6", "gm7"]
 PADS = ["gm48", "gm49", "gm16", "gm18", "gm21", "gm52", "gm88", "gm90", "gm61", "gm4"]
-LEADS = ["gm22"] * 4 + [f"voice{k}" for k in range(8)] * 2 + ["gm40", "gm110", "gm65", "gm66", "gm71", "gm73", "gm75", "gm56", "gm57", "gm80", "gm81", "gm85", "gm53", "gm11", "gm105", "gm21", "gm68", "gm0", "gm27", "gm29", "gm25", "gm24"]
+GROUNDED = 0.45
+LEADS = ["gm22"] * 4 + [f"voice{k}" for k in range(VOICES)] * 2 + ["gm40", "gm110", "gm65", "gm66", "gm71", "gm73", "gm75", "gm56", "gm57", "gm80", "gm81", "gm85", "gm53", "gm11", "gm105", "gm21", "gm68", "gm0", "gm27", "gm29", "gm25", "gm24"]
 METERS = {(2, 2): 0, (3, 2): 1, (4, 2): 2, (2, 3): 3, (4, 3): 4}
 WEIGHTS = np.array([s["weight"] for s in STYLES], float)
 
@@ -23,15 +26,33 @@ def halves(rows):
     return [row if "|" in row else row[:len(row) // 2] + "|" + row[len(row) // 2:] for row in rows]
 
 
-def guitar_patterns(rng, style):
+def guitar_patterns(rng, style, alone):
+    """Rhythms for a guitar; one that nobody else gives the beat mostly strokes on it, or its thumb keeps the beat."""
+    if alone and style.get("division", 2) == 2 and rng.random() < (0.4 if style["push"] >= 0.3 else 0.12):
+        return [thumbed(rng, style["beats"]) for _ in range(3)]
+    rows = every_pattern(rng, style, alone)
+    if alone and rng.random() < 0.1:
+        chance = rng.uniform(0.2, 0.8)
+        rows = [r if "|" in r else anticipated(rng, r, style["beats"], chance) for r in rows]
+    return ([r for r in rows if grounded(r, style["beats"]) >= GROUNDED] or rows) if alone and rng.random() < 0.85 else rows
+
+
+def every_pattern(rng, style, alone):
+    obey = rng.uniform(0.15, 0.9) if alone else None
     if "piano" in style or style.get("thrown"):
-        return random_patterns(rng, style["beats"], style.get("division", 2), str(rng.choice(["D", "DdU", "DUx", "p", "pb", "b123", "Bp.", "DDp"])))
+        return random_patterns(rng, style["beats"], style.get("division", 2), str(rng.choice(["D", "DdU", "DUx", "p", "pb", "b123", "Bp.", "DDp", "1234", "cp", "PPm"])), obey)
     if style["guitar"] == "samba2":
         return halves([r for r in STRUM["samba"] if "|" not in r])
     if style["guitar"] == "march4":
         return [r * 2 for r in STRUM["march"]]
     rows = STRUM[style["guitar"]]
-    return random_patterns(rng, style["beats"], style.get("division", 2), "DDdUp") if rng.random() < 0.12 else rows
+    return random_patterns(rng, style["beats"], style.get("division", 2), "DDdUp", obey) if rng.random() < 0.12 else rows
+
+
+def off_the_beat(style):
+    """Whether the style's guitar strokes between the beats only."""
+    rows = STRUM.get(style.get("guitar"), [])
+    return len(rows) > 0 and np.mean([grounded(r, style["beats"]) for r in rows]) < 0.3
 
 
 def bass_patterns(rng, style):
@@ -83,10 +104,10 @@ def compose(rng):
     swing, unit = 0.5, 1.0
     if "swing" in style and rng.random() < 0.85:
         swing = rng.uniform(*style["swing"])
-    elif "swing16" in style and rng.random() < 0.5:
+    elif "swing16" in style and rng.random() < (1.0 if style.get("always16") else 0.5):
         swing, unit = rng.uniform(*style["swing16"]), 0.5
     kind = clock_kind(rng, style)
-    clock = Clock(rng, tempo, -8, at + 8, kind, beats * int(rng.choice([2, 4, 8])), swing, unit)
+    clock = Clock(rng, tempo, -8, at + 8, kind, beats, beats * int(rng.choice([2, 4, 8])), swing, unit)
     clock.start_at(0, first_time)
     ends = rng.random() < 0.15
     if ends:
@@ -115,14 +136,18 @@ def ensemble(rng, style, piece, tempo, kind):
     if rng.random() < 0.3:
         chance = 0.0
     calls, cast = [], {}
-    choice = str(rng.choice(["solo", "band", "duo", "tune", "guitars", "rhythm", "chamber", "bassduo"], p=[0.33, 0.28, 0.11, 0.13, 0.04, 0.03, 0.05, 0.03]))
+    choice = str(rng.choice(["solo", "band", "duo", "tune", "lead", "guitars", "rhythm", "chamber", "bassduo"], p=[0.32, 0.29, 0.1, 0.07, 0.09, 0.04, 0.02, 0.04, 0.03]))
     if kind == "free" and choice in ("band", "rhythm"):
         choice = "solo"
+    if choice in ("solo", "guitars", "duo") and off_the_beat(style) and rng.random() < 0.9:
+        choice = "band"
+    alone = choice in ("solo", "guitars", "duo")
 
     def guitar(layer, db=0.0, low=40):
         cast[layer] = (str(rng.choice(ROCK if choice == "band" and rng.random() < 0.4 else GUITARS)), db)
-        patterns = guitar_patterns(rng, style)
-        calls.append(lambda: strummer(piece, layer, patterns, early, chance, low, ring=rng.random() < 0.7, soft=0.6))
+        patterns = guitar_patterns(rng, style, alone)
+        vary, symbols = (rng.uniform(0.05, 0.4), "".join(patterns).replace(".", "").replace("|", "")) if alone and rng.random() < 0.6 else (0.1, "")
+        calls.append(lambda: strummer(piece, layer, patterns, early, chance, low, ring=rng.random() < 0.7, soft=0.6, vary=vary, symbols=symbols))
 
     def piano(layer, db=0.0):
         cast[layer] = (str(rng.choice(PIANOS if choice != "solo" else PIANOS[:7])), db)
@@ -154,6 +179,11 @@ def ensemble(rng, style, piece, tempo, kind):
         cast["pad"] = (str(rng.choice(PADS)), db)
         calls.append(lambda: pad(piece, "pad", int(rng.integers(48, 60)), early=early, chance=chance * 0.5))
 
+    def improvise(layer, db, pool):
+        cast[layer] = (str(rng.choice(pool)), db)
+        bottom = int(rng.integers(50, 62))
+        calls.append(lambda: soloist(piece, layer, bottom, bottom + int(rng.integers(16, 26)), tempo))
+
     if choice == "solo":
         if piano_style:
             piano("piano")
@@ -172,6 +202,14 @@ def ensemble(rng, style, piece, tempo, kind):
     elif choice == "tune":
         tune("tune", 0, GUITARS if rng.random() < 0.65 else LEADS, rng.uniform(0, 0.3) if rng.random() < 0.4 else 0.0)
         if rng.random() < 0.12:
+            bass(-6)
+    elif choice == "lead":
+        cast["lead"] = (str(rng.choice(GUITARS if rng.random() < 0.8 else LEADS)), 0)
+        bottom = int(rng.integers(45, 60))
+        calls.append(lambda: soloist(piece, "lead", bottom, bottom + int(rng.integers(16, 26)), tempo))
+        if rng.random() < 0.15:
+            guitar("guitar", rng.uniform(-8, -2), 43)
+        elif rng.random() < 0.12:
             bass(-6)
     elif choice == "duo":
         piano("piano") if piano_style else guitar("guitar")
@@ -208,7 +246,9 @@ def ensemble(rng, style, piece, tempo, kind):
             piano("piano", rng.uniform(-6, 1))
         if rng.random() < 0.35:
             padding(rng.uniform(-9, -2))
-        if rng.random() < 0.65:
+        if rng.random() < 0.12:
+            improvise("lead", rng.uniform(-3, 5), ROCK + LEADS)
+        elif rng.random() < 0.65:
             tune("tune", rng.uniform(-3, 6))
         if rng.random() < 0.12:
             tune("tune2", rng.uniform(-6, 2))
@@ -231,7 +271,7 @@ def realise(rng, style, piece, clock, cast, tempo, end, from_start):
     track = Track()
     track.style, track.tempo, track.end = style["name"], tempo, end
     track.meter = METERS[(style["beats"], style.get("division", 2))]
-    layers = {layer: dict(instrument=name, gain=10 ** ((db + rng.normal(0, 2)) / 20), jitter=rng.uniform(0.0, 0.012), lag=rng.uniform(-0.006, 0.014) if len(cast) > 1 else 0.0) for layer, (name, db) in cast.items()}
+    layers = {layer: dict(instrument=name, gain=10 ** ((db + rng.normal(0, 2)) / 20), jitter=rng.uniform(0.0, 0.012 if rng.random() < 0.85 else 0.03), lag=rng.uniform(-0.006, 0.014) if len(cast) > 1 else 0.0) for layer, (name, db) in cast.items()}
     enter, leave = {}, {}
     if len(cast) > 2 and rng.random() < 0.35:
         for layer in cast:

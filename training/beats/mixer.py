@@ -1,9 +1,10 @@
 """Plays a composed stretch on the bank of single notes."""
 import numpy as np
 
+from bank import VOICES
 from compose import RATE, SAMPLES
 
-SUSTAINED = {f"gm{k}" for k in (16, 18, 21, 22, 40, 42, 48, 49, 52, 53, 56, 57, 61, 65, 66, 68, 71, 73, 75, 80, 81, 85, 88, 90, 109, 110)} | {f"voice{k}" for k in range(8)}
+SUSTAINED = {f"gm{k}" for k in (16, 18, 21, 22, 40, 42, 48, 49, 52, 53, 56, 57, 61, 65, 66, 68, 71, 73, 75, 80, 81, 85, 88, 90, 109, 110)} | {f"voice{k}" for k in range(VOICES)}
 
 
 class Mixer:

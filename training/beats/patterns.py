@@ -1,7 +1,8 @@
 """Rhythms as grids, one character a cell, | between bars; and rhythms thrown by chance with a feeling for the beat."""
 import numpy as np
 
-# D down stroke, d soft down, U up, x choked stroke, b bass, f the bass's fifth, B bass with chord, p pinched chord, 1-4 single treble strings
+# D down stroke, d soft down, U up, x choked stroke, b bass, f the bass's fifth, B bass with chord, p pinched chord, c short pinched chord,
+# a slow roll, P root and fifth, m damped root, w walking bass, 1-4 single treble strings
 STRUM = {
     "eighths": ["D.DU.UDU", "D.DUD.DU", "DUDUDUDU", "D...D.DU", "D.D.D.D.", "D.DU.U.U", "D..U.UDU", "D.DDU.DU", "DDDDDDDD", "D..D..D.", "D...D...", "D.......", "D.xU.UxU", "D.x.D.xU", "DUxUDUxU", "D..UxU.U"],
     "sixteenths": ["D...D.D...D.D.DU", "D.DU..DUD.DU..DU", "D..UD.DUD..UD.DU", "D.dUx.dUD.dUx.dU", "D.DUDUDU.UDUDUDU", "D..D..D.D..D..D.", "D...x..U.UD.x.DU", "D.......D.....DU", "DUDUDUDUDUDUDUDU", "D.d.D.dUD.d.D.dU"],
@@ -20,6 +21,10 @@ STRUM = {
     "shuffle": ["D..D..D..D..", "D.UD.UD.UD.U", "D.UD..D.UD.U", "x.UD.Ux.UD.U", "b..D..f..D..", "..UD....UD..", "D..D.UD..D.U", "b.bf.fb.bf.f"],
     "march": ["b.D.", "D.D.", "bpfp", "D.DU", "D.DUDUDU", "B.p.f.p."],
     "clock12": ["D.....D.U.D.", "b23123f23123", "b12312b12312", "D..D.UD..D.U", "DUDUDUDUDUDU", "D..D..D..D.."],
+    "jazzcomp": ["p.p.p.p.", "p.p.p.pp", "c.c.c.c.", "p..c....", "p..p..c.", "p...c..c", "c..c.c..", "..c...c.", "p.....c.|c..c....", "p..c..p.|..c..c..", "wpw.w.wp", "w.wpw.w.", "wcw.wcw.", "B.p.B.p.", "p.pcp.pc", "p...p..c|p..cp...", "c...c.c.", ".c..p...|p..c...c", "w.w.w.wc", "p.......|..c.c...", "B..p..p.|p..p.c..", "pcp.pcp.", "1.2.p..c", "p.1.2.1.", "p.12p.1."],
+    "funkcomp": ["DxxxDxxxDxxxDxxx", "DxxUxxDxxUxxDxUx", "D.xxDUxxD.xUxUxx", "DUxxDUxxDUxxDUxx", "D.xUx.D.x.DUx.xx", "DxxUDxxxDxxUxxDU", "D...x.xUD...x.xU", "xxDUxxDUxxDUxxDU", "D..U..D.x.xUx.x.", "DxDxxUxUDxDxxUxU", "D.D.x.UxD.D.x.Ux", "c..c..c...c.c...", "bxcxb.cxb.cxbxcx", "b..cb.xcb..cb.xc", "D.xxUxD.xxUxD.xx", "1.2.D.x.1.2.DUx.", "D.......x.xUx.DU", "DxUx.xUxDxUx.xDU", "b.1.D.x2b.1.D.xU"],
+    "rockcomp": ["PPPPPPPP", "PmmmPmmm", "PmPmPmPm", "P.PP.PP.", "P...P...", "P..P..P.", "PmmPmmPm", "P.......", "P.mmP.mm", "PP.PP.P.", "D.DU.UDU", "D.D.DUDU", "DDDDDDDD", "P...P.PP", "PmPP.mPm", "P.m.P.m.P.m.P.mm", "PmmmmmPmmmPmPmPm", "D.x.D.xU", "P.P.m.P.", "b1b2b1b2", "mmPmmmPm", "P..PP..P", "PxPxPxPx", "1.2.1.3.1.2.1.3."],
+    "sscomp": ["D.D.D.DUDUD.D.DU", "D...D.DU..DUD.DU", "D.DUD.DUD.DUD.DU", "b...D...b...D.DU", "b.1.2.1.b.1.2.1.", "b.2.1.2.f.2.1.2.", "b13213b1", "b.D.bUDU", "b3213231", "b12b12b1", "B.1.2.1.", "B.2.3.2.1.2.", "D.xUD.xU", "B...2.1.p...2.1.", "b.p.f.p.", "bDfDbDfD", "D...D.DUx.DUD.DU", "b..1..2.b..1..2.", "a...1.2.", "a.......", "a...a...", "b1f1b2f2", "b.D.x.DU", "b.12f.21", "b2132132b2132132", "D.......D.D.D.DU", "b...x.1.b.2.x.1."],
 }
 # k kick, s snare, h closed hat, o open hat, r ride, c clap, t toms, g shaker or brush sweep, w wood or cowbell, q conga, l rim
 DRUMS = {
@@ -40,6 +45,8 @@ DRUMS = {
     "plain": [dict(w="x.x.x.x."), dict(k="x.x.x.x."), dict(c="x.x.x.x."), dict(l="x.x.x.x."), dict(w="X...x...x...x...", h="x...x...x...x..."), dict(k="x...x...", s="..x...x."), dict(h="x.x.x.x."), dict(g="xxxxxxxx", k="x.......")],
     "plain3": [dict(w="x.x.x."), dict(k="x.....", h="..x.x."), dict(l="x.x.x."), dict(k="x.x.x.")],
     "tango": [dict(k="x.x.x.x.", s="......xx"), dict(s="x..xx.x.", k="x...x..."), dict(l="x.x.x.xx")],
+    "house": [dict(k="x.x.x.x.", o=".x.x.x.x", c="..x...x."), dict(k="x...x...x...x...", h="..x...x...x...x.", c="....x.......x...", g="x.xxx.xxx.xxx.xx"), dict(k="x...x...x...x.x.", o="..x...x...x...x.", l="...x..x....x..x."), dict(k="x...x...x...x...", h="xxxxxxxxxxxxxxxx", c="....x.......x..."), dict(k="x.x.x.x.", r=".x.x.x.x")],
+    "swung16": [dict(k="x.....xx..x.....", s="....x.......x...", h="xxxxxxxxxxxxxxxx"), dict(k="x..x...x..x.....", s="....x..x....x..x", h="x.xxx.xxx.xxx.xx"), dict(k="x......x..xx...x", s="....x.......x...", r="x.xxx.xxx.xxx.xx"), dict(k="x.....x.x.......", s="....x.......x..x", h="x.x.x.xxx.x.x.xx"), dict(k="x..x....x..x....", s="....x.......x...", h="xxxxxxxxxxxxxxxx")],
     "half": [dict(k="x.....x.", s="....x...", h="xxxxxxxx"), dict(k="x..........x....", s="........x.......", h="x.x.x.x.x.x.xxx."), dict(k="x..x....", s="....x..x", r="x.x.x.x.")],
 }
 # r root, f fifth, o octave, t third, a approach, w walking tone
@@ -48,6 +55,8 @@ BASS = {
     "two": ["r...f...", "r...f..a", "r.r.f.f.", "r..rf..f", "r...r..."],
     "bossa": ["r..ff..r", "r..rf..f", "r..ff..a", "r...f...", "r..f....", "r..rf..."],
     "funk": ["r..r..o...r.f.a.", "r.....r..ro...fa", "r..rr.....o.r...", "rr...r..o.r..f..", "r...o..r..r.f..a", "r.r...r..o....ra", "r...............|..r.r.o...r...fa"],
+    "house": [".r.r.r.r", "..r...r...r...r.", ".rr.rr.r", "r.r.r.r.", "r..r..r.", "r.r.r.o."],
+    "swung16": ["r......r..r.....", "r..r...o..r.f..a", "r.....rr.......a", "r...r..rr...f..a", "r.......r..r...."],
     "walk": ["w.w.w.w.", "w.w.w.w.", "w.wwww.w", "w...w..."],
     "walk3": ["w..w..w..w..", "w..w.ww..w..", "w.....w....."],
     "reggae": ["r...r.f.", "r.rf..f.", "..r.r.f.", "r.......r..rf.o.", "....r.f.|r...r.o.", ".rr.f.r."],
@@ -100,3 +109,42 @@ def thrown(rng, beats, per_beat, density, obey, symbols="DdUx", bars=1):
 def melody_rhythm(rng, beats, per_beat):
     """One bar of a tune: the places of its notes."""
     return thrown(rng, beats, per_beat, rng.uniform(0.25, 0.7) * (2 / per_beat if per_beat > 2 else 1), rng.uniform(-0.1, 0.9), "m")
+
+
+def grounded(text, beats):
+    """The share of a rhythm's strokes that fall on beats."""
+    row = cells(text, beats)[1]
+    on = [abs(at - round(at)) < 0.01 for _, at, symbol, _ in row if symbol != "x"]
+    return sum(on) / max(1, len(on))
+
+
+def mutated(rng, text, symbols, chance=0.15):
+    """A bar like another: a stroke more, fewer or elsewhere."""
+    row = list(text)
+    for k in range(len(row)):
+        if row[k] not in ".|" and rng.random() < chance * 0.6:
+            row[k] = "."
+        elif row[k] == "." and rng.random() < chance * 0.4:
+            row[k] = symbols[int(rng.integers(len(symbols)))]
+    return "".join(row)
+
+
+THUMBS = {4: ["b...b...", "b...f...", "b.b.b.b.", "b.f.b.f.", "b..bf..f", "b...f..b", "b...b..b", "b......."], 3: ["b.....", "b.b.b.", "b...f.", "b.f.f."], 2: ["b.b.", "b.f.", "b...", "b..f"]}
+CHORDS = {4: [".p.p.p.p", "..p...p.", "..p..p..", "p..p..p.", "...p...p", ".p..p..p", "p..p...p", "..p..p.p", ".pp..pp.", "p...p..p", "..pp..pp", "...p..p.", ".p.pp.p.", "p.p..p.p", "..p....p|.p..p..."], 3: ["..p.p.", "...p.p", ".p.p.p", "..p..p", "p..p.p"], 2: [".p.p", "..p.", "...p", ".pp.", "p..p"]}
+
+
+def thumbed(rng, beats):
+    """A rhythm for a thumb that keeps to the beat and fingers that needn't."""
+    low, high = (rows[beats][int(rng.integers(len(rows[beats])))] for rows in (THUMBS, CHORDS))
+    if rng.random() < 0.3:
+        high = "|".join(mutated(rng, bar, "p", 0.3) for bar in high.split("|"))
+    return "|".join("".join("B" if a == "b" and b == "p" else b if b != "." else a for a, b in zip(low, bar)) for bar in high.split("|"))
+
+
+def anticipated(rng, text, beats, chance):
+    """Strokes of the fingers that fell on a beat come a cell early."""
+    row = list(text)
+    for k in range(len(row)):
+        if row[k] in "pcD" and k and (k * beats % len(row)) == 0 and row[k - 1] == "." and rng.random() < chance:
+            row[k - 1], row[k] = row[k], "."
+    return "".join(row)

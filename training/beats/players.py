@@ -2,7 +2,7 @@
 import numpy as np
 
 from harmony import near, voicing
-from patterns import cells, thrown, melody_rhythm
+from patterns import cells, melody_rhythm, mutated, thrown
 
 DRUM = dict(k=[35, 36], s=[38, 40], h=[42], H=[42], o=[46], r=[51, 59, 53], c=[39], t=[41, 43, 45, 47], g=[70, 69, 54], w=[56, 75, 76, 77], q=[60, 61, 62, 63, 64, 67], l=[37], X=[38])
 
@@ -39,7 +39,7 @@ def pushes(rng, harmony, early, chance):
     return {round(float(c), 3) for c in harmony.changes() if rng.random() < chance} if early else set()
 
 
-def hits(piece, patterns, fills=0.04, early=0.0, chance=0.0, vary=0.1, layer_bars=None):
+def hits(piece, patterns, early=0.0, chance=0.0, vary=0.1, symbols=""):
     """Goes through the bars with one of the patterns a section; yields (place, symbol, length, chord). Pushed changes come early and are held over."""
     rng, harmony = piece.rng, piece.harmony
     pushed = pushes(rng, harmony, early, chance)
@@ -50,7 +50,7 @@ def hits(piece, patterns, fills=0.04, early=0.0, chance=0.0, vary=0.1, layer_bar
         if part not in chosen:
             texts = patterns[int(rng.integers(len(patterns)))] if part == 0 or rng.random() < 0.35 else chosen[part - 1]
             chosen[part] = texts
-        count, grid = piece.grid(chosen[part])
+        count, grid = piece.grid(mutated(rng, chosen[part], symbols) if symbols and rng.random() < vary * 2 else chosen[part])
         row = [(at, c, step) for b, at, c, step in grid if b == index % count and at < beats]
         if rng.random() < vary and len(row) > 1:
             row.pop(int(rng.integers(len(row))))
@@ -67,15 +67,15 @@ def hits(piece, patterns, fills=0.04, early=0.0, chance=0.0, vary=0.1, layer_bar
             yield change - early, "!", early + (1 if rng.random() < 0.7 else 0.5), harmony.at(change)
 
 
-def strummer(piece, layer, patterns, early=0.0, chance=0.0, low=40, ring=True, soft=0.6):
+def strummer(piece, layer, patterns, early=0.0, chance=0.0, low=40, ring=True, soft=0.6, vary=0.1, symbols=""):
     rng = piece.rng
     spread = rng.uniform(0.003, 0.03)
     accents = rng.uniform(0, 0.5)
     back = rng.uniform(-0.2, 0.4)
     voices, last = {}, None
     strings = int(rng.integers(4, 7))
-    turn = 0
-    for place, symbol, length, chord in hits(piece, patterns, early=early, chance=chance):
+    turn, walk, power, choke, roll = 0, low + 5, int(rng.integers(2, 4)), rng.uniform(0.1, 0.5), rng.uniform(0.015, 0.05)
+    for place, symbol, length, chord in hits(piece, patterns, early=early, chance=chance, vary=vary, symbols=symbols):
         if id(chord) not in voices:
             voices[id(chord)] = voicing(rng, chord, low + int(rng.integers(0, 5)), strings)
         notes = voices[id(chord)]
@@ -98,14 +98,23 @@ def strummer(piece, layer, patterns, early=0.0, chance=0.0, low=40, ring=True, s
         elif symbol == "B":
             piece.play(layer, place, 1.0, notes[0], strength * 1.1)
             picked = notes[-3:]
-        elif symbol == "p":
-            picked = notes[-int(rng.integers(2, 5)):]
+        elif symbol in "Pm":
+            root = near(chord.root, low + 2)
+            picked = [root] if symbol == "m" else [root, root + 7, root + 12][:power]
+            hold = min(hold, 0.12) if symbol == "m" else length
+        elif symbol == "w":
+            walk = notes[0] if any(abs(place - c) < 0.01 for c in piece.harmony.starts) else int(np.clip(walk + rng.choice([-2, -1, 1, 2, 3, -3]), low, low + 17))
+            piece.play(layer, place, length, walk, strength)
+            continue
+        elif symbol in "pca":
+            hold = min(hold, choke) if symbol == "c" else hold
+            picked = notes if symbol == "a" else notes[-int(rng.integers(2, 5)):]
         else:
             picked = [notes[-1 - (int(symbol) - 1) % (len(notes) - 1)]] if symbol.isdigit() else notes
         if symbol == "d":
             strength *= 0.6
         for k, pitch in enumerate(picked):
-            piece.play(layer, place, hold, pitch, strength * (0.9 ** k), k * spread if symbol not in "pB" else rng.uniform(0, 0.006))
+            piece.play(layer, place, hold, pitch, strength * (0.9 ** k), rng.uniform(0, 0.006) if symbol in "pcB" else k * (spread if symbol != "a" else roll))
         turn += 1
 
 
@@ -211,7 +220,7 @@ def pad(piece, layer, low=52, each=False, count=3, early=0.0, chance=0.0):
 PIANO = {
     2: ["L.RRL.RR", "LRRRLRRR", "L.R.", "L.R.L.R.", "LR", "C.C.", "CC", "L.", "LRTRLRTR", "L.T.R.T.", "O.R.", "LTRT", "L.RTR.T."],
     3: ["L.R.R.", "LRTRTR", "L.....", "L.R.T.", "C.C.C.", "C..", "L.RRRR", "LTRTRT", "O.R.R.", "L....R", "LRTLRT"],
-    4: ["L.R.L.R.", "LTRTLTRT", "LRTRLRTR", "L...R...", "L.......", "C.C.C.C.", "C...C...", "L..R..R.", "L.T.R.T.", "LTRTRTRTLTRTRTRT", "O.R.O.R.", "L.RR.RR.", "L.T.R.T.L.T.R.T.", "L..RL.R.", "CCCCCCCC", "LTRTU.R.", "L..C..C.", "O...O..O", "O..OO..O", "L.C.LLC."],
+    4: ["L.R.L.R.", "LTRTLTRT", "LRTRLRTR", "L...R...", "L.......", "C.C.C.C.", "C...C...", "L..R..R.", "L.T.R.T.", "LTRTRTRTLTRTRTRT", "O.R.O.R.", "L.RR.RR.", "L.T.R.T.L.T.R.T.", "L..RL.R.", "CCCCCCCC", "LTRTU.R.", "L.R.R.R.L.R.R.R.", "L.T.T.T.L.T.T.T.", "LTTRTTRT", "C.......", "O.......", "C.C.CCC.", "L..R..L.", "L.RTL.RT", "LTRTRTR.", "O.C.O.C.", "L...C...L...C.C.", "L..L..C.", "L..C..L..C..L.C.", "L..C..C.", "O...O..O", "O..OO..O", "L.C.LLC."],
     6: ["LRTRTR", "L.RL.R", "L.....", "LRRLRR", "L..R..", "C..C..", "LTRTRT", "L.RRRR", "LRTLRT"],
     12: ["LRTRTRLRTRTR", "L..R..L..R..", "LTRLTRLTRLTR", "C..C..C..C..", "LRTLRTLRTLRT"],
 }

@@ -1,4 +1,4 @@
-"""Trains the beat network on music that it composes as it goes. Usage: train.py BANK OUT SECONDS [WORKERS] [BATCH] [SLOTS] [GPUS] [RESUME.pt]
+"""Trains the beat network on music that it composes as it goes. Usage: train.py BANK OUT SECONDS [WORKERS] [BATCH] [SLOTS] [GPUS] [RESUME.pt] [RATE] [SEED]
 Workers compose on the CPU and fill slots of shared memory; the trainer copies them to the GPU and draws each several times, every time in
 another room. With several GPUs each has its own workers and draws, and gradients are averaged. Stops by the clock; keeps a checkpoint."""
 import math
@@ -14,7 +14,7 @@ import traceback
 os.environ.setdefault("OMP_NUM_THREADS", "1")
 import numpy as np
 
-SEED = 20261125
+SEED = int(sys.argv[10]) if len(sys.argv) > 10 else 20261125
 
 
 def worker(number, workers, first, slots, sound_map, target_map, meta_map, counter, stop, bank):
@@ -115,7 +115,8 @@ def main():
     batch = int(sys.argv[5]) if len(sys.argv) > 5 else 64
     slots = int(sys.argv[6]) if len(sys.argv) > 6 else 12000
     world = int(sys.argv[7]) if len(sys.argv) > 7 else 1
-    resume = sys.argv[8] if len(sys.argv) > 8 else None
+    resume = sys.argv[8] if len(sys.argv) > 8 and sys.argv[8] != "none" else None
+    top = float(sys.argv[9]) if len(sys.argv) > 9 else 2e-3
     began = time.time()
     rank = int(os.environ.get("RANK_OF_TRAINER", "0"))
     if rank == 0:
@@ -166,7 +167,7 @@ def main():
     for p in average.parameters():
         p.requires_grad_(False)
     features, rooms = Features().to(device), Rooms(torch, device)
-    optimiser = torch.optim.AdamW(network.parameters(), lr=2e-3, weight_decay=0.01)
+    optimiser = torch.optim.AdamW(network.parameters(), lr=top, weight_decay=0.01)
     say(device, sum(p.numel() for p in network.parameters()), "parameters", "batch", batch, "slots", slots)
     seen, have, filled = [0] * workers, [], set()
 
@@ -272,7 +273,7 @@ def main():
     budget = limit - 15 if limit > 60 else limit
     training_from = time.time() - began
     while True:
-        rate = 2e-3 * min(1, (step + 1) / 200) * (0.5 * (1 + math.cos(math.pi * min(1, done))) * 0.985 + 0.015)
+        rate = top * min(1, (step + 1) / 200) * (0.5 * (1 + math.cos(math.pi * min(1, done))) * 0.985 + 0.015)
         for group in optimiser.param_groups:
             group["lr"] = rate
         network.train()
