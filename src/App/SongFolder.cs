@@ -27,6 +27,11 @@ internal sealed record SongFolder(string SongPath, Song Song)
             : throw new UserException($"{SongPath}: its recording {path} is not there. Put it back, or mend the 'recording' line.");
     }
 
+    /// <summary>This song, if it has bars to sound and publish.</summary>
+    public SongFolder RequireBars() => Song.Bars.Any()
+        ? this
+        : throw new UserException($"{SongPath}: the song has no bars yet, so there is nothing to sound or publish. Add a section and its bars; docs/song-file.md shows how.");
+
     /// <summary>Says so when the recording isn't the very file that the song was made from.</summary>
     public void WarnOfAnother(Recording recording)
     {

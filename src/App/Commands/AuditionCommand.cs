@@ -33,7 +33,7 @@ internal static class AuditionCommand
             var part = RecordingPart.Read(parsed.GetValue(on));
             if (part is not null && !parsed.GetValue(against))
                 return await PartAudition.RunAsync(parsed.GetRequiredValue(song), part, pace, parsed.GetValue(to), ct);
-            var opened = SongFolder.Open(parsed.GetRequiredValue(song));
+            var opened = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
             var (first, last) = ReadBars(parsed.GetValue(bars), opened.Song.Bars.Count());
             var path = parsed.GetValue(to) ?? Path.Combine(opened.Folder, "audition.wav");
             using var place = OutputPlace.ForFile(path, "--to");

@@ -30,7 +30,7 @@ internal static class PublishCommand
         command.SetAction(async (parsed, ct) =>
         {
             var parts = ReadParts(parsed.GetValue(only) ?? []);
-            var opened = SongFolder.Open(parsed.GetRequiredValue(song));
+            var opened = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
             var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, "lesson");
             var options = new PublishOptions(parts, parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date);
             foreach (var file in await PublishAsync(opened, folder, options, ct))

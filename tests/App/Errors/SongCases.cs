@@ -30,6 +30,8 @@ internal static class SongCases
         new("it has mistakes", s => s.File("a.hark", "titel Far\n"), "check", "a.hark"),
         new("it has mistakes", s => s.File("a.hark", NoRecording + "chords | H |\n"), "audition", "a.hark"),
         new("it has mistakes", s => s.File("a.hark", NoRecording + "sung | x | x |\n"), "publish", "a.hark", "--into", "lesson"),
+        new("it has no bars", s => s.File("a.hark", "title Far\n"), "publish", "a.hark"),
+        new("it has no bars", s => s.File("a.hark", "title Far\nsection A\n"), "audition", "a.hark"),
         new("it names no recording", s => s.File("a.hark", NoRecording), "check", "a.hark"),
         new("it names no recording", s => s.File("a.hark", NoRecording), "audition", "a.hark", "--against"),
         new("its recording isn't there", s => s.Song(), "check", "song"),

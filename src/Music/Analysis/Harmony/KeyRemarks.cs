@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -12,15 +13,32 @@ internal static class KeyRemarks
     {
         var key = song.Key.Value;
         var sounding = analysis.Sounding.ToList();
+        if (sounding.Count == 0)
+            yield break;
         yield return new(RemarkKind.KeyOfTheSong,
-            $"The song is in {NumeralSpeech.Of(key)}: {NumberWords.List([.. key.Notes.Select(n => ChordSpeech.Of(n))])}.{Apart(key)}",
+            $"{Stated(song.Key.Standing)} {NumeralSpeech.Of(key)}: {NumberWords.List([.. key.Notes.Select(n => ChordSpeech.Of(n))])}.{Apart(key)}",
             [
-                new("key", key.ToString(), song.Key.Standing.Kind == StandingKind.Heard ? "as heard" : "as the song says"),
+                new("key", key.ToString(), Source(song.Key.Standing)),
                 new("chords of the key", $"{sounding.Count(c => c.Reading.Origin.IsNative)} of {sounding.Count} chord uses", HarmonyRemarks.Method),
             ]);
         foreach (var remark in Bars(song).GroupBy(b => b.Key).Where(g => g.Key != key).Select(g => Change(song, g.Key, [.. g.Select(b => b.Bar)], analysis)))
             yield return remark;
     }
+
+    private static string Stated(Standing standing) => standing.Kind switch
+    {
+        StandingKind.Assumed => "Nobody has said the song's key, so all of this takes it to be in",
+        StandingKind.Heard => "The song is heard in",
+        _ => "The song is in",
+    };
+
+    private static string Source(Standing standing) => standing switch
+    {
+        { Kind: StandingKind.Assumed } => "assumed, since no line of the song says it",
+        { Kind: StandingKind.Heard, Confidence: { } sure } => string.Create(CultureInfo.InvariantCulture, $"as heard, {sure * 100:0}% sure"),
+        { Kind: StandingKind.Heard } => "as heard",
+        _ => "as the song says",
+    };
 
     /// <summary>What tells a mode from plain major or minor.</summary>
     private static string Apart(Key key)
