@@ -1,3 +1,5 @@
+using System.Numerics.Tensors;
+
 namespace Harkbook.Listening.Estimators.Tunings;
 
 /// <summary>
@@ -9,7 +11,7 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// <param name="open">MIDI numbers of the strings as the capo stops them, low side first.</param>
 internal sealed class ShapeModel(int[] open)
 {
-    private const int Fingers = 4, Reach = 3, HighestNear = 4, HighestBarre = 9;
+    private const int Fingers = 4, Row = Fingers + 1, Reach = 3, HighestNear = 4, HighestBarre = 9;
     private const double Open = 2.7, Pressed = 0.75, PerFret = 0.9, Barre = 0.4, PerPlace = 0.88, BelowBass = 0.8, Left = 0.16, Stray = 0.006, Overtone = 0.05, Never = 1e-9;
 
     /// <summary>The natural log of the chance that the chord's shape sounds these pitches.</summary>
@@ -31,43 +33,45 @@ internal sealed class ShapeModel(int[] open)
 
     public static double[] Strays(int[] pitches) => [.. pitches.Select((p, i) => pitches.Take(i).Any(low => p - low is 12 or 19 or 24) ? Overtone : Stray)];
 
+    /// <summary>By pitches explained and fingers used: the summed weight of all ways so far.</summary>
     private double Played(int[] pitches, double[] strays, int place, bool barre)
     {
-        var count = pitches.Length;
-        Span<double> now = stackalloc double[(count + 1) * (Fingers + 1)], next = stackalloc double[(count + 1) * (Fingers + 1)];
+        var size = (pitches.Length + 1) * Row;
+        Span<double> now = stackalloc double[size], next = stackalloc double[size];
         now.Clear();
         now[barre ? 1 : 0] = 1;
-        for (var i = 0; i < count; i++)
-            now[(i + 1) * (Fingers + 1) + (barre ? 1 : 0)] = now[i * (Fingers + 1) + (barre ? 1 : 0)] * strays[i];
+        LeaveOut(now, strays);
         foreach (var pitch in open)
         {
             next.Clear();
-            for (var i = 0; i <= count; i++)
+            for (var i = 0; i < size; i++)
             {
-                for (var used = 0; used <= Fingers; used++)
-                {
-                    var sum = now[i * (Fingers + 1) + used];
-                    if (sum == 0)
-                        continue;
-                    next[i * (Fingers + 1) + used] += sum * (i == 0 ? BelowBass : Left);
-                    if (i == count)
-                        continue;
-                    var (weight, fingers) = Of(pitches[i] - pitch, place, barre);
-                    if (weight > 0 && used + fingers <= Fingers)
-                        next[(i + 1) * (Fingers + 1) + used + fingers] += sum * weight;
-                }
+                if (now[i] > 0)
+                    AddString(next, i, now[i], pitches, pitch, place, barre);
             }
-            for (var i = 0; i < count; i++)
-            {
-                for (var used = 0; used <= Fingers; used++)
-                    next[(i + 1) * (Fingers + 1) + used] += next[i * (Fingers + 1) + used] * strays[i];
-            }
+            LeaveOut(next, strays);
             next.CopyTo(now);
         }
-        var total = 0.0;
-        for (var used = 0; used <= Fingers; used++)
-            total += now[count * (Fingers + 1) + used];
-        return total;
+        return TensorPrimitives.Sum<double>(now[^Row..]);
+    }
+
+    /// <summary>The string is silent, or sounds the next pitch.</summary>
+    private static void AddString(Span<double> sums, int from, double sum, int[] pitches, int open, int place, bool barre)
+    {
+        var (explained, used) = (from / Row, from % Row);
+        sums[from] += sum * (explained == 0 ? BelowBass : Left);
+        if (explained == pitches.Length)
+            return;
+        var (weight, fingers) = Of(pitches[explained] - open, place, barre);
+        if (weight > 0 && used + fingers <= Fingers)
+            sums[from + Row + fingers] += sum * weight;
+    }
+
+    /// <summary>Any pitch may be misheard, so that no string sounds it.</summary>
+    private static void LeaveOut(Span<double> sums, double[] strays)
+    {
+        for (var i = 0; i + Row < sums.Length; i++)
+            sums[i + Row] += sums[i] * strays[i / Row];
     }
 
     private double All(bool[] classes, int bass, int place, bool barre)
@@ -81,21 +85,21 @@ internal sealed class ShapeModel(int[] open)
             for (var used = 0; used <= Fingers; used++)
                 next[used] = sounding[used] * Left;
             for (var step = barre ? 0 : -1; step <= Reach; step++)
-            {
-                var fret = step < 0 ? 0 : place + step;
-                var pitchClass = (pitch + fret) % 12;
-                var (weight, fingers) = Of(fret, place, barre);
-                for (var used = 0; used + fingers <= Fingers && classes[pitchClass]; used++)
-                    next[used + fingers] += weight * (sounding[used] + (pitchClass == bass ? silent[used] : 0));
-            }
+                AddFret(next, sounding, silent, pitch, step < 0 ? 0 : place + step, classes, bass, Of(step < 0 ? 0 : place + step, place, barre));
             next.CopyTo(sounding);
             for (var used = 0; used <= Fingers; used++)
                 silent[used] *= BelowBass;
         }
-        var total = 0.0;
-        foreach (var sum in sounding)
-            total += sum;
-        return total;
+        return TensorPrimitives.Sum<double>(sounding);
+    }
+
+    /// <summary>The first string that sounds has the bass.</summary>
+    private static void AddFret(
+        Span<double> next, Span<double> sounding, Span<double> silent, int open, int fret, bool[] classes, int bass, (double Weight, int Fingers) way)
+    {
+        var pitchClass = (open + fret) % 12;
+        for (var used = 0; used + way.Fingers <= Fingers && classes[pitchClass]; used++)
+            next[used + way.Fingers] += way.Weight * (sounding[used] + (pitchClass == bass ? silent[used] : 0));
     }
 
     private static (double Weight, int Fingers) Of(int fret, int place, bool barre) =>
