@@ -46,14 +46,14 @@ internal static class SurenessPlot
         sketch.Text("said to be sure →", left + Side / 2, top + Side + 22, Face.Text, 7.5, Tint.Quiet, Align.Centre);
         for (var m = 0; m < materials.Count; m++)
             foreach (var row in materials[m].Rows.Where(r => r.Kind == kind))
-                Bar(sketch, row, left, top, tints[m], m * 1.6 - 1.6);
+                Bar(sketch, row, left, top, tints[m], m);
     }
 
-    private static void Bar(Sketch sketch, Judged row, double left, double top, Tint tint, double nudge)
+    private static void Bar(Sketch sketch, Judged row, double left, double top, Tint tint, int material)
     {
-        var (x, width, y) = (left + row.From * Side + 1, (row.To - row.From) * Side - 2, top + (1 - row.Right) * Side + nudge);
+        var (x, width, y) = (left + row.From * Side + 1, (row.To - row.From) * Side - 2, top + (1 - row.Right) * Side + 1.6 * material);
         sketch.Fill(Box.At(x, y - 1.5, width, 3), tint);
-        sketch.Text(row.Count.ToString(CultureInfo.InvariantCulture), x + width / 2, y + (row.Right > 0.93 ? 9 : -3), Face.Digits, 6, tint, Align.Centre);
+        sketch.Text(row.Count.ToString(CultureInfo.InvariantCulture), x + width / 2, y + (material % 2 == 0 ? -3 : 8), Face.Digits, 6, tint, Align.Centre);
     }
 
     private static string Percent(double share) => string.Create(CultureInfo.InvariantCulture, $"{share * 100:0}%");
