@@ -32,9 +32,11 @@ public class PlantedSongsTests
             r.Kind == kind && r.Places.Any(p => p.Bar == bar)
             && r.Sentence.Contains(what, StringComparison.OrdinalIgnoreCase) && r.Sentence.Contains(words, StringComparison.OrdinalIgnoreCase));
 
-    [Fact]
-    public void AVoiceOnTheBeatIsNotCalledSyncopated() =>
-        Assert.DoesNotContain(Explain("plain-gate").Remarks, r => r.Kind is RemarkKind.SungSyncopation or RemarkKind.VoiceAnticipates or RemarkKind.VoiceEntersLate);
+    [Theory]
+    [InlineData("plain-gate")]
+    [InlineData("herons-ladder")]
+    public void AVoiceOnTheBeatIsNotCalledSyncopated(string song) =>
+        Assert.DoesNotContain(Explain(song).Remarks, r => r.Kind is RemarkKind.SungSyncopation or RemarkKind.VoiceAnticipates or RemarkKind.VoiceEntersLate);
 
     [Fact]
     public void AnOffBeatVoiceNeverMeetsTheGuitar() =>

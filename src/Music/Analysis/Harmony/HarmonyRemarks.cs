@@ -5,7 +5,7 @@ namespace Harkbook.Music.Analysis.Harmony;
 /// <summary>What is worth saying about a song's harmony: its keys, the chords that aren't the key's, how sections end, other names for its shapes.</summary>
 public static class HarmonyRemarks
 {
-    internal const string Method = "Roman numeral analysis by the rules in docs/roman-numerals.md";
+    internal const string Method = "Roman numerals by Harkbook's rules, docs/roman-numerals.md";
 
     public static IEnumerable<Remark> Of(Song song)
     {

@@ -12,6 +12,9 @@ public static class SungRhythmRemarks
     private const string LonguetHigginsLee = "Longuet-Higgins and Lee 1984, places less than a bar after the note";
     private const int FewestBars = 2;
 
+    /// <summary>Below one syncopation in two bars a player would call the singing straight. Our judgement.</summary>
+    private const double WorthSaying = 0.5;
+
     public static IEnumerable<Remark> Of(Song song)
     {
         var rhythm = SungRhythm.Of(song);
@@ -47,7 +50,7 @@ public static class SungRhythmRemarks
 
     private static Remark? Syncopation(SungRhythm rhythm)
     {
-        if (rhythm.Syncopations.IsEmpty)
+        if (rhythm.Syncopations.IsEmpty || rhythm.MeanSyncopation < WorthSaying)
             return null;
         var most = rhythm.Bars.Max(b => b.Syncopation);
         var peaks = rhythm.Bars.Where(b => b.Syncopation == most && most > rhythm.MeanSyncopation).ToArray();

@@ -16,7 +16,7 @@ internal static class BreathRemarks
         if (plan.Longest is not { } longest)
             yield break;
         yield return new(RemarkKind.BreathPlan,
-            $"It blows {Bars(plan.BarsOut)} in all and draws {Bars(plan.BarsIn)}, and the breath turns {Times(plan.Turns)} without a rest between. The longest stretch one way is {Where(longest.First.Bar, longest.Last.Bar)}, {Time(longest.Sounding)} {(longest.Breath == Breath.Blow ? "blown" : "drawn")}.",
+            $"It blows {Bars(plan.BarsOut)} in all and draws {Bars(plan.BarsIn)}, and the breath {(plan.Turns == 0 ? "never turns" : "turns " + Times(plan.Turns))} without a rest between. The longest stretch one way is {Where(longest.First.Bar, longest.Last.Bar)}, {Time(longest.Sounding)} {(longest.Breath == Breath.Blow ? "blown" : "drawn")}.",
             [new("out and in", $"{NumberWords.Of(plan.BarsOut)} and {NumberWords.Of(plan.BarsIn)} bars' worth", Counted),
                 new("longest one way", $"{longest.Sounding} over bars {longest.First.Bar} to {longest.Last.Bar}", Counted)])
         {
