@@ -11,7 +11,7 @@ internal static class FactWeigher
     {
         yield return Pitch(song, hearing);
         yield return Listed(ClaimKind.Tuning, $"tuning {song.Tuning.Value}, capo {song.Capo.Value}", hearing.Tuning,
-            t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t => $"{t.Tuning}, capo {t.Capo}");
+            t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t => $"{t.Tuning}, capo {t.Capo}", likely: 0);
         yield return Listed(ClaimKind.Meter, $"meter {song.Meter.Value}", hearing.Meter, m => m == song.Meter.Value, m => m.ToString());
         yield return Tempo(song, hearing);
         var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;
@@ -69,11 +69,12 @@ internal static class FactWeigher
     }
 
     /// <summary>A claim among an estimate's candidates: the first is supported, a likely runner-up doubtful, one not listed contradicted if the first is sure.</summary>
-    private static Finding Listed<T>(ClaimKind kind, string claim, Ranked<T> heard, Func<T, bool> isClaim, Func<T, string> write)
+    /// <param name="likely">How likely a runner-up is at least, against the first; 0 where the first is too often wrong (docs/listening.md) to rule out any.</param>
+    private static Finding Listed<T>(ClaimKind kind, string claim, Ranked<T> heard, Func<T, bool> isClaim, Func<T, string> write, double likely = 0.5)
     {
         var support = heard.Candidates.Where(c => isClaim(c.Value)).Sum(c => c.Confidence);
         var verdict = isClaim(heard.Best) ? Verdict.Supported
-            : support >= 0.5 * heard.Confidence || heard.Confidence < 0.7 ? Verdict.Doubtful
+            : (support > 0 && support >= likely * heard.Confidence) || heard.Confidence < 0.7 ? Verdict.Doubtful
             : Verdict.Contradicted;
         return verdict == Verdict.Supported
             ? new(kind, verdict, support, null, claim)

@@ -17,8 +17,11 @@ public sealed record TuningOptions
     /// <summary>Of so many of the likeliest tunings every single string is tried elsewhere; 0 keeps to the catalogue.</summary>
     public int MovedFrom { get; init; } = 2;
 
-    /// <summary>What a tuning of no catalogue costs, as a natural logarithm: how strong the evidence for it must be.</summary>
-    public double MovedStringCost { get; init; } = 5;
+    /// <summary>
+    /// What each tuning of no catalogue costs, as a natural logarithm: how strong the evidence for it must be. With about 120 of them tried,
+    /// 8 gives them together one chance in twenty-five beforehand; that is our judgement.
+    /// </summary>
+    public double MovedStringCost { get; init; } = 8;
 
     /// <summary>How many candidates are returned.</summary>
     public int Candidates { get; init; } = 6;
