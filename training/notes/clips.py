@@ -1,7 +1,6 @@
 """Turns random playing into what the mixer plays (events) and what the network must say (labels)."""
 import math
 import random
-from dataclasses import replace
 
 import numpy as np
 
@@ -46,7 +45,6 @@ class Maker:
         plucks = guitar.play(r)
         allow = layers.get("hard")
         shift = 0
-        doubled = self.courses() if r.random() < 0.05 else None
         if family == "guitar" and allow[0][0] > 50:  # a small instrument: play higher
             shift = 12
         for n in plucks:
@@ -62,21 +60,8 @@ class Maker:
                 strain = ()
             chosen = r.choice(harmonics) if n.harmonic and harmonics else layers
             self.note(0, chosen, n, gain, sharp, shift + (12 if n.harmonic else 0), not n.ghost, strain)
-            if doubled and not n.harmonic:
-                self.second(chosen, n, gain, sharp, shift, strain, *doubled[n.string])
         if r.random() < 0.1:
             self.squeaks(gain)
-
-    def courses(self):
-        """Twelve strings (or a few pairs): how far above its string each second one is, its loudness, mistuning and lag."""
-        r = self.r
-        octaves = r.choice((4, 4, 4, 3, 0))
-        return [(12 if s < octaves else 0, r.uniform(-9, 0), r.gauss(0, 0.04), r.uniform(-0.004, 0.012)) for s in range(6)] + [(0, -9, 0, 0)]
-
-    def second(self, layers, n, gain, sharp, shift, strain, above, quieter, off, lag):
-        """A pair's second string sounds and is no note of its own: players write a pair as one."""
-        twin = replace(n, at=n.at + lag)
-        self.note(0, layers, twin, gain * 10 ** (quieter / 20), sharp + off, shift + above, False, strain)
 
     def noise(self, layers, n, gain):
         row = self.facts.row(layers, n.layer, 0)
@@ -169,16 +154,13 @@ class Maker:
         spot, at = r.randrange(len(reach)), -BEFORE
         wide, rest = r.choice((0.0, 0.3, 0.8)), r.choice((0.05, 0.2, 0.5))
         pair = not sung and not steady and r.random() < 0.2
-        joined = not steady and r.random() < 0.3  # breath or bow that goes on and on
-        rest = 0.03 if joined else rest
         while at < SPAN:
             step = 60 / bpm * r.choice((0.5, 0.5, 1, 1, 2) if not steady else (0.5, 1, 1, 2))
-            step *= 2 if joined and r.random() < 0.4 else 1
             if r.random() < rest:
                 at += step
                 continue
             spot = min(len(reach) - 1, max(0, spot + r.choice((-3, -2, -1, -1, 0, 1, 1, 2, 3))))
-            n = Pluck(at + r.gauss(0, 0.012), 0, reach[spot], r.gauss(0, 2), length=min(2.2, step * r.uniform(0.92 if joined else 0.5, 1.0)), damp=r.uniform(0.01, 0.05))
+            n = Pluck(at + r.gauss(0, 0.012), 0, reach[spot], r.gauss(0, 2), length=min(2.2, step * r.uniform(0.5, 1.0)), damp=r.uniform(0.01, 0.05))
             if r.random() < wide and not steady:
                 n.vibrato = (r.uniform(0.1, 0.5), r.uniform(4, 7), r.uniform(0, 0.4))
             if r.random() < (0.35 if sung else 0.12):

@@ -67,7 +67,7 @@ class Effects:
         push = self.between(3, 40, clips, 1) * driven + 1e-3
         guitar = driven * torch.tanh(guitar * push) / push.sqrt() * 0.4 + (1 - driven) * guitar
         a, b = torch.fft.rfft(guitar, SIZE), torch.fft.rfft(other, SIZE)
-        a = a * self.equaliser(clips, 5) * self.piezo(clips) * (1 + self.wet(clips, 0.75) + self.sympathetic(clips))
+        a = a * self.equaliser(clips, 5) * (1 + self.wet(clips, 0.75) + self.sympathetic(clips))
         b = b * self.equaliser(clips, 4) * (1 + self.wet(clips, 0.6))
         total = (a + b) * self.equaliser(clips, 3) * self.passband(clips)
         total = total + self.noise(total, samples)
@@ -81,13 +81,6 @@ class Effects:
     def sympathetic(self, clips):
         which = (self.rand(clips) * len(self.sympathies)).long()
         return self.sympathies[which] * (10 ** (self.between(-30, -10, clips, 1) / 20) * self.pick(clips, 0.4))
-
-    def piezo(self, clips):
-        """A bridge pickup on some clips: lean below, a hard hump somewhere from 1 to 4 kHz."""
-        some = self.pick(clips, 0.08)
-        octaves = torch.log2((self.frequency + 20) / self.between(1000, 4000, clips, 1))
-        decibels = self.between(3, 14, clips, 1) * torch.exp(-octaves.square()) - self.between(0, 8, clips, 1) * (octaves < -3).float()
-        return 10 ** (some * decibels / 20)
 
     def passband(self, clips):
         """Small loudspeakers and thin pickups: a low cut."""

@@ -47,7 +47,6 @@ class Player:
     loose: float = 0.008  # timing spread, seconds
     spread: float = 2.0  # loudness spread, decibels
     plucks: list = field(default_factory=list)
-    changes: list = field(default_factory=list)  # (seconds, frets before, frets after) where the left hand moves
 
     @property
     def beat(self):
@@ -102,8 +101,6 @@ def chords(p):
     while at < SPAN:
         length = p.beat * p.r.choice((1, 2, 2, 4, 4, 4, 8))
         out.append((at, length, p.r.choice(shapes)))
-        if len(out) > 1:
-            p.changes.append((at, out[-2][2], out[-1][2]))
         at += length
     return out
 
@@ -172,7 +169,6 @@ def picking(p):
     size = r.choice((6, 8, 8, 12, 16))
     plan = [(r.random() < 0.15, r.random(), r.random() < 0.85) for _ in range(size)]
     climb = r.random() < 0.3
-    thumb = "muted" if r.random() < 0.12 else None  # the palm on the low strings
     lift = r.gauss(0, 2.5)
     for at, length, frets in chords(p):
         strings = [s for s in range(6) if frets[s] is not None]
@@ -185,7 +181,7 @@ def picking(p):
                 p.pluck(when, order[k % len(order)], frets[order[k % len(order)]], r.gauss(0, 1))
                 continue
             if k % slots == 0:
-                p.pluck(when, low[int(k / slots) % len(low)], frets[low[int(k / slots) % len(low)]], lift, layer=thumb)
+                p.pluck(when, low[int(k / slots) % len(low)], frets[low[int(k / slots) % len(low)]], lift)
             if plays and (k % slots or pinch):
                 s = high[int(which * len(high))]
                 ornament(p, when, s, frets[s], p.beat / slots, r.gauss(0, 1.5))
@@ -346,12 +342,8 @@ def play(r):
     if r.random() < 0.12:
         for _ in range(r.randint(1, 8)):
             p.plucks.append(Pluck(r.uniform(-0.5, SPAN), -1, 0, r.uniform(-12, 3), layer="knock"))
-    if r.random() < 0.07:
-        tapping(p)
     ring = r.random() < 0.85
     p.plucks.sort(key=lambda n: n.at)
-    if r.random() < 0.6:
-        lifts(p)
     last = {}
     for n in p.plucks:
         if n.string in last and n.string >= 0:
@@ -378,32 +370,6 @@ def cut(p, r):
                 n.length = at - n.at
                 n.damp = r.uniform(0.01, 0.05)
         at += r.uniform(0.4, 2.5)
-
-
-def lifts(p):
-    """Fingers that leave their frets just before a new chord: what they held stops, open strings and kept fingers ring on."""
-    r = p.r
-    early, keep = r.uniform(0.0, 0.09), r.random()
-    for at, before, after in p.changes:
-        lifted = {s for s in range(6) if before[s] and (before[s] != after[s] or r.random() > keep)} if before != after else set()
-        for n in p.plucks:
-            if n.string in lifted and n.pitch == p.tuning[n.string] + p.capo + before[n.string] and n.at + 0.08 < at < n.at + n.length:
-                n.length = max(0.05, at - n.at - r.uniform(0, early))
-                n.damp = r.uniform(0.008, 0.05)
-
-
-def tapping(p):
-    """A hand that drums on body and strings while the music goes on."""
-    r = p.r
-    slots = r.choice((1, 2, 2, 4))
-    pattern = [(r.random() < 0.5, r.random() < 0.6, r.uniform(-10, 3)) for _ in range(4 * slots)]
-    for k in range(int((SPAN + BEFORE) / p.beat * slots)):
-        hits, knock, gain = pattern[k % len(pattern)]
-        at = k * p.beat / slots - BEFORE + r.gauss(0, p.loose)
-        if hits and knock:
-            p.plucks.append(Pluck(at, -1, 0, gain + r.gauss(0, 2), layer="knock"))
-        elif hits:
-            p.dead(at, gain, r.sample(range(6), r.randint(1, 4)))
 
 
 def ghosts(p, r):

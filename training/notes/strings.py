@@ -47,8 +47,6 @@ class Strings:
         self.uneven = uniform(g, count, 0.15, 0.75)  # spread of the partials' strengths, nepers
         self.lossy = uniform(g, count, 0.05, 0.6)  # and of their losses: a body takes more from some than from others
         self.bodies = self.make_bodies(g, electric)
-        buzzes = torch.rand(count, generator=g) < 0.12
-        self.buzz = torch.where(buzzes, uniform(g, count, 0.4, 0.85), torch.full((count,), 9.0))  # of the peak: where the string meets a fret
 
     def make_bodies(self, g, electric):
         """Impulse responses [count, 4096]: the direct string, modes from 85 Hz up, a diffuse rest."""
@@ -105,8 +103,6 @@ class Strings:
         soft = three(self.soft)[:, None] * torch.where(variant == 0, 1.6, 1.0)[:, None]
         out[:, :span] *= 1 - torch.exp(-time / soft)
         peak = out.abs().amax(1, keepdim=True).clamp_min(1e-9)
-        fret = three(self.buzz)[:, None] * peak
-        out = torch.where(out > fret, fret + 0.15 * (out - fret), out)
         burst = torch.randn(rows, span, device=self.device, generator=self.noise)
         shape = (1 - torch.exp(-time / 0.0005)) * torch.exp(-time / three(self.pick_time)[:, None])
         varied = torch.exp(0.5 * torch.randn(rows, 1, device=self.device, generator=self.noise))
