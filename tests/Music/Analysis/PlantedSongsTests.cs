@@ -5,7 +5,7 @@ namespace Harkbook.Music.Tests.Analysis;
 
 /// <summary>
 /// Songs of our own with features planted in them by hand: each is found where it was put, and nothing else is said to be
-/// unusual. What is expected here was written down before the program saw the songs; the harmony is common practice.
+/// unusual. What was planted stands in each song's first line; the harmony is common practice.
 /// </summary>
 public class PlantedSongsTests
 {
