@@ -10,12 +10,10 @@ namespace Harkbook.Listening.Proposing;
 /// </summary>
 internal sealed class SungPlacing
 {
-    private const int Simple = 4;
-
     /// <summary>How often a note of the line starts where it is heard to: its onset F on made pieces (docs/listening.md).</summary>
     private const double OnsetsRight = 0.7;
 
-    private readonly int grid;
+    private readonly LineGrid grid;
     private readonly List<Placed> syllables = [];
 
     /// <summary>From one place to another, in steps of the grid from the first bar's start.</summary>
@@ -24,25 +22,19 @@ internal sealed class SungPlacing
     /// <param name="sectionEnds">In beats from the first bar's start, rising.</param>
     public SungPlacing(HeardSecondInstrument heard, BeatLine line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
     {
-        grid = isCompound ? 3 : Simple;
+        grid = new(line, isCompound, sectionEnds);
         if (heard.Kind.Best != SecondInstrumentKind.Voice || line.Bars.IsEmpty)
             return;
-        var starts = heard.Notes.GroupBy(n => Step(line, n.Onset)).OrderBy(g => g.Key).ToArray();
+        var starts = heard.Notes.GroupBy(n => grid.Step(n.Onset)).OrderBy(g => g.Key).ToArray();
         for (var i = 0; i < starts.Length; i++)
         {
             var start = starts[i].Key;
-            var section = sectionEnds.Select(e => e * grid).FirstOrDefault(e => e > start, start + 1);
-            var next = i + 1 < starts.Length ? starts[i + 1].Key : int.MaxValue;
-            var end = Math.Min(Step(line, starts[i].Max(n => n.End)), Math.Min(next, section));
-            syllables.Add(new(start, Math.Max(start + 1, end), OnsetsRight * heard.Kind.Confidence * starts[i].Max(n => n.Confidence)));
+            int? next = i + 1 < starts.Length ? starts[i + 1].Key : null;
+            var end = grid.EndOf(start, grid.Step(starts[i].Max(n => n.End)), next);
+            syllables.Add(new(start, end, OnsetsRight * heard.Kind.Confidence * starts[i].Max(n => n.Confidence)));
         }
     }
 
     public ImmutableArray<Claim<string>> InBar(ProposedBar bar) =>
-    [
-        .. syllables.Where(s => s.Start >= bar.FirstBeat * grid && s.Start < bar.EndBeat * grid).Select(s => new Claim<string>(
-            Beats.Fraction(s.Start - bar.FirstBeat * grid, grid), Beats.Fraction(s.End - s.Start, grid), "x", Standing.HeardToThePercent(s.Confidence))),
-    ];
-
-    private int Step(BeatLine line, Seconds time) => (int)Math.Round(line.PlaceOf(time.Value) * grid);
+        [.. syllables.Where(s => grid.IsIn(bar, s.Start)).Select(s => grid.Claim(bar, s.Start, s.End, "x", s.Confidence))];
 }

@@ -48,8 +48,7 @@ internal sealed class Accents
     public Accent At(double time)
     {
         var sum = default(Accent);
-        var first = Array.BinarySearch(starts, time - Reach * period);
-        for (var s = first < 0 ? ~first : first; s < starts.Length && starts[s] <= time + Reach * period; s++)
+        for (var s = FirstFrom(starts, time - Reach * period); s < starts.Length && starts[s] <= time + Reach * period; s++)
             sum = Sum(sum, strokes[s]);
         var (before, after) = (Sounding(time - period, time), Sounding(time, time + period));
         return sum with { Change = Difference(before.Classes, after.Classes), BassChange = before.Lowest >= 0 && after.Lowest >= 0 && (before.Lowest - after.Lowest) % 12 != 0 ? 1 : 0 };
@@ -73,7 +72,7 @@ internal sealed class Accents
     {
         var classes = new double[12];
         var lowest = -1;
-        for (var n = FirstFrom(from - longest); n < notes.Length && notes[n].Onset.Value < to; n++)
+        for (var n = FirstFrom(onsets, from - longest); n < notes.Length && notes[n].Onset.Value < to; n++)
         {
             var note = notes[n];
             var shared = Math.Min(to, note.End.Value) - Math.Max(from, note.Onset.Value);
@@ -85,9 +84,9 @@ internal sealed class Accents
         return (classes, lowest);
     }
 
-    private int FirstFrom(double time)
+    private static int FirstFrom(double[] rising, double time)
     {
-        var place = Array.BinarySearch(onsets, time);
+        var place = Array.BinarySearch(rising, time);
         return place < 0 ? ~place : place;
     }
 

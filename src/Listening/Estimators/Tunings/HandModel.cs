@@ -23,7 +23,7 @@ internal sealed class HandModel(int[] open, double openLiking)
     /// <param name="pitches">Rising, each once.</param>
     public double LogChance(int[] pitches)
     {
-        var (total, stray) = (Never, Strays(pitches));
+        var (total, stray) = (Never, HeldSet.StraysAmong(pitches, Stray, Overtone));
         for (var place = 0; place < Places.Length; place++)
             total += Places[place] * Sum(pitches, stray, chances[place]);
         return Math.Log(total);
@@ -89,9 +89,6 @@ internal sealed class HandModel(int[] open, double openLiking)
         for (var i = 0; i < stray.Length; i++)
             sums[i + 1] = sums[i] * stray[i];
     }
-
-    /// <summary>Listening hears octaves and twelfths above what sounds.</summary>
-    private static double[] Strays(int[] pitches) => [.. pitches.Select((p, i) => pitches.Take(i).Any(low => p - low is 12 or 19 or 24) ? Overtone : Stray)];
 
     private static double Of(double[] chance, int fret) => fret >= 0 && fret < chance.Length ? chance[fret] : 0;
 

@@ -31,7 +31,7 @@ internal sealed class ShapeModel(int[] open)
         return Math.Log(played / (all + Never));
     }
 
-    public static double[] Strays(int[] pitches) => [.. pitches.Select((p, i) => pitches.Take(i).Any(low => p - low is 12 or 19 or 24) ? Overtone : Stray)];
+    public static double[] Strays(int[] pitches) => HeldSet.StraysAmong(pitches, Stray, Overtone);
 
     /// <summary>By pitches explained and fingers used: the summed weight of all ways so far.</summary>
     private double Played(int[] pitches, double[] strays, int place, bool barre)

@@ -22,6 +22,10 @@ internal sealed record HeldSet(int[] Pitches, bool[] Classes, double Say)
     public static ImmutableArray<HeldSet> Ringing(ImmutableArray<HeardNote> notes, IReadOnlyList<StruckNotes> groups, int most) =>
         Of(groups.Select(g => g.Notes.Concat(RungOn(notes, g))).Where(n => n.Skip(1).Any()), notes, most);
 
+    /// <summary>By pitch: how likely it is misheard. Listening hears octaves and twelfths above what sounds.</summary>
+    public static double[] StraysAmong(int[] pitches, double stray, double overtone) =>
+        [.. pitches.Select((p, i) => pitches.Take(i).Any(low => p - low is 12 or 19 or 24) ? overtone : stray)];
+
     private static IEnumerable<int> RungOn(ImmutableArray<HeardNote> notes, StruckNotes group)
     {
         for (var i = group.Notes.Min() - 1; i >= 0 && notes[i].Onset.Value > group.Time - LongestRing; i--)
