@@ -9,7 +9,7 @@ namespace Harkbook.App;
 /// <summary>An explanation as plain text, which reads well aloud, and as JSON, which holds every fact.</summary>
 internal static class ExplanationReport
 {
-    private const int Width = 92;
+    private const int Width = 91;
 
     /// <param name="facts">Whether each sentence's facts are written below it.</param>
     public static string Text(Explanation explanation, bool facts)
@@ -38,10 +38,10 @@ internal static class ExplanationReport
                 caution = explanation.Caution,
                 remarks = explanation.Remarks.Select(r => new
                 {
-                    topic = Camel(r.Topic.ToString()),
-                    kind = Camel(r.Kind.ToString()),
+                    topic = JsonLayout.Name(r.Topic),
+                    kind = JsonLayout.Name(r.Kind),
                     sentence = r.Sentence,
-                    usualness = r.Usualness is { } u ? new { how = Camel(u.Frequency.ToString()), measure = u.Measure } : null,
+                    usualness = r.Usualness is { } u ? new { how = JsonLayout.Name(u.Frequency), measure = u.Measure } : null,
                     places = r.Places.Select(p => new { bar = p.Bar, beat = p.Start.Value, beats = p.Length.Value, time = Math.Round(clock.TimeOf(p.Bar, p.Start).Value, 3) }),
                     facts = r.Facts.Select(f => new { name = f.Name, value = f.Value, method = f.Method }),
                 }),
@@ -61,22 +61,12 @@ internal static class ExplanationReport
             Wrap(text, string.Create(CultureInfo.InvariantCulture, $"{fact.Value} ({fact.Method})"), $"    {fact.Name}: ");
     }
 
-    /// <summary>Breaks between words; further lines stand below the first one's text.</summary>
+    /// <summary>Further lines stand below the first one's text.</summary>
     private static void Wrap(StringBuilder text, string words, string lead)
     {
-        var indent = new string(' ', lead.Length - lead.TrimStart().Length + (lead.TrimStart().Length > 0 ? 2 : 0));
-        var line = new StringBuilder(lead);
-        foreach (var word in words.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (line.Length + word.Length + 1 > Width && line.ToString().Trim().Length > 0)
-            {
-                text.AppendLine(line.ToString().TrimEnd());
-                line.Clear().Append(indent);
-            }
-            line.Append(word).Append(' ');
-        }
-        text.AppendLine(line.ToString().TrimEnd());
+        var label = lead.TrimStart();
+        var indent = new string(' ', lead.Length - label.Length + (label.Length > 0 ? 2 : 0));
+        foreach (var line in Wrapping.Lines(words.Split(' ', StringSplitOptions.RemoveEmptyEntries), Width, lead, indent))
+            text.AppendLine(line);
     }
-
-    private static string Camel(string name) => JsonNamingPolicy.CamelCase.ConvertName(name);
 }

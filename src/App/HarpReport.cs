@@ -5,6 +5,7 @@ using Harkbook.App.Commands;
 using Harkbook.Music.Analysis.SecondInstruments;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
+using Harkbook.Publishing.Engraving;
 
 namespace Harkbook.App;
 
@@ -27,10 +28,10 @@ internal static class HarpReport
 
     private static void Append(StringBuilder text, HarpTune tune, HarpFit fit)
     {
-        var position = tune.Key is { } key ? $"{Ordinal.Of(fit.Harp.PositionFor(key.Tonic))} position, " : "";
+        var position = tune.Key is { } key ? $"{OrdinalText.Of(fit.Harp.PositionFor(key.Tonic))} position, " : "";
         var own = tune.Own?.Name == fit.Harp.Name ? "  (the song's own)" : "";
         text.AppendLine().AppendLine(CultureInfo.InvariantCulture, $"{fit.Harp.Name,-6} {position}{Asks(fit)}{own}");
-        foreach (var line in Lines(fit.Ways.Select(way => Written(way))))
+        foreach (var line in Wrapping.Lines(fit.Ways.Select(way => Written(way)), Width))
             text.Append("       ").AppendLine(line);
         if (!fit.Unreachable.IsEmpty)
             text.AppendLine(CultureInfo.InvariantCulture, $"       not there: {string.Join(' ', fit.Unreachable)}");
@@ -49,21 +50,6 @@ internal static class HarpReport
     private static string Times(int count) => count == 1 ? "once" : $"{count} times";
 
     private static string Written(IEnumerable<HarpNote> way) => string.Join('&', way) is { Length: > 0 } notes ? notes : "?";
-
-    private static IEnumerable<string> Lines(IEnumerable<string> words)
-    {
-        var line = new StringBuilder();
-        foreach (var word in words)
-        {
-            if (line.Length > 0 && line.Length + 1 + word.Length > Width)
-            {
-                yield return line.ToString();
-                line.Clear();
-            }
-            line.Append(line.Length > 0 ? " " : "").Append(word);
-        }
-        yield return line.ToString();
-    }
 
     public static string Json(HarpTune tune, IReadOnlyList<HarpFit> ranked) => JsonSerializer.Serialize(
         new

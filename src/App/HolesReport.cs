@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
+using Harkbook.Publishing.Engraving;
 
 namespace Harkbook.App;
 
@@ -16,7 +17,7 @@ internal static class HolesReport
         foreach (var (label, row) in Rows(harp))
             text.Append($"{label,-12}").AppendLine(string.Concat(row.Select(cell => $"{cell,-5}")).TrimEnd());
         text.AppendLine();
-        text.AppendLine($"positions   {string.Join(", ", Enumerable.Range(1, 12).Select(p => $"{Ordinal.Of(p)} {harp.KeyInPosition(p)}"))}");
+        text.AppendLine($"positions   {string.Join(", ", Enumerable.Range(1, 12).Select(p => $"{OrdinalText.Of(p)} {harp.KeyInPosition(p)}"))}");
         foreach (var triad in harp.Triads().Where(t => !t.Runs.IsEmpty))
             text.AppendLine($"one breath  {triad.Chord,-6} {string.Join(", ", triad.Runs)}");
         var lacking = string.Join(", ", harp.TriadsOutOfReach());

@@ -37,14 +37,14 @@ internal static class LayerReport
             upper = pair.Chord.Upper is { } upper ? ChordSymbol.Write(upper) : null,
             degrees = pair.Chord.Degrees.Select(d => d.DegreeName),
             shared = pair.Chord.Shared.Select(n => n.ToString()),
-            clashes = pair.Clashes.Select(c => new { kind = JsonNamingPolicy.CamelCase.ConvertName(c.Kind.ToString()), lower = Of(c.Lower), higher = Of(c.Higher) }),
+            clashes = pair.Clashes.Select(c => new { kind = JsonLayout.Name(c.Kind), lower = Of(c.Lower), higher = Of(c.Higher) }),
             roughness = Math.Round(pair.Roughness, 4),
             between = Math.Round(pair.Between, 4),
             notes = pair.Notes.Select(Of),
         },
         JsonLayout.Readable) + "\n";
 
-    private static object Of(LayerNote note) => new { layer = JsonNamingPolicy.CamelCase.ConvertName(note.Layer.ToString()), pitch = note.Pitch.ToString(), played = note.Played };
+    private static object Of(LayerNote note) => new { layer = JsonLayout.Name(note.Layer), pitch = note.Pitch.ToString(), played = note.Played };
 
     private static string Degrees(LayerPair pair) => string.Join(' ', pair.Chord.Degrees.Select(d => d.DegreeName));
 

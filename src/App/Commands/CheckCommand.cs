@@ -49,11 +49,7 @@ internal static class CheckCommand
         return (new Checker(hearing, CheckOptions.Usual).Check(song.Song), song.Song);
     }
 
-    private static bool IsMostlyHeard(Song song)
-    {
-        var chords = song.Bars.SelectMany(b => b.Chords).ToArray();
-        return chords.Count(c => c.Standing.Kind == StandingKind.Heard) * 2 > chords.Length;
-    }
+    private static bool IsMostlyHeard(Song song) => Standing.AreMostlyHeard([.. song.Bars.SelectMany(b => b.Chords).Select(c => c.Standing)]);
 
     /// <summary>What isn't supported (or, with <paramref name="all"/>, everything), then one line for each kind of claim.</summary>
     public static string Report(CheckResult result, bool all)

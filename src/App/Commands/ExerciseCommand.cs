@@ -57,11 +57,10 @@ internal static class ExerciseCommand
 
     private static Section Section(SongFolder opened, string? name)
     {
-        var sections = opened.Song.Sections.Where(s => !s.Bars.IsEmpty).ToArray();
-        if (name is null)
-            return sections.FirstOrDefault(s => s.Bars.Any(b => !b.Sung.IsEmpty)) ?? throw new UserException($"{opened.SongPath}: nothing is sung in this song. Add a 'sung' line to a section, x for each syllable where only the rhythm is known.");
-        return sections.FirstOrDefault(s => s.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
-            ?? throw new UsageException($"--section {name}: the song's sections are {string.Join(", ", sections.Select(s => s.Name).Distinct())}.");
+        Section[] sections = [.. opened.Song.Sections.Where(s => !s.Bars.IsEmpty)];
+        return name is not null ? SectionChoice.Called(name, sections)[0]
+            : sections.FirstOrDefault(s => s.Bars.Any(b => !b.Sung.IsEmpty))
+                ?? throw new UserException($"{opened.SongPath}: nothing is sung in this song. Add a 'sung' line to a section, x for each syllable where only the rhythm is known.");
     }
 
     private static double[] ReadSpeeds(string text)
@@ -85,7 +84,7 @@ internal static class ExerciseCommand
     private static void Report(string folder, int first, int last, IEnumerable<ExerciseStage> stages)
     {
         foreach (var stage in stages)
-            Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{(int)stage.At.Value / 60}:{(int)stage.At.Value % 60:00}  {stage.Speed * 100:0}%, {stage.Tempo:0} beats a minute"));
+            Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{ClockText.Of(stage.At)}  {stage.Speed * 100:0}%, {stage.Tempo:0} beats a minute"));
         Console.Out.WriteLine($"{Path.Combine(folder, "exercise.wav")}: bars {first} to {last}, about -18 LUFS; start with the volume low. Take breaks, and stop when a hand or the voice hurts.");
         Console.Out.WriteLine($"{Path.Combine(folder, "exercise.pdf")}: both lines on one count; also as .svg and .png.");
     }

@@ -24,25 +24,13 @@ internal sealed record HarpTune(ImmutableArray<ImmutableArray<Pitch>> Notes, Key
     private static HarpTune OfSong(SongFolder opened, string? section, Key? key)
     {
         var song = opened.Song;
-        if (song.Harp?.Value is not { } reference)
+        if (song.Harp is null)
             throw new UserException($"{opened.SongPath}: no line says which harmonica plays, so its notes have no pitch. Add one, as in 'harp  D richter'.");
-        var bars = Sections(song, section).SelectMany(s => s.Bars).ToArray();
-        var harp = reference.ToHarmonica();
-        var notes = bars.SelectMany(b => b.Harp.GroupBy(n => n.Start).OrderBy(g => g.Key))
-            .Select(together => together.Select(n => harp.FindPitch(n.Value)).OfType<Pitch>().ToImmutableArray())
-            .Where(together => !together.IsEmpty).ToImmutableArray();
-        if (notes.IsEmpty)
-            throw new UserException($"{opened.SongPath}: the harmonica plays nothing{(section is null ? "" : $" in {section}")}. Give a section in which it does, or notes, as in harkbook harps D5 E5 F#5.");
-        var numbers = bars.Select(b => b.Number).ToHashSet();
-        return new(notes, key ?? song.Key.Value, harp, BreathPlan.Of(song, b => numbers.Contains(b.Number)));
-    }
-
-    private static IEnumerable<Section> Sections(Song song, string? name)
-    {
-        var found = song.Sections.Where(s => name is null || s.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase)).ToArray();
-        return found.Length > 0
-            ? found
-            : throw new UsageException($"--section {name}: the song's sections are {string.Join(", ", song.Sections.Select(s => s.Name).Distinct())}.");
+        var numbers = (section is null ? song.Bars : SectionChoice.Called(section.Trim(), song.Sections).SelectMany(s => s.Bars)).Select(b => b.Number).ToHashSet();
+        bool Meant(Bar bar) => numbers.Contains(bar.Number);
+        var played = HarpPlayed.In(song, Meant)
+            ?? throw new UserException($"{opened.SongPath}: the harmonica plays nothing{(section is null ? "" : $" in {section}")}. Give a section in which it does, or notes, as in harkbook harps D5 E5 F#5.");
+        return new([.. played.Tune], key ?? song.Key.Value, played.Harp, BreathPlan.Of(song, Meant));
     }
 
     private static Pitch ReadPitch(string text) =>

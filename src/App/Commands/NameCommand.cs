@@ -38,9 +38,8 @@ internal static class NameCommand
     {
         if (words is [var text] && Shape.TryParse(text, out var shape))
         {
-            return shape.Frets.Length == tuning.Count
-                ? NamesInContext.Rank(shape.Pitches(tuning, capo, key?.Centre ?? 2), key, before, after)
-                : throw new UsageException($"Shape {text} has {shape.Frets.Length} strings and the tuning {tuning} has {tuning.Count}; give the tuning with --tuning.");
+            Options.RequireStrings(text, shape, tuning);
+            return NamesInContext.Rank(shape.Pitches(tuning, capo, key?.Centre ?? 2), key, before, after);
         }
         if (words.All(w => Pitch.TryParse(w, out _)))
             return NamesInContext.Rank(words.Select(Pitch.Parse), key, before, after);

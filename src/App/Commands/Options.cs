@@ -20,6 +20,13 @@ internal static class Options
 
     public static Option<bool> Json() => new("--json") { Description = "Print the result as JSON" };
 
+    /// <summary>Refuses a shape of another number of strings.</summary>
+    public static void RequireStrings(string text, Shape shape, Tuning tuning)
+    {
+        if (shape.Frets.Length != tuning.Count)
+            throw new UsageException($"Shape {text} has {shape.Frets.Length} strings and the tuning {tuning} has {tuning.Count}; give the tuning with --tuning.");
+    }
+
     public static int ReadCount(int count) => count >= 1 ? count : throw new UsageException($"--count {count}: give 1 or more.");
 
     /// <summary>Words given one by one or together in quotes.</summary>

@@ -40,8 +40,8 @@ internal static class TogetherCommand
     {
         if (Shape.TryParse(text, out var shape))
         {
-            return shape.Frets.Length != tuning.Count ? throw new UsageException($"Shape {text} has {shape.Frets.Length} strings and the tuning {tuning} has {tuning.Count}; give the tuning with --tuning.")
-                : shape.SoundingStrings == 0 ? throw new UsageException($"Shape {text} mutes every string; give one that sounds.")
+            Options.RequireStrings(text, shape, tuning);
+            return shape.SoundingStrings == 0 ? throw new UsageException($"Shape {text} mutes every string; give one that sounds.")
                 : (null, LayerPair.OfShape(layer, shape, tuning, capo, key));
         }
         if (!ChordSymbol.TryRead(text, out var chord) || chord.IsNone)

@@ -26,10 +26,9 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
     {
         get
         {
-            var chords = Song.Bars.SelectMany(b => b.Chords).ToArray();
-            var heard = chords.Count(c => c.Standing.Kind == StandingKind.Heard);
-            return heard * 2 <= chords.Length ? null
-                : $"{(heard == chords.Length ? "All" : "Most")} chords of this song are as the program heard them and no person has decided them yet. What follows is true of those chords, not surely of the record.";
+            var chords = Song.Bars.SelectMany(b => b.Chords).Select(c => c.Standing).ToArray();
+            return !Standing.AreMostlyHeard(chords) ? null
+                : $"{(chords.All(c => c.Kind == StandingKind.Heard) ? "All" : "Most")} chords of this song are as the program heard them and no person has decided them yet. What follows is true of those chords, not surely of the record.";
         }
     }
 

@@ -20,6 +20,9 @@ internal static class NumberWords
     /// <summary>"one bar", "six bars".</summary>
     public static string Of(int number, string thing) => $"{Of(number)} {thing}{(number == 1 ? "" : "s")}";
 
+    /// <summary>"once", "twice", "six times".</summary>
+    public static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{Of(count)} times" };
+
     /// <summary>"3.1", "3".</summary>
     public static string Of(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 

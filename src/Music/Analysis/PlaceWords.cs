@@ -34,6 +34,9 @@ public static class PlaceWords
         return string.Join(", ", [.. Named(whole), .. later]);
     }
 
+    /// <summary>"bar 7", "bars 7 to 9".</summary>
+    public static string Bars(int first, int last) => first == last ? $"bar {first}" : $"bars {first} to {last}";
+
     /// <summary>Bars that follow one another, joined: 2, 3, 4, 7 are 2 to 4 and 7 to 7.</summary>
     public static IReadOnlyList<(int First, int Last)> Runs(IEnumerable<int> bars)
     {

@@ -1,3 +1,4 @@
+using Harkbook.Music.Songs;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis;
@@ -6,4 +7,8 @@ namespace Harkbook.Music.Analysis;
 /// <param name="Bar">The bar's number through the song, 1 for the first.</param>
 /// <param name="Start">Felt beats from the bar's start.</param>
 /// <param name="Length">Felt beats.</param>
-public readonly record struct SongPlace(int Bar, Beats Start, Beats Length);
+public readonly record struct SongPlace(int Bar, Beats Start, Beats Length)
+{
+    /// <summary>A whole bar.</summary>
+    public static SongPlace Of(Bar bar) => new(bar.Number, Beats.Zero, bar.Meter.BarLength);
+}

@@ -94,5 +94,8 @@ public sealed record HarpReference(PitchName Key, string Layout, int Octave = 0)
 public sealed record NamedShape(string Name, Shape Shape, Standing Standing)
 {
     /// <summary>The chord symbol: the name without its label.</summary>
-    public string Symbol => Name.Split('@')[0];
+    public string Symbol => SymbolOf(Name);
+
+    /// <summary>A name without its label: "D" of "D@high".</summary>
+    public static string SymbolOf(string name) => name.Split('@')[0];
 }

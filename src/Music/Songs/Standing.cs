@@ -29,6 +29,9 @@ public sealed record Standing(StandingKind Kind, double? Confidence = null, stri
     /// <summary>Heard, with the confidence rounded to the whole percent that a song file keeps; nothing heard is certain, so 99 is the most.</summary>
     public static Standing HeardToThePercent(double confidence) => Heard(Math.Round(Math.Clamp(confidence, 0, 0.99) * 100) / 100);
 
+    /// <summary>Whether more than half of some claims are heard and no person stands behind them.</summary>
+    public static bool AreMostlyHeard(IReadOnlyCollection<Standing> claims) => claims.Count(c => c.Kind == StandingKind.Heard) * 2 > claims.Count;
+
     public static Standing Corrected(DateOnly on, string by, string why) => new(StandingKind.Corrected, null, by, on, why);
 }
 

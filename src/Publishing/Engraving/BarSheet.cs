@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 
@@ -55,7 +56,7 @@ public static class BarSheet
         if (section.Bars.IsEmpty)
             return "no bars";
         var (first, last) = (section.Bars[0].Number, section.Bars[^1].Number);
-        var bars = first == last ? $"bar {first}" : $"bars {first} to {last}";
+        var bars = PlaceWords.Bars(first, last);
         return timed ? $"{bars}  ·  {ClockText.Of(clock.TimeOf(first))} to {ClockText.Of(clock.TimeOf(last + 1))}" : bars;
     }
 }

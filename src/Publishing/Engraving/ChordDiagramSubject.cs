@@ -19,7 +19,7 @@ public sealed record ChordDiagramSubject(Shape Shape, string Name, Tuning Tuning
     /// <summary>What each string sounds, null where muted; notes of the named chord take its spelling.</summary>
     internal ImmutableArray<PitchName?> SoundingNames()
     {
-        ImmutableArray<PitchName> spelled = ChordSymbol.TryRead(Name.Split('@')[0], out var chord) ? chord.Notes.Add(chord.Bass) : [];
+        ImmutableArray<PitchName> spelled = ChordSymbol.TryRead(NamedShape.SymbolOf(Name), out var chord) ? chord.Notes.Add(chord.Bass) : [];
         return [.. Shape.PitchOfEachString(Tuning, Capo, Centre).Select(p => p is { } pitch ? Respelled(pitch.Name, spelled) : (PitchName?)null)];
     }
 

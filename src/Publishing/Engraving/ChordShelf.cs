@@ -23,7 +23,7 @@ internal static class ChordShelf
     private static IEnumerable<(string Symbol, string Songs)> Entries(Songbook book, IReadOnlyDictionary<Song, int> numbers) =>
         from song in book.Songs
         from chord in song.Bars.SelectMany(b => b.Chords).Select(c => c.Value).Where(c => !c.Chord.IsNone).DistinctBy(c => c.Chord)
-        group numbers[song] by chord.Name.Split('@')[0] into uses
+        group numbers[song] by NamedShape.SymbolOf(chord.Name) into uses
         orderby uses.Key[0], uses.Key.Length > 1 && uses.Key[1] is '#' or 'b', uses.Key.Length, uses.Key
         select (uses.Key, string.Join(", ", uses.Distinct().Order()));
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 
@@ -46,7 +47,7 @@ public static class CoordinationChart
     private static Drawing Heading(string title, IReadOnlyList<Bar> bars, double width)
     {
         var sketch = new Sketch();
-        var places = bars.Count == 1 ? $"bar {bars[0].Number}" : $"bars {bars[0].Number} to {bars[^1].Number}";
+        var places = PlaceWords.Bars(bars[0].Number, bars[^1].Number);
         sketch.Text(TextWrap.Cut(title, Face.Strong, 15, width), 0, 15, Face.Strong, 15);
         sketch.Text($"voice and guitar on one count, {places}", 0, 29, Face.Text, 9, Tint.Quiet);
         return sketch.ToDrawing(width, 34);

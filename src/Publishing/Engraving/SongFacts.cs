@@ -48,15 +48,13 @@ public static class SongFacts
 
     private static string CapoWords(Capo capo) =>
         capo.Fret == 0 ? "none"
-        : capo.IsPartial ? $"fret {capo.Fret}, on {string.Join(", ", capo.OnlyStrings.Select(s => Ordinal(s + 1)))} string from the low side"
+        : capo.IsPartial ? $"fret {capo.Fret}, on {string.Join(", ", capo.OnlyStrings.Select(s => OrdinalText.Of(s + 1)))} string from the low side"
         : $"fret {capo.Fret}";
 
     private static string HarpWords(HarpReference harp, PitchName tonic)
     {
         var layout = harp.Layout == "richter" ? "" : harp.Layout + ", ";
         var position = harp.ToHarmonica().PositionFor(tonic);
-        return $"in {PitchText.Of(harp)}, {layout}{Ordinal(position)} position";
+        return $"in {PitchText.Of(harp)}, {layout}{OrdinalText.Of(position)} position";
     }
-
-    internal static string Ordinal(int n) => n + (n switch { 11 or 12 or 13 => "th", _ => (n % 10) switch { 1 => "st", 2 => "nd", 3 => "rd", _ => "th" } });
 }

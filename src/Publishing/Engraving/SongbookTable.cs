@@ -74,6 +74,6 @@ internal static class SongbookTable
     {
         if (song.Harp?.Value is not { } harp)
             return "";
-        return SongFacts.Ordinal(harp.ToHarmonica().PositionFor(song.Key.Value.Tonic)) + " position";
+        return OrdinalText.Of(harp.ToHarmonica().PositionFor(song.Key.Value.Tonic)) + " position";
     }
 }

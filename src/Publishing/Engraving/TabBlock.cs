@@ -1,3 +1,4 @@
+using Harkbook.Music.Analysis;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
@@ -37,7 +38,7 @@ internal static class BarStack
             sketch.Add(line.Placed(0, y));
             y += line.Height + LineGap;
         }
-        var title = bars.Count == 1 ? $"bar {bars[0].Number}" : $"bars {bars[0].Number} to {bars[^1].Number}";
+        var title = PlaceWords.Bars(bars[0].Number, bars[^1].Number);
         return sketch.ToDrawing(width, y - LineGap + 1, title);
     }
 }

@@ -39,7 +39,7 @@ public sealed record LessonFile(string Path, string What);
 public sealed class LessonPublisher(Song song, LessonSound? sound, string folder, PublishOptions options)
 {
     private readonly LessonTimeline timeline = new(song);
-    private readonly Explanation explanation = Explanation.Of(song);
+    private readonly Lazy<Explanation> explanation = new(() => Explanation.Of(song));
     private readonly ImmutableArray<LessonFile>.Builder written = ImmutableArray.CreateBuilder<LessonFile>();
 
     /// <param name="progress">The step, and 0–1 of the whole.</param>
@@ -109,7 +109,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
 
     private void WriteExplanation()
     {
-        if (ExplanationSheet.Engrave(explanation, options.Paper) is { Length: > 0 } pages)
+        if (ExplanationSheet.Engrave(explanation.Value, options.Paper) is { Length: > 0 } pages)
             Write("why.pdf", "why the song sounds so, with the facts behind it", s => PdfWriter.Write(pages, s, Palette.Paper, song.Title, options.Date));
     }
 
@@ -123,7 +123,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
     private async Task WritePageAsync(LessonSound heard, CancellationToken ct)
     {
         var (bytes, type) = await PageSound.ReadAsync(heard.Path, ct);
-        WriteText("play-along.html", "the play-along page, one file, no network needed", PlayAlongPage.Write(timeline, bytes, type, heard.Length.Value, options.Parts.HasFlag(LessonParts.Explanation) ? explanation : null));
+        WriteText("play-along.html", "the play-along page, one file, no network needed", PlayAlongPage.Write(timeline, bytes, type, heard.Length.Value, options.Parts.HasFlag(LessonParts.Explanation) ? explanation.Value : null));
     }
 
     private async Task WriteVideoAsync(LessonSound heard, IProgress<(string Step, double Done)>? progress, CancellationToken ct)

@@ -17,11 +17,9 @@ public sealed record EasierShape(ChordUse Chord, Voicing Easier, double Cost, do
     private const double Least = 1;
 
     /// <summary>One for each chord that has one, in order of appearance. Chords that are picked are left out: there the shape is heard note by note.</summary>
-    public static ImmutableArray<EasierShape> In(Song song)
-    {
-        var search = new ShapeSearch(song);
-        return [.. search.Uses().Select(u => For(u, search)).OfType<EasierShape>()];
-    }
+    public static ImmutableArray<EasierShape> In(Song song) => In(new ShapeSearch(song));
+
+    internal static ImmutableArray<EasierShape> In(ShapeSearch search) => [.. search.Uses().Select(u => For(u, search)).OfType<EasierShape>()];
 
     private static EasierShape? For(ChordUse use, ShapeSearch search)
     {

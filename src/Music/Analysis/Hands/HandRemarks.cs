@@ -14,9 +14,17 @@ public static class HandRemarks
     public static IEnumerable<Remark> Of(Song song)
     {
         var changes = ShapeChanges.Of(song);
-        var easier = EasierShape.In(song);
-        return Held(song).Concat(Slides(changes)).Concat(Smoothness(changes)).Concat(Fingers(changes)).Concat(Easier(song, easier))
-            .Concat(Smoother(song, [.. easier.Select(e => e.Chord.Name)]));
+        return Held(song).Concat(Slides(changes)).Concat(Smoothness(changes)).Concat(Fingers(changes)).Concat(OtherShapes(song, changes));
+    }
+
+    /// <summary>A chord gets one other shape at most, the easier before the smoother.</summary>
+    private static IEnumerable<Remark> OtherShapes(Song song, ImmutableArray<MadeChange> changes)
+    {
+        var search = new ShapeSearch(song, changes);
+        var places = ShapeChanges.Uses(song).ToLookup(u => u.Use.Name, u => u.Place);
+        var easier = EasierShape.In(search);
+        var smoother = SmootherShape.In(search).Where(s => easier.All(e => e.Chord.Name != s.Chord.Name));
+        return [.. easier.Select(e => Easier(e, [.. places[e.Chord.Name]])), .. smoother.Select(s => Smoother(s, [.. places[s.Chord.Name]]))];
     }
 
     private static IEnumerable<Remark> Held(Song song)
@@ -31,7 +39,7 @@ public static class HandRemarks
             yield return new(RemarkKind.StringHeld, $"{who} through {chords}.",
                 [.. strings.Select(h => new RemarkFact($"string {song.Tuning.Value.Count - h.StringIndex}", $"{h.Pitch} through {h.Chords.Length} chords", StringByString))])
             {
-                Places = held.IsThroughout ? [] : [.. held.Bars.SelectMany(b => Enumerable.Range(b.First, b.Last - b.First + 1)).Distinct().Select(n => Whole(song, n))],
+                Places = held.IsThroughout ? [] : [.. held.Bars.SelectMany(b => Enumerable.Range(b.First, b.Last - b.First + 1)).Distinct().Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],
             };
         }
     }
@@ -88,34 +96,22 @@ public static class HandRemarks
         };
     }
 
-    private static IEnumerable<Remark> Easier(Song song, ImmutableArray<EasierShape> all)
-    {
-        var places = ShapeChanges.Uses(song).ToLookup(u => u.Use.Name, u => u.Place);
-        foreach (var easier in all)
+    private static Remark Easier(EasierShape easier, ImmutableArray<SongPlace> places) =>
+        new(RemarkKind.EasierShape,
+            $"{ChordSpeech.Of(easier.Chord.Chord)} can also be held as {easier.Easier.Shape.WithoutFingers()}, with the same notes over the same bass in other places: {NumberWords.Of(easier.EasierCost)} to the hand instead of {NumberWords.Of(easier.Cost)}. It won't sound quite like the record; choose what your hand is at ease with, and stop when it hurts.",
+            [new($"cost of {easier.Chord.Shape!.WithoutFingers()}", Cost(easier.Cost), Method), new($"cost of {easier.Easier.Shape.WithoutFingers()}", Cost(easier.EasierCost), Method)])
         {
-            yield return new(RemarkKind.EasierShape,
-                $"{ChordSpeech.Of(easier.Chord.Chord)} can also be held as {easier.Easier.Shape.WithoutFingers()}, with the same notes over the same bass in other places: {NumberWords.Of(easier.EasierCost)} to the hand instead of {NumberWords.Of(easier.Cost)}. It won't sound quite like the record; choose what your hand is at ease with, and stop when it hurts.",
-                [new($"cost of {easier.Chord.Shape!.WithoutFingers()}", Cost(easier.Cost), Method), new($"cost of {easier.Easier.Shape.WithoutFingers()}", Cost(easier.EasierCost), Method)])
-            {
-                Places = [.. places[easier.Chord.Name]],
-            };
-        }
-    }
+            Places = places,
+        };
 
-    private static IEnumerable<Remark> Smoother(Song song, HashSet<string> easier)
-    {
-        var places = ShapeChanges.Uses(song).ToLookup(u => u.Use.Name, u => u.Place);
-        foreach (var smoother in SmootherShape.In(song).Where(s => !easier.Contains(s.Chord.Name)))
+    private static Remark Smoother(SmootherShape smoother, ImmutableArray<SongPlace> places) =>
+        new(RemarkKind.SmootherShape,
+            $"{ChordSpeech.Of(smoother.Chord.Chord)} can also be held as {smoother.Smoother.Shape.WithoutFingers()}, nearer to the shapes around it: the strings move {NumberWords.Of(smoother.SmootherMotion)} semitones into it and out of it instead of {NumberWords.Of(smoother.Motion)}, and it is {(smoother.SmootherCost > smoother.Cost ? "hardly" : "no")} harder on the hand. It won't sound quite like the record; stop when a hand hurts.",
+            [new("motion", $"{Cost(smoother.SmootherMotion)} instead of {Cost(smoother.Motion)} semitones", "semitones summed over the strings that sound in both shapes, into and out of the shape, mean over its places"),
+             new("cost to the hand", $"{Cost(smoother.SmootherCost)} instead of {Cost(smoother.Cost)}", Method)])
         {
-            yield return new(RemarkKind.SmootherShape,
-                $"{ChordSpeech.Of(smoother.Chord.Chord)} can also be held as {smoother.Smoother.Shape.WithoutFingers()}, nearer to the shapes around it: the strings move {NumberWords.Of(smoother.SmootherMotion)} semitones into it and out of it instead of {NumberWords.Of(smoother.Motion)}, and it is {(smoother.SmootherCost > smoother.Cost ? "hardly" : "no")} harder on the hand. It won't sound quite like the record; stop when a hand hurts.",
-                [new("motion", $"{Cost(smoother.SmootherMotion)} instead of {Cost(smoother.Motion)} semitones", "semitones summed over the strings that sound in both shapes, into and out of the shape, mean over its places"),
-                 new("cost to the hand", $"{Cost(smoother.SmootherCost)} instead of {Cost(smoother.Cost)}", Method)])
-            {
-                Places = [.. places[smoother.Chord.Name]],
-            };
-        }
-    }
+            Places = places,
+        };
 
     private const string Method = "our judgement of reach, fingers, barres, position and movement (docs/decisions/shapes-and-costs.md)";
 
@@ -128,6 +124,4 @@ public static class HandRemarks
         var number = song.Tuning.Value.Count - index;
         return number == 1 ? "top string" : index == 0 ? "lowest string" : $"{NumberWords.Ordinal(number)} string";
     }
-
-    private static SongPlace Whole(Song song, int bar) => new(bar, Beats.Zero, song.Bars.ElementAt(bar - 1).Meter.BarLength);
 }

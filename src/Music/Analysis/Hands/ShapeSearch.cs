@@ -8,10 +8,17 @@ namespace Harkbook.Music.Analysis.Hands;
 internal sealed class ShapeSearch
 {
     private readonly Song song;
+    private readonly Dictionary<string, ImmutableArray<Voicing>> others = [];
     private readonly ImmutableArray<MadeChange> changes;
     private readonly Fretboard neck;
 
-    public ShapeSearch(Song song) => (this.song, changes, neck) = (song, ShapeChanges.Of(song), new(song.Tuning.Value, song.Capo.Value));
+    public ShapeSearch(Song song)
+        : this(song, ShapeChanges.Of(song))
+    {
+    }
+
+    /// <param name="changes">The song's changes of shape.</param>
+    public ShapeSearch(Song song, ImmutableArray<MadeChange> changes) => (this.song, this.changes, neck) = (song, changes, new(song.Tuning.Value, song.Capo.Value));
 
     /// <summary>Chords that could be held otherwise: with a shape that a hand can play, and not picked, where the shape is heard note by note.</summary>
     public IEnumerable<ChordUse> Uses()
@@ -21,8 +28,12 @@ internal sealed class ShapeSearch
             .Where(u => u.Shape is not null && !u.Chord.IsNone && !picked.Contains(u.Name) && Fingering(u.Shape) is not null);
     }
 
-    public IEnumerable<Voicing> Others(ChordUse use) =>
-        VoicingSearch.Find(use.Chord, neck.Tuning, neck.Capo).Where(v => SoundsAlike(v.Shape, use.Shape!));
+    public ImmutableArray<Voicing> Others(ChordUse use)
+    {
+        if (!others.TryGetValue(use.Name, out var found))
+            others[use.Name] = found = [.. VoicingSearch.Find(use.Chord, neck.Tuning, neck.Capo).Where(v => SoundsAlike(v.Shape, use.Shape!))];
+        return found;
+    }
 
     /// <summary>What the hand pays: the shape itself, and moving into it and out of it, on average.</summary>
     public double Cost(ChordUse use, Shape shape, ShapeFingering fingering)

@@ -21,11 +21,9 @@ public sealed record SmootherShape(ChordUse Chord, Voicing Smoother, double Moti
     private const double Slack = 0.3;
 
     /// <summary>One for each chord that has one, in order of appearance.</summary>
-    public static ImmutableArray<SmootherShape> In(Song song)
-    {
-        var search = new ShapeSearch(song);
-        return [.. search.Uses().Select(u => For(u, search)).OfType<SmootherShape>()];
-    }
+    public static ImmutableArray<SmootherShape> In(Song song) => In(new ShapeSearch(song));
+
+    internal static ImmutableArray<SmootherShape> In(ShapeSearch search) => [.. search.Uses().Select(u => For(u, search)).OfType<SmootherShape>()];
 
     private static SmootherShape? For(ChordUse use, ShapeSearch search)
     {

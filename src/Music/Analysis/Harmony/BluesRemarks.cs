@@ -54,7 +54,7 @@ internal static class BluesRemarks
         yield return new(RemarkKind.TwelveBarBlues, $"{NumberWords.List(names)} {(names.Count == 1 ? "is" : "are")} a twelve-bar blues.",
             [new("form", "I I I I, IV IV I I, V IV I I, by the bars' first chords", "Open Music Theory, with IV in bar 2 and V in bars 10 and 12 as common practice")])
         {
-            Places = [.. sections.SelectMany(s => s.Bars).Select(b => new SongPlace(b.Number, Beats.Zero, b.Meter.BarLength))],
+            Places = [.. sections.SelectMany(s => s.Bars).Select(SongPlace.Of)],
         };
     }
 

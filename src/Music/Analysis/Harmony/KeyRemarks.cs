@@ -54,7 +54,7 @@ internal static class KeyRemarks
 
     private static Remark Change(Song song, Key key, ImmutableArray<Bar> bars, HarmonicAnalysis analysis)
     {
-        var stretches = Stretches(bars).Select(s => s.First == s.Last ? $"bar {s.First}" : $"bars {s.First} to {s.Last}").ToList();
+        var stretches = PlaceWords.Runs(bars.Select(b => b.Number)).Select(r => PlaceWords.Bars(r.First, r.Last)).ToList();
         var pivots = analysis.Chords.Where(c => c.Pivot is not null && (c.Reading.Key == key || bars.Any(b => b.Number == c.Place.Bar + 1)))
             .Where(c => c.Reading.Key == song.Key.Value).DistinctBy(c => c.Reading.Chord).ToList();
         var joins = pivots.Count == 0 ? "" : $" {NumberWords.List([.. pivots.Select(p => ChordSpeech.Of(p.Reading.Chord))])} {(pivots.Count == 1 ? "belongs" : "belong")} to both keys and {(pivots.Count == 1 ? "joins" : "join")} them.";
@@ -62,19 +62,8 @@ internal static class KeyRemarks
             $"{NumberWords.Sentence(NumberWords.List(stretches))} {(bars.Length == 1 ? "is" : "are")} in {NumeralSpeech.Of(key)}{Relation(song.Key.Value, key)}.{joins}",
             [new("key", key.ToString(), "as the song says"), .. pivots.Select(p => new RemarkFact("pivot", $"{p.Reading.Chord}: {p.Reading.Numeral} in {p.Reading.Key}, {p.Pivot} in {key}", HarmonyRemarks.Method))])
         {
-            Places = [.. bars.Select(b => new SongPlace(b.Number, Beats.Zero, b.Meter.BarLength))],
+            Places = [.. bars.Select(SongPlace.Of)],
         };
-    }
-
-    private static IEnumerable<(int First, int Last)> Stretches(ImmutableArray<Bar> bars)
-    {
-        for (int from = 0, to; from < bars.Length; from = to)
-        {
-            to = from + 1;
-            while (to < bars.Length && bars[to].Number == bars[to - 1].Number + 1)
-                to++;
-            yield return (bars[from].Number, bars[to - 1].Number);
-        }
     }
 
     private static string Relation(Key song, Key key) =>

@@ -15,18 +15,11 @@ internal static class NameRemarks
 
     public static IEnumerable<Remark> Of(Song song, HarmonicAnalysis analysis)
     {
-        var uses = song.Bars.SelectMany(b => b.Chords).Select(c => c.Value).Zip(analysis.Chords, (use, placed) => (Use: use, Placed: placed)).ToList();
-        return uses.Select((u, i) => Find(song, u.Use, u.Placed, Neighbour(uses, i, -1), Neighbour(uses, i, 1))).OfType<Rivals>()
+        var uses = song.Bars.SelectMany(b => b.Chords).Select(c => c.Value).ToList();
+        return uses.Select((u, i) => Find(song, u, analysis.Chords[i], SongWalk.Neighbour(uses, i, -1, c => c.Chord)?.Chord, SongWalk.Neighbour(uses, i, 1, c => c.Chord)?.Chord))
+            .OfType<Rivals>()
             .GroupBy(r => (r.Use.Reading.Chord, r.Other.Name.Chord))
             .Select(g => Remark([.. g]));
-    }
-
-    private static Chord? Neighbour(List<(ChordUse Use, PlacedChord Placed)> uses, int index, int step)
-    {
-        for (var i = index + step; i >= 0 && i < uses.Count; i += step)
-            if (uses[i].Use.Chord is { IsNone: false } chord && chord != uses[index].Use.Chord)
-                return chord;
-        return null;
     }
 
     private static Rivals? Find(Song song, ChordUse use, PlacedChord placed, Chord? before, Chord? after)

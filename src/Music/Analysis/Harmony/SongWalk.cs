@@ -14,7 +14,7 @@ internal static class SongWalk
         var uses = Uses(song).ToList();
         var sounding = uses.Where(u => !u.Chord.IsNone).ToList();
         var blues = sounding.GroupBy(u => u.Key).Where(g => IsBlues(g.Key, g.Select(u => u.Chord))).Select(g => g.Key).ToHashSet();
-        var placed = uses.Select((use, i) => Placed(use, Neighbour(uses, i, -1), Neighbour(uses, i, 1), blues.Contains(use.Key)));
+        var placed = uses.Select((use, i) => Placed(use, Neighbour(uses, i, -1, u => u.Chord), Neighbour(uses, i, 1, u => u.Chord), blues.Contains(use.Key)));
         return [.. placed.Select((p, i) => p with { IsOverPedal = IsOverPedal(uses, i, p) })];
     }
 
@@ -24,11 +24,12 @@ internal static class SongWalk
         from claim in bar.Bar.Chords
         select new Use(new(bar.Bar.Number, claim.Start, claim.Length), claim.Value.Chord, bar.Key, claim.Standing);
 
-    /// <summary>The nearest other chord that sounds.</summary>
-    private static Use? Neighbour(List<Use> uses, int index, int step)
+    /// <summary>The nearest use of another chord that sounds, going on by a step of 1 or −1; null where there is none.</summary>
+    public static T? Neighbour<T>(IReadOnlyList<T> uses, int index, int step, Func<T, Chord> chordOf)
+        where T : class
     {
         for (var i = index + step; i >= 0 && i < uses.Count; i += step)
-            if (!uses[i].Chord.IsNone && uses[i].Chord != uses[index].Chord)
+            if (!chordOf(uses[i]).IsNone && chordOf(uses[i]) != chordOf(uses[index]))
                 return uses[i];
         return null;
     }

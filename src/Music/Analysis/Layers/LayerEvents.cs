@@ -1,4 +1,3 @@
-using System.Globalization;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
@@ -68,7 +67,7 @@ internal sealed class LayerEvents
     private LayerNote Picked(PickedNote note, Chord? chord, Key key) => OnString(Layer.Picked, note.StringIndex, note.Fret, chord, key);
 
     private LayerNote OnString(Layer layer, int index, int fret, Chord? chord, Key key) =>
-        new(layer, NoteSpelling.Of(neck.MidiAt(index, fret), chord, key), string.Create(CultureInfo.InvariantCulture, $"string {neck.Tuning.Count - index}, {(fret == 0 ? "open" : $"fret {fret}")}"));
+        LayerNote.OnString(layer, NoteSpelling.Of(neck.MidiAt(index, fret), chord, key), neck.Tuning.StringNumber(index), fret);
 
     private LayerNote Blown(HarpNote note, Chord? chord, Key key) =>
         new(Layer.Harmonica, NoteSpelling.Of(harp!.PitchOf(note).Midi, chord, key), BreathWords.Of(note));

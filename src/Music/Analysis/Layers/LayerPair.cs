@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -24,9 +23,8 @@ public sealed record LayerPair(LayeredChord Chord, ImmutableArray<LayerNote> Not
         lower ??= ChordNaming.Rank(below.Select(n => n.Pitch), key)[0].Chord;
         ImmutableArray<LayerNote> all = [.. below.Concat(above).OrderBy(n => n.Pitch.Midi)];
         var chord = LayeredChord.Of(lower, [.. below.Select(n => n.Pitch.Name)], all[0].Pitch.Name, [.. above.OrderBy(n => n.Pitch.Midi).Select(n => n.Pitch.Name)], key);
-        var (low, high) = (Distinct(below, []), Distinct(above, [.. below.Select(n => n.Pitch.Midi)]));
-        var together = Layers.Roughness.Of([.. low, .. high], Hertz.A440);
-        return new(chord, all, Clash.Among(all), together, together - Layers.Roughness.Of(low, Hertz.A440) - Layers.Roughness.Of(high, Hertz.A440));
+        var (together, between) = Layers.Roughness.OfLayers(below, above, Hertz.A440);
+        return new(chord, all, Clash.Among(all), together, between);
     }
 
     /// <summary>A shape's notes, from the low string up.</summary>
@@ -36,14 +34,11 @@ public sealed record LayerPair(LayeredChord Chord, ImmutableArray<LayerNote> Not
         return
         [
             .. Enumerable.Range(0, pitches.Length).Where(i => pitches[i] is not null)
-                .Select(i => new LayerNote(layer, pitches[i]!.Value, string.Create(CultureInfo.InvariantCulture, $"string {pitches.Length - i}, {(shape.Frets[i] == 0 ? "open" : $"fret {shape.Frets[i]}")}"))),
+                .Select(i => LayerNote.OnString(layer, pitches[i]!.Value, tuning.StringNumber(i), shape.Frets[i]!.Value)),
         ];
     }
 
     /// <summary>A harmonica's notes on one breath, from the lowest hole up.</summary>
     public static ImmutableArray<LayerNote> OfBreath(BreathChord breath) =>
         [.. breath.Notes.Zip(breath.Pitches, (note, pitch) => new LayerNote(Layer.Harmonica, pitch, BreathWords.Of(note)))];
-
-    private static Pitch[] Distinct(IEnumerable<LayerNote> notes, HashSet<int> without) =>
-        [.. notes.Select(n => n.Pitch).DistinctBy(p => p.Midi).Where(p => !without.Contains(p.Midi))];
 }

@@ -19,7 +19,7 @@ public static class LayerRemarks
     public static IEnumerable<Remark> Of(Song song)
     {
         var moments = Moments.Of(song);
-        return Unions(song, moments).Concat(Clashes(moments)).Concat(Roughness(song)).Concat(Suspensions(song));
+        return Unions(song, moments).Concat(Clashes(moments)).Concat(Roughness(song, moments)).Concat(Suspensions(song));
     }
 
     private static IEnumerable<Remark> Unions(Song song, ImmutableArray<Moment> moments)
@@ -114,9 +114,9 @@ public static class LayerRemarks
 
     private static string Others(int others) => others == 0 ? "" : $" {NumberWords.Capital(others)} other {(others == 1 ? "pair does" : "pairs do")} so too.";
 
-    private static IEnumerable<Remark> Roughness(Song song)
+    private static IEnumerable<Remark> Roughness(Song song, ImmutableArray<Moment> moments)
     {
-        var rough = RoughMoment.Through(song).Where(r => r.Moment.Of(Layer.Harmonica).Any() && r.Moment.Guitar.Any()).ToArray();
+        var rough = RoughMoment.Through(moments, song.ReferencePitch.Value).Where(r => r.Moment.Of(Layer.Harmonica).Any() && r.Moment.Guitar.Any()).ToArray();
         var mean = rough.Sum(r => r.ForEachNote * r.Moment.Place.Length.Value) / Math.Max(rough.Sum(r => r.Moment.Place.Length.Value), 1e-9);
         if (rough.Where(r => r.Moment.Place.Length >= Noticed).MaxBy(r => r.ForEachNote) is not { } peak || peak.ForEachNote < mean * RubsMore)
             yield break;

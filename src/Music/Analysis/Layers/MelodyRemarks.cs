@@ -9,24 +9,24 @@ public static class MelodyRemarks
 {
     private const string Method = "embellishing tones as Open Music Theory tells them; a rest of more than a beat parts phrases";
 
-    public static IEnumerable<Remark> Of(Song song) => Of(song, Layer.Harmonica, "The harmonica", "its").Concat(Of(song, Layer.Picked, "The highest picked voice", "its"));
+    public static IEnumerable<Remark> Of(Song song) => Of(song, Layer.Harmonica, "The harmonica").Concat(Of(song, Layer.Picked, "The highest picked voice"));
 
-    private static IEnumerable<Remark> Of(Song song, Layer layer, string who, string whose)
+    private static IEnumerable<Remark> Of(Song song, Layer layer, string who)
     {
         var tones = MelodyTone.Of(MelodyLine.Of(song, layer));
         var others = tones.Where(t => t.Kind != ToneKind.ChordTone).ToArray();
         if (others.Length == 0)
             yield break;
-        yield return Summary(song, tones, others, who, whose);
+        yield return Summary(song, tones, others, who);
         foreach (var group in others.Where(t => t.IsLeaning).GroupBy(t => (t.Note.Chord, t.Note.Degree, t.Kind)))
             yield return Leaning(song, [.. group], who);
     }
 
-    private static Remark Summary(Song song, ImmutableArray<MelodyTone> tones, MelodyTone[] others, string who, string whose)
+    private static Remark Summary(Song song, ImmutableArray<MelodyTone> tones, MelodyTone[] others, string who)
     {
         var kinds = others.GroupBy(t => t.Kind).OrderBy(g => g.Key).Select(g => Counted(g.Key, g.Count())).ToArray();
         return new(RemarkKind.MelodyTones,
-            $"{who} stays on notes of the chord with {NumberWords.Of(tones.Length - others.Length)} of {whose} {NumberWords.Of(tones.Length, "note")}; of the others {NumberWords.List(kinds)}.",
+            $"{who} stays on notes of the chord with {NumberWords.Of(tones.Length - others.Length)} of its {NumberWords.Of(tones.Length, "note")}; of the others {NumberWords.List(kinds)}.",
             [.. others.GroupBy(t => t.Kind).OrderBy(g => g.Key).Select(g => new RemarkFact(Name(g.Key), string.Join("; ", g.Select(t => Detail(song, t))), Method))])
         {
             Places = [.. others.Select(t => t.Note.Place)],
@@ -49,7 +49,7 @@ public static class MelodyRemarks
     {
         foreach (var (semitones, words) in new[] { (-2, "a step above"), (-1, "a half step above"), (1, "a half step below"), (2, "a step below") })
         {
-            var beside = ((note.Midi + semitones) % 12 + 12) % 12;
+            var beside = Floor.Mod(note.Midi + semitones, 12);
             var held = note.Chord.Quality.Intervals.Where(i => (note.Chord.Root + i).PitchClass == beside).ToArray();
             if (held.Length > 0)
                 return $", {words} its {ChordSpeech.Degree(held[0])}";

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Songs;
-using Harkbook.Music.Theory;
+using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.Layers;
 
@@ -13,18 +13,13 @@ public sealed record RoughMoment(Moment Moment, double Together, double Between)
     public double ForEachNote => Between / Math.Max(1, Moment.Of(Layer.Harmonica).DistinctBy(n => n.Pitch.Midi).Count());
 
     /// <summary>The rise and fall of roughness through a song, moment by moment.</summary>
-    public static ImmutableArray<RoughMoment> Through(Song song) =>
-        [.. Moments.Of(song).Select(m => Of(m, song))];
+    public static ImmutableArray<RoughMoment> Through(Song song) => Through(Moments.Of(song), song.ReferencePitch.Value);
 
-    private static RoughMoment Of(Moment moment, Song song)
+    internal static ImmutableArray<RoughMoment> Through(IEnumerable<Moment> moments, Hertz a4) => [.. moments.Select(m => Of(m, a4))];
+
+    private static RoughMoment Of(Moment moment, Hertz a4)
     {
-        var a4 = song.ReferencePitch.Value;
-        var guitar = Pitches(moment.Guitar, []);
-        var harmonica = Pitches(moment.Of(Layer.Harmonica), guitar);
-        var together = Roughness.Of([.. guitar, .. harmonica], a4);
-        return new(moment, together, together - Roughness.Of(guitar, a4) - Roughness.Of(harmonica, a4));
+        var (together, between) = Roughness.OfLayers(moment.Guitar, moment.Of(Layer.Harmonica), a4);
+        return new(moment, together, between);
     }
-
-    private static ImmutableArray<Pitch> Pitches(IEnumerable<LayerNote> notes, ImmutableArray<Pitch> without) =>
-        [.. notes.Select(n => n.Pitch).DistinctBy(p => p.Midi).Where(p => without.All(w => w.Midi != p.Midi))];
 }

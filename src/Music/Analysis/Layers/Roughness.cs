@@ -37,6 +37,18 @@ public static class Roughness
     /// <summary>Of notes that sound together, each of six harmonic partials whose amplitudes fall by 0.88, all notes equally loud.</summary>
     public static double Of(IEnumerable<Pitch> pitches, Hertz a4) => Of([.. pitches.SelectMany(p => Partials(p, a4))]);
 
+    /// <summary>
+    /// Of two layers that sound together, and what they add by doing so: all of it less each one's own. A pitch counts once, as the
+    /// lower layer's where both sound it: doubling makes it louder, not rougher.
+    /// </summary>
+    public static (double Together, double Between) OfLayers(IEnumerable<LayerNote> below, IEnumerable<LayerNote> above, Hertz a4)
+    {
+        Pitch[] low = [.. below.Select(n => n.Pitch).DistinctBy(p => p.Midi)];
+        Pitch[] high = [.. above.Select(n => n.Pitch).DistinctBy(p => p.Midi).ExceptBy(low.Select(p => p.Midi), p => p.Midi)];
+        var together = Of([.. low, .. high], a4);
+        return (together, together - Of(low, a4) - Of(high, a4));
+    }
+
     public static double Of(PureTone a, PureTone b)
     {
         var (low, high) = a.Frequency.Value <= b.Frequency.Value ? (a.Frequency.Value, b.Frequency.Value) : (b.Frequency.Value, a.Frequency.Value);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Analysis.Harmony;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Analysis.Layers;
@@ -18,7 +19,7 @@ public static class UpperStructure
             if ((lower.Root + interval).PitchClass == pitchClass)
                 return interval;
         }
-        var above = ((pitchClass - lower.Root.PitchClass) % 12 + 12) % 12;
+        var above = Floor.Mod(pitchClass - lower.Root.PitchClass, 12);
         return Interval.ParseDegree(Tension(above, lower.Quality));
     }
 
@@ -33,12 +34,9 @@ public static class UpperStructure
     {
         var degree = Degree(lower, pitchClass).DegreeName;
         return lower.Notes.Any(n => n.PitchClass == pitchClass)
-            || (IsDominant(lower.Quality) && degree is ("b9" or "#9" or "#11" or "b13"))
-            || (degree != "#9" && !lower.Notes.Any(n => (pitchClass - n.PitchClass + 12) % 12 == 1));
+            || (ChordTraits.IsDominantSeventh(lower.Quality) && degree is ("b9" or "#9" or "#11" or "b13"))
+            || (degree != "#9" && !lower.Notes.Any(n => Floor.Mod(pitchClass - n.PitchClass, 12) == 1));
     }
-
-    internal static bool IsDominant(ChordQuality quality) =>
-        quality.PitchClasses.Contains(4) && quality.PitchClasses.Contains(10);
 
     private static string Tension(int above, ChordQuality quality)
     {

@@ -21,14 +21,10 @@ public static class SungRhythmRemarks
         if (rhythm.Bars.IsEmpty)
             return [];
         var remarks = new[] { Entries(rhythm), Syncopation(rhythm), AgainstGuitar(rhythm) }.OfType<Remark>().Concat(Anticipations(song, rhythm));
-        return IsOnlyHeard(song) ? remarks.Select((r, i) => i == 0 ? r with { Sentence = r.Sentence + " That is so if the syllables are heard rightly; no person has decided them yet." } : r) : remarks;
+        return IsMostlyHeard(song) ? remarks.Select((r, i) => i == 0 ? r with { Sentence = r.Sentence + " That is so if the syllables are heard rightly; no person has decided them yet." } : r) : remarks;
     }
 
-    private static bool IsOnlyHeard(Song song)
-    {
-        var sung = song.Bars.SelectMany(b => b.Sung).ToArray();
-        return sung.Count(s => s.Standing.Kind == StandingKind.Heard) * 2 > sung.Length;
-    }
+    private static bool IsMostlyHeard(Song song) => Standing.AreMostlyHeard([.. song.Bars.SelectMany(b => b.Sung).Select(s => s.Standing)]);
 
     private static Remark? Entries(SungRhythm rhythm)
     {
@@ -59,7 +55,7 @@ public static class SungRhythmRemarks
             $"The singing is syncopated by {NumberWords.Of(rhythm.MeanSyncopation)} a bar after Longuet-Higgins and Lee, who give 0 where every strong beat is sung{Chance(rhythm)}.{peak}",
             [new("syncopation a bar", rhythm.MeanSyncopation.ToString("0.00", CultureInfo.InvariantCulture), LonguetHigginsLee), .. OtherMeasures(rhythm)])
         {
-            Places = [.. peaks.Select(b => new SongPlace(b.Number, Beats.Zero, b.Lines.Bar.Meter.BarLength))],
+            Places = [.. peaks.Select(b => SongPlace.Of(b.Lines.Bar))],
         };
     }
 

@@ -55,7 +55,7 @@ public static class HarpRemarks
         if (bent.Length == 0)
             return null;
         var times = bent.Sum(g => g.Count());
-        var what = bent.Select(g => $"{Words(g.Key)} for {Note(g.First().Pitch, played.Song.Key.Value)}{(bent.Length == 1 ? "" : $", {Times(g.Count())}")}");
+        var what = bent.Select(g => $"{Words(g.Key)} for {Note(g.First().Pitch, played.Song.Key.Value)}{(bent.Length == 1 ? "" : $", {NumberWords.Times(g.Count())}")}");
         return new(RemarkKind.HarpBends,
             $"{NumberWords.Capital(times)} of its {played.Notes.Length} notes {(times == 1 ? "needs" : "need")} bending: {NumberWords.List([.. what])}.",
             [.. bent.Select(g => new RemarkFact(g.Key.ToString(), $"{g.First().Pitch}, {g.Count()} of {played.Notes.Length} notes", Layout))])
@@ -77,7 +77,7 @@ public static class HarpRemarks
 
     private static RemarkFact Fact(HarpFit fit) => new(
         $"effort on {fit.Harp.Name}",
-        string.Create(CultureInfo.InvariantCulture, $"{fit.Cost:0.00}: {fit.Plain} plain, {fit.Slid} with the slide, {fit.Bent} bent, {fit.OverBent} over-bent, {fit.Unreachable.Length} pitches not there; the breath turns {Times(fit.BreathChanges)}"),
+        string.Create(CultureInfo.InvariantCulture, $"{fit.Cost:0.00}: {fit.Plain} plain, {fit.Slid} with the slide, {fit.Bent} bent, {fit.OverBent} over-bent, {fit.Unreachable.Length} pitches not there; the breath turns {NumberWords.Times(fit.BreathChanges)}"),
         Effort);
 
     private static string Asks(HarpFit fit)
@@ -102,6 +102,4 @@ public static class HarpRemarks
         var name = key.Spell(pitch.Name.PitchClass);
         return $"{ChordSpeech.Of(name)}, the {ChordSpeech.Degree(key.DegreeOf(name))} of the key";
     }
-
-    private static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{NumberWords.Of(count)} times" };
 }

@@ -11,7 +11,7 @@ namespace Harkbook.Music.Analysis.Songbooks;
 public sealed record ShapeUse(Song Song, string Name, Shape Shape, Chord Chord, ImmutableArray<int> Bars)
 {
     /// <summary>The chord symbol: the name without its label.</summary>
-    public string Symbol => Name.Split('@')[0];
+    public string Symbol => NamedShape.SymbolOf(Name);
 
     /// <summary>MIDI numbers that sound, each once, rising: what two shapes must share to be one sound.</summary>
     public ImmutableArray<int> Sound => [.. Shape.Pitches(Song.Tuning.Value, Song.Capo.Value).Select(p => p.Midi).Distinct().Order()];

@@ -34,7 +34,7 @@ internal static class SongbookFindings
     }
 
     private static IEnumerable<SongbookFinding> Chords(ImmutableArray<Song> songs) =>
-        from use in songs.SelectMany(song => song.Bars.SelectMany(b => b.Chords).Select(c => (Song: song, c.Value.Chord, Symbol: c.Value.Name.Split('@')[0])))
+        from use in songs.SelectMany(song => song.Bars.SelectMany(b => b.Chords).Select(c => (Song: song, c.Value.Chord, Symbol: NamedShape.SymbolOf(c.Value.Name))))
         where !use.Chord.IsNone
         group use by use.Chord into chord
         let spelt = chord.GroupBy(u => u.Symbol).ToArray()

@@ -34,7 +34,7 @@ public static class SongbookRemarks
             $"{NumberWords.List([.. shared.Select(s => Named(s.Here, s.There))])} {(shared.Count() == 1 ? "is a shape" : "are shapes")} of {SongbookFindings.Titles(shared.First().There.Select(u => u.Song))} too.",
             [.. shared.Select(s => new RemarkFact($"{s.Here.Name} as {s.Grip.Shape}", string.Join("; ", s.There.Select(u => $"{u.Name} in {u.Song.Title}, {u.Bars.Length} bars")), Grips))])
         {
-            Places = [.. shared.SelectMany(s => s.Here.Bars).Distinct().Order().Select(n => Whole(song, n))],
+            Places = [.. shared.SelectMany(s => s.Here.Bars).Distinct().Order().Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],
         };
 
     /// <summary>"E", or "E, there called D," where a capo or the other song names it otherwise.</summary>
@@ -56,7 +56,7 @@ public static class SongbookRemarks
             $"{NumberWords.Capital(here.Bars.Length)} of its bars {(here.Bars.Length == 1 ? "is" : "are")} strummed as in {SongbookFindings.Titles(there.Select(u => u.Song))}.",
             [new(strum.ToString(), string.Join("; ", strum.Uses.Select(u => $"{u.Song.Title}, {u.Bars.Length} bars")), Strokes)])
         {
-            Places = [.. here.Bars.Select(n => Whole(song, n))],
+            Places = [.. here.Bars.Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],
         };
 
     private static IEnumerable<Remark> Borrowed(Song song, Songbook book) =>
@@ -68,7 +68,7 @@ public static class SongbookRemarks
             $"It borrows {Spoken(here[0].Symbol)} as {NumberWords.List([.. there.Select(u => $"{u.Song.Title} borrows {Spoken(u.Symbol)}").Distinct()])}.",
             [new(borrowed.Numeral, string.Join("; ", borrowed.Uses.Select(u => $"{u.Symbol} in {u.Song.Title}")), "Roman numerals compared, each in its song's key")])
         {
-            Places = [.. here.SelectMany(u => u.Bars).Distinct().Order().Select(n => Whole(song, n))],
+            Places = [.. here.SelectMany(u => u.Bars).Distinct().Order().Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],
         };
 
     private static IEnumerable<Remark> Differences(Song song, Songbook book) =>
@@ -76,6 +76,4 @@ public static class SongbookRemarks
         where finding.Songs.Contains(song) && finding.Songs.Length > 1
         select new Remark(RemarkKind.WrittenTwoWays, finding.Sentence,
             [new("songs compared", $"{book.Songs.Length}", finding.Kind == SongbookFindingKind.PitchDiffers ? "cents between reference pitches; 5 cents are about what an ear tells apart (common practice)" : "what the song files say, compared word by word")]);
-
-    private static SongPlace Whole(Song song, int bar) => new(bar, Beats.Zero, song.Bars.ElementAt(bar - 1).Meter.BarLength);
 }

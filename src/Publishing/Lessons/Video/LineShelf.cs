@@ -115,6 +115,6 @@ internal sealed class LineShelf
         sketch.Line(left, baseline - ThenSize + 4, left, baseline + 8, 2);
         var room = (width - 24) / Math.Max(1, bar.Chords.Length);
         for (var i = 0; i < bar.Chords.Length; i++)
-            ChordLettering.Fitting(bar.Chords[i].Value.Name.Split('@')[0], ThenSize, room - 20, 0.3, Tint.Hand).Draw(sketch, left + 16 + i * room, baseline);
+            ChordLettering.Fitting(NamedShape.SymbolOf(bar.Chords[i].Value.Name), ThenSize, room - 20, 0.3, Tint.Hand).Draw(sketch, left + 16 + i * room, baseline);
     }
 }

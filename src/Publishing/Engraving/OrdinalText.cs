@@ -1,8 +1,9 @@
 using System.Globalization;
 
-namespace Harkbook.App;
+namespace Harkbook.Publishing.Engraving;
 
-internal static class Ordinal
+/// <summary>Places in a row as figures.</summary>
+public static class OrdinalText
 {
     /// <summary>"1st", "2nd", "11th".</summary>
     public static string Of(int n) =>
