@@ -16,7 +16,7 @@ internal static class ExplainCommand
         command.SetAction(parsed =>
         {
             var opened = SongFolder.Open(parsed.GetRequiredValue(song));
-            Song[] others = [.. (parsed.GetValue(with) ?? []).Select(path => SongFolder.Open(path)).Where(o => Path.GetFullPath(o.SongPath) != Path.GetFullPath(opened.SongPath)).Select(o => o.Song)];
+            Song[] others = [.. SongShelf.Open(parsed.GetValue(with) ?? []).Where(o => Path.GetFullPath(o.SongPath) != Path.GetFullPath(opened.SongPath)).Select(o => o.Song)];
             var explanation = Explanation.Of(opened.Song, others);
             Console.Out.Write(parsed.GetValue(json) ? ExplanationReport.Json(explanation) : ExplanationReport.Text(explanation, parsed.GetValue(facts)));
             return 0;

@@ -24,7 +24,7 @@ public class HarpRemarksTests
     public void BentNotesAreNamedInTheSongsKey()
     {
         var bends = One(Of("key E major\nharp A\nsection A\nharp | -3' . -3 . | -2 . -3' . |\n"), RemarkKind.HarpBends);
-        Assert.Equal("Two of its 4 notes need bending: draw three bent a semitone for G, the flat third of the key.", bends.Sentence);
+        Assert.Equal("Two of its 4 notes need bending: draw 3 bent a semitone for G, the flat third of the key.", bends.Sentence);
         Assert.Equal([(1, 0.0), (2, 2.0)], bends.Places.Select(p => (p.Bar, p.Start.Value)));
     }
 

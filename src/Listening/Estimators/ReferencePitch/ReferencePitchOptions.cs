@@ -5,8 +5,8 @@ namespace Harkbook.Listening.Estimators.ReferencePitch;
 /// <summary>How the reference pitch is sought. The defaults suit guitar and voice.</summary>
 public sealed record ReferencePitchOptions
 {
-    /// <summary>The lowest partials looked at; 70 Hz lies below the D of a dropped low string.</summary>
-    public Hertz Lowest { get; init; } = Hertz.FromHertz(70);
+    /// <summary>The lowest partials looked at; below 150 Hz a peak's place is uncertain by many cents, and plucked basses start sharp.</summary>
+    public Hertz Lowest { get; init; } = Hertz.FromHertz(150);
 
     /// <summary>The highest; above it few partials are fundamentals, and those of stiff strings stand sharp.</summary>
     public Hertz Highest { get; init; } = Hertz.FromHertz(1400);

@@ -55,7 +55,7 @@ public static class HarpRemarks
         if (bent.Length == 0)
             return null;
         var times = bent.Sum(g => g.Count());
-        var what = bent.Select(g => $"{Words(g.Key)} for {Note(g.First().Pitch, played.Song.Key.Value)}{(bent.Length == 1 ? "" : $", {NumberWords.Times(g.Count())}")}");
+        var what = bent.Select(g => $"{BreathWords.Of(g.Key)} for {Note(g.First().Pitch, played.Song.Key.Value)}{(bent.Length == 1 ? "" : $", {NumberWords.Times(g.Count())}")}");
         return new(RemarkKind.HarpBends,
             $"{NumberWords.Capital(times)} of its {played.Notes.Length} notes {(times == 1 ? "needs" : "need")} bending: {NumberWords.List([.. what])}.",
             [.. bent.Select(g => new RemarkFact(g.Key.ToString(), $"{g.First().Pitch}, {g.Count()} of {played.Notes.Length} notes", Layout))])
@@ -91,10 +91,6 @@ public static class HarpRemarks
         }.Where(t => t.Length > 0)];
         return parts.Length > 0 ? NumberWords.List(parts) : "no bend at all";
     }
-
-    /// <summary>"draw three bent a semitone".</summary>
-    private static string Words(HarpNote note) =>
-        $"{(note.Breath == Breath.Blow ? "blow" : "draw")} {NumberWords.Of(note.Hole)} {(note.Bend > 0 ? "over-bent" : note.Bend == -1 ? "bent a semitone" : $"bent {NumberWords.Of(-note.Bend)} semitones")}";
 
     /// <summary>"F, the flat third".</summary>
     private static string Note(Pitch pitch, Key key)

@@ -1,6 +1,6 @@
 using Harkbook.Music.Instruments;
 
-namespace Harkbook.Music.Analysis.Layers;
+namespace Harkbook.Music.Analysis;
 
 /// <summary>A harmonica's notes as players say them.</summary>
 public static class BreathWords
@@ -8,7 +8,7 @@ public static class BreathWords
     public static string Of(HarpNote note) => note.Technique switch
     {
         HarpTechnique.Plain => Plain(note),
-        HarpTechnique.Bent => $"{Plain(note)} bent {NumberWords.Of(-note.Bend, "semitone")}",
+        HarpTechnique.Bent => $"{Plain(note)} bent {(note.Bend == -1 ? "a semitone" : NumberWords.Of(-note.Bend, "semitone"))}",
         _ => $"{Plain(note)} over-bent",
     };
 
