@@ -28,7 +28,7 @@ public static class SongFacts
         facts.Add(new("pitch of the record", Reference(song.ReferencePitch.Value), song.ReferencePitch.Standing));
         facts.Add(new("tuning, low to high", string.Join(' ', song.Tuning.Value.Strings.Select(PitchText.Of)), song.Tuning.Standing));
         facts.Add(new("capo", CapoWords(song.Capo.Value), song.Capo.Standing));
-        facts.Add(new("key", PitchText.Of(song.Key.Value.Tonic) + " " + song.Key.Value.Mode, song.Key.Standing));
+        facts.Add(new("key", KeyWords(song), song.Key.Standing));
         facts.Add(new("meter", song.Meter.Value.ToString(), song.Meter.Standing));
         facts.Add(new("tempo", string.Create(CultureInfo.InvariantCulture, $"{song.Tempo.Value:0.#} beats a minute"), song.Tempo.Standing));
         if (song.Harp is { } harp)
@@ -45,6 +45,13 @@ public static class SongFacts
     }
 
     private static string Counted(double cents) => cents == 1 ? "1 cent" : $"{cents} cents";
+
+    /// <summary>"G major; A minor in bridge; D major from bar 5 of coda".</summary>
+    private static string KeyWords(Song song) => string.Join("; ", song.Sections
+        .SelectMany(s => s.Keys.Select(k => Named(k.Key) + (k.Bar == 1 ? " in " : $" from bar {k.Bar} of ") + s.Name))
+        .Distinct().Prepend(Named(song.Key.Value)));
+
+    private static string Named(Key key) => PitchText.Of(key.Tonic) + " " + key.Mode;
 
     private static string CapoWords(Capo capo) =>
         capo.Fret == 0 ? "none"
