@@ -1,5 +1,6 @@
 """Quick checks of the recipe's parts on a CPU: python3 check.py"""
 import os
+import random
 import tempfile
 
 import numpy as np
@@ -7,11 +8,14 @@ import torch
 
 import bank
 import features
+import guitar
 import mix
 import network
 import parity
+import recipe
 import score
 import supply
+from effects import Effects
 from clips import FIELDS, GAIN, LENGTH, SPEED, START, T1, T2, VRATE, W1, W2, DAMP, END
 
 
@@ -50,6 +54,26 @@ def an_event_sounds_its_pitch_at_its_time():
     assert np.abs(sound[:5000]).max() == 0 and np.abs(sound[5001:5100]).max() > 0.5
     spectrum = np.abs(np.fft.rfft(sound[6000 : 6000 + 11025]))
     assert spectrum.argmax() == 441  # bins of 2 Hz
+
+
+def effects_left_out_leave_the_sound():
+    """Without any of them the sound of both buses comes back, but for its level."""
+    torch.manual_seed(4)
+    buses = torch.randn(3, 2, 30000)
+    plain = buses.sum(1)
+    bare = Effects("cpu", 1, rooms=2, sympathies=1, without=recipe.parts(["rooms", "colour", "wear", "drift"]))(buses)
+    whole = Effects("cpu", 1, rooms=2, sympathies=1)(buses)
+    alike = lambda sound: torch.nn.functional.cosine_similarity(sound, plain)
+    assert (alike(bare) > 0.9999).all() and (alike(whole) < 0.999).all(), (alike(bare), alike(whole))
+
+
+def plain_playing_has_no_ornaments():
+    """Random players use ornaments; what is left without them is plucked, and at the same places."""
+    kinds = lambda n: n.legato or n.glide or n.vibrato or n.harmonic or n.ghost or n.layer in ("dead", "knock")
+    played = [n for seed in range(20) for n in guitar.play(random.Random(seed))]
+    plain = guitar.plain(played)
+    assert any(kinds(n) for n in played) and not any(kinds(n) for n in plain)
+    assert {(n.at, n.pitch) for n in plain} < {(n.at, n.pitch) for n in played}
 
 
 def targets_peak_at_the_moment():

@@ -15,9 +15,13 @@ LOWEST, PITCHES = 36, 61
 
 
 class Maker:
-    def __init__(self, facts, rng, families=("string", "guitar"), share=(0.55, 0.45), solo=0.55):
-        self.facts, self.r, self.solo = facts, rng, solo
-        self.families = [(f, s) for f, s in zip(families, share) if f in facts.instruments]
+    """`without` names parts of the recipe (recipe.py) that are left out: drift, company, formulas, fonts, ornaments."""
+
+    def __init__(self, facts, rng, families=("string", "guitar"), share=(0.55, 0.45), solo=0.55, without=frozenset()):
+        self.facts, self.r, self.without = facts, rng, without
+        self.solo = 1.0 if "company" in without else solo
+        left_out = {family for part, family in (("formulas", "string"), ("fonts", "guitar")) if part in without}
+        self.families = [(f, s) for f, s in zip(families, share) if f in facts.instruments and f not in left_out]
         self.weights = {f: [sum(len(rows) for _, rows in layers.values()) for layers in facts.instruments[f]] for f, _ in self.families}
         self.events, self.labels = [], []
 
@@ -25,7 +29,8 @@ class Maker:
         """Adds one clip's events and labels."""
         r = self.r
         self.number = number
-        self.detune = r.gauss(0, 0.06) if r.random() < 0.93 else r.uniform(-0.25, 0.25)
+        self.drift = 0 if "drift" in self.without else 1
+        self.detune = self.drift * (r.gauss(0, 0.06) if r.random() < 0.93 else r.uniform(-0.25, 0.25))
         alone = r.random() < self.solo
         if alone or r.random() < 0.9:
             self.guitar(1.0)
@@ -41,8 +46,10 @@ class Maker:
         layers = r.choices(self.facts.instruments[family], self.weights[family])[0]
         extra = r.choice(self.facts.instruments["string"]) if "string" in self.facts.instruments else None
         harmonics = self.facts.instruments.get("harmonic")
-        mistuned = [r.gauss(0, 0.04) for _ in range(6)] + [0]
+        mistuned = [self.drift * r.gauss(0, 0.04) for _ in range(6)] + [0]
         plucks = guitar.play(r)
+        if "ornaments" in self.without:
+            plucks = guitar.plain(plucks)
         allow = layers.get("hard")
         shift = 0
         if family == "guitar" and allow[0][0] > 50:  # a small instrument: play higher
@@ -52,15 +59,15 @@ class Maker:
                 if extra is not None:
                     self.noise(extra, n, gain)
                 continue
-            sharp = mistuned[n.string] + r.gauss(0, 0.03)
-            if not n.glide and r.random() < 0.5:  # a hard pluck starts sharp and relaxes
+            sharp = mistuned[n.string] + self.drift * r.gauss(0, 0.03)
+            if self.drift and not n.glide and r.random() < 0.5:  # a hard pluck starts sharp and relaxes
                 rise = r.uniform(0, 0.12)
                 sharp, strain = sharp + rise, ((0.0, r.uniform(0.08, 0.4), -rise),)
             else:
                 strain = ()
             chosen = r.choice(harmonics) if n.harmonic and harmonics else layers
             self.note(0, chosen, n, gain, sharp, shift + (12 if n.harmonic else 0), not n.ghost, strain)
-        if r.random() < 0.1:
+        if "ornaments" not in self.without and r.random() < 0.1:
             self.squeaks(gain)
 
     def noise(self, layers, n, gain):

@@ -3,7 +3,7 @@
 Times are seconds in the clip (music starts before 0 and goes on after its end), gains are decibels.
 """
 import random
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 STANDARD = (40, 45, 50, 55, 59, 64)
 TUNINGS = [  # common altered tunings, low to high
@@ -353,6 +353,11 @@ def play(r):
     if not ring:
         cut(p, r)
     return p.plucks + ghosts(p, r)
+
+
+def plain(plucks):
+    """The same plucks without ornaments, and nothing else that a hand does."""
+    return [replace(n, legato=False, glide=(), slide=False, vibrato=(), harmonic=False) for n in plucks if n.layer not in ("dead", "knock") and not n.ghost]
 
 
 def end_before(old, new, r):

@@ -1,28 +1,27 @@
 """Trains the note network on sound made on the fly. One process a GPU:
 
-    torchrun --nproc-per-node 2 train.py --folder BANKS --out OUT --seconds 420 [--resume CHECKPOINT] [--rate 2e-3]
+    torchrun --nproc-per-node 2 train.py --folder BANKS --out OUT --seconds 420 [--resume CHECKPOINT] [--rate 2e-3] [--without PART ...]
 
 Stops itself after --seconds, validates, exports notes.onnx; writes a checkpoint every two minutes from which --resume goes on.
 """
 import argparse
 import copy
 import json
-import math
 import os
 import time
 
 import torch
 import torch.distributed as dist
-from torch.nn import functional as F
 
 import export
 import mix
-import network as networks
+import recipe
 import validate
 from clips import batch
 from effects import Effects
+from learner import Learner, compiled, quick
 from rows import Rows
-from supply import EDGE, Ear, Supply
+from supply import Ear, Supply
 
 BORN = time.time()
 
@@ -42,7 +41,7 @@ def arguments():
     parser.add_argument("--workers", type=int, default=13)
     parser.add_argument("--count", type=int, default=160, help="clips in each validation set")
     parser.add_argument("--channels", type=int, default=64)
-    parser.add_argument("--compile", type=int, default=1)
+    parser.add_argument("--without", nargs="*", default=[], choices=list(recipe.PARTS), help="parts of the recipe to leave out")
     return parser.parse_args()
 
 
@@ -52,29 +51,16 @@ class Trainer:
         self.rank, self.ranks = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
         cuda = torch.cuda.is_available()
         self.device = torch.device(f"cuda:{int(os.environ.get('LOCAL_RANK', 0))}" if cuda else "cpu")
-        if cuda:
-            torch.cuda.set_device(self.device)
-            torch.backends.cuda.matmul.allow_tf32 = True
-            torch.backends.cudnn.allow_tf32 = True
-            torch.backends.cudnn.benchmark = True
+        quick(self.device)
         if self.ranks > 1:
             dist.init_process_group("nccl" if cuda else "gloo")
         self.log_file = open(os.path.join(options.out, "log.txt"), "a") if self.rank == 0 else None
-        torch.manual_seed(options.seed)
-        self.network = networks.Network(channels=options.channels).to(self.device, memory_format=torch.channels_last)
-        self.average = copy.deepcopy(self.network).eval()
-        self.fast = self.network
-        if cuda and options.compile:
-            from torch._dynamo import config
-
-            config.suppress_errors = True
-            self.fast = torch.compile(self.network)
-        decay = [p for p in self.network.parameters() if p.dim() > 1]
-        plain = [p for p in self.network.parameters() if p.dim() <= 1]
-        self.optimiser = torch.optim.AdamW([dict(params=decay, weight_decay=0.01), dict(params=plain, weight_decay=0.0)], options.rate, betas=(0.9, 0.98))
-        self.step, self.progress = 0, 0.0
+        self.learner = Learner(self.device, options.seed, options.rate, options.warm, options.channels)
+        self.fast = compiled(self.learner.network.train(), self.device)
+        self.progress = 0.0
         if options.resume:
-            self.load(options.resume)
+            self.learner.load(options.resume)
+            self.log("resumed from step", self.learner.step)
 
     def log(self, *words):
         if self.rank == 0:
@@ -93,39 +79,40 @@ class Trainer:
         self.log("rows", tuple(rows.data.shape), {k: len(v) for k, v in rows.instruments.items()})
         if self.device.type == "cuda":
             self.log("mixing differs from its plain form by", mix.difference(rows.data, batch(rows.facts(), 2, 7)[0]))
-        self.ear = Ear(rows.data, Effects(self.device, seed + 5), self.device)
-        self.supply = Supply(rows.facts(), o.batch, o.workers, 10**7 * (o.seed + 1) + 10**6 * 5 * self.rank, {})
+        without = recipe.parts(o.without)
+        self.ear = Ear(rows.data, Effects(self.device, seed + 5, without=without), self.device)
+        self.supply = Supply(rows.facts(), o.batch, o.workers, 10**7 * (o.seed + 1) + 10**6 * 5 * self.rank, dict(without=without))
 
     def train(self):
-        losses, told, first, clips = torch.zeros(3, device=self.device), time.time(), self.step, 0
+        learner, losses, told, clips = self.learner, torch.zeros(3, device=self.device), time.time(), 0
         start = saved = time.time()
+        told_step = first = learner.step
         progress, self.supply.waited = 0.0, 0.0
         while progress < 1:
-            self.set_rate(progress, self.step - first)
             events, labels = self.supply.take()
             features, targets = self.ear(events, labels, self.o.batch)
-            losses += self.learn(features, targets)
-            if self.step - first in (30, 50):
-                self.clock(events, labels, features, targets)
+            losses += learner.gradients(features, targets, self.fast)
             progress = self.share((time.time() - start) / (self.o.seconds - (start - BORN)))
-            self.follow()
-            self.step, clips = self.step + 1, clips + self.o.batch * self.ranks
+            learner.advance(progress)
+            if learner.taken in (30, 50):
+                self.clock(events, labels, features, targets)
+            clips += self.o.batch * self.ranks
             if time.time() - told > 8 and self.rank == 0:
-                n = max(1, self.step - getattr(self, "told_step", first))
-                self.log(f"step {self.step} loss {[round(float(x) / n, 4) for x in losses]} rate {self.optimiser.param_groups[0]['lr']:.2e}",
+                n = max(1, learner.step - told_step)
+                self.log(f"step {learner.step} loss {[round(float(x) / n, 4) for x in losses]} rate {learner.optimiser.param_groups[0]['lr']:.2e}",
                          f"clips/s {clips / (time.time() - start):.0f} waited {self.supply.waited:.1f}")
                 losses.zero_()
-                told, self.told_step = time.time(), self.step
+                told, told_step = time.time(), learner.step
             if time.time() - saved > 110:
                 saved = time.time()
                 self.save()
-        self.log("steps", self.step, "clips this run", clips, "hours of sound", round(clips * 4.458 / 3600, 1))
+        self.log("steps", learner.step, "clips this run", clips, "hours of sound", round(clips * 4.458 / 3600, 1))
 
     def clock(self, events, labels, features, targets):
         """Logs what one step's parts take."""
         spent = []
         for part in (lambda: mix.mix(self.ear.data, torch.from_numpy(events).to(self.device), self.o.batch), lambda: self.ear.sound(events, self.o.batch),
-                     lambda: self.ear(events, labels, self.o.batch), lambda: self.learn(features, targets)):
+                     lambda: self.ear(events, labels, self.o.batch), lambda: self.learner.gradients(features, targets, self.fast)):
             if self.device.type == "cuda":
                 torch.cuda.synchronize()
             start = time.time()
@@ -133,87 +120,48 @@ class Trainer:
             if self.device.type == "cuda":
                 torch.cuda.synchronize()
             spent.append(round(1000 * (time.time() - start), 1))
+        self.learner.optimiser.zero_grad(set_to_none=True)
         self.log("milliseconds of mixing, + effects, + features and targets; of learning:", spent)
 
-    def set_rate(self, progress, step):
-        rate = self.o.rate * min(1.0, (step + 1) / self.o.warm) * (0.01 + 0.99 * 0.5 * (1 + math.cos(math.pi * min(1.0, progress))))
-        for group in self.optimiser.param_groups:
-            group["lr"] = rate
-
-    def learn(self, features, targets):
-        self.network.train()
-        self.optimiser.zero_grad(set_to_none=True)
-        with torch.autocast(self.device.type, torch.bfloat16, enabled=self.device.type == "cuda"):
-            logits = self.fast(features.contiguous(memory_format=torch.channels_last))
-        parts = loss(logits.float()[:, :, EDGE:-EDGE], targets[:, :, EDGE:-EDGE])
-        (6 * parts[0] + parts[1] + 2 * parts[2]).backward()
-        return parts.detach()
-
     def share(self, progress):
-        """Averages the gradients (and the clock) over the processes, clips, steps."""
-        gradients = [p.grad for p in self.network.parameters()]
+        """Averages the gradients and the clock over the processes; the clock, looked at every eighth step."""
+        gradients = [p.grad for p in self.learner.network.parameters()]
         flat = torch.cat([g.reshape(-1) for g in gradients] + [torch.tensor([progress], device=self.device)])
         if self.ranks > 1:
             dist.all_reduce(flat)
             flat /= self.ranks
-        norm = flat[:-1].norm()
-        flat[:-1] *= (1.0 / norm.clamp_min(1e-6)).clamp_max(1.0)
-        at = 0
-        for g in gradients:
-            g.copy_(flat[at : at + g.numel()].view_as(g))
-            at += g.numel()
-        self.optimiser.step()
-        if self.step % 8 == 0:
+            at = 0
+            for g in gradients:
+                g.copy_(flat[at : at + g.numel()].view_as(g))
+                at += g.numel()
+        if self.learner.step % 8 == 0:
             self.progress = float(flat[-1])
         return self.progress
 
-    def follow(self):
-        decay = min(0.9985, (1 + self.step) / (20 + self.step))
-        with torch.no_grad():
-            for mean, now in zip(self.average.state_dict().values(), self.network.state_dict().values()):
-                if mean.dtype.is_floating_point:
-                    mean.lerp_(now, 1 - decay)
-                else:
-                    mean.copy_(now)
-
     def save(self):
         if self.rank == 0:
-            state = dict(network=self.network.state_dict(), average=self.average.state_dict(), optimiser=self.optimiser.state_dict(), step=self.step)
-            torch.save(state, os.path.join(self.o.out, "checkpoint.pt"))
-
-    def load(self, path):
-        state = torch.load(path, map_location=self.device)
-        self.network.load_state_dict(state["average"])
-        self.average.load_state_dict(state["average"])
-        self.step = state["step"]
-        self.log("resumed from step", self.step)
+            torch.save(self.learner.state(), os.path.join(self.o.out, "checkpoint.pt"))
 
     def finish(self):
         self.supply.stop()
         self.save()
         if self.rank:
             return
+        average = self.learner.average
         validation = validate.Validation(self.o.folder, self.device, self.o.count)
         self.log("validation clips made")
-        report = validation.run(self.average)
+        report = validate.judge(validation.hear(average), validation.notes())
         self.log(validate.show(report))
-        validation.real(self.average, report["threshold"], report["hold"], os.path.join(self.o.out, "real-activations.npz"))
         json.dump(report, open(os.path.join(self.o.out, "report.json"), "w"), indent=1)
-        facts = dict(context=self.average.context, threshold=report["threshold"], threshold_mixed=report["threshold_mixed"], hold=report["hold"], hop=256, rate=22050, lowest_pitch=36,
-                     steps=self.step, license="MIT")
-        export.write(copy.deepcopy(self.average), os.path.join(self.o.out, "notes.onnx"), facts)
+        facts = dict(context=average.context, threshold=report["threshold"], threshold_mixed=report["threshold_mixed"], hold=report["hold"], hop=256, rate=22050, lowest_pitch=36,
+                     steps=self.learner.step, license="MIT")
+        export.write(copy.deepcopy(average), os.path.join(self.o.out, "notes.onnx"), facts)
         self.log("exported")
-
-
-def loss(logits, targets):
-    """Cross-entropies of onset, frame, offset; what is rare weighs more."""
-    weight = torch.stack([1 + targets[:, 0], torch.ones_like(targets[:, 1]), 1 + targets[:, 2]], 1)
-    return (F.binary_cross_entropy_with_logits(logits, targets, reduction="none") * weight).mean((0, 2, 3))
 
 
 if __name__ == "__main__":
     trainer = Trainer(arguments())
-    trainer.log(f"device {trainer.device} processes {trainer.ranks} parameters {sum(p.numel() for p in trainer.network.parameters())}")
+    trainer.log(f"device {trainer.device} processes {trainer.ranks} parameters {sum(p.numel() for p in trainer.learner.network.parameters())}")
     trainer.sound()
     trainer.train()
     trainer.finish()

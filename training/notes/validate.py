@@ -1,11 +1,12 @@
-"""Scores a network on clips that it never trained on: a font held out, strings held out, both under other instruments; and a real excerpt."""
-import json
+"""Scores networks on sound that they never trained on: clips of a font held out, of strings held out, of both under other
+instruments; and recordings packed by recordings.py, which choose nothing."""
+import glob
 import os
-import random
 
 import numpy as np
 import torch
 
+import bank
 import clips
 import features
 import score
@@ -15,11 +16,14 @@ from supply import EDGE, Ear, FPS, FRAMES
 
 SETS = {"font alone": dict(families=("guitar",), share=(1.0,), solo=1.0), "strings alone": dict(families=("string",), share=(1.0,), solo=1.0),
         "font mixed": dict(families=("guitar",), share=(1.0,), solo=0.0)}
+THRESHOLDS, HOLDS = tuple(k / 20 for k in range(4, 17)), (0.3, 0.4, 0.5, 0.6)
 
 
 class Validation:
+    """Made sets, and a set for every file FOLDER/scored/NAME.bank."""
+
     def __init__(self, folder, device, count=160, strings=16):
-        self.device, self.folder = device, folder
+        self.device = device
         rows = Rows(device)
         rows.add_strings(strings, 990001)
         rows.add_singers(4, 990003)
@@ -32,52 +36,53 @@ class Validation:
             for part in range(0, count, 32):
                 size = min(32, count - part)
                 events, labels = clips.batch(facts, size, 880000 + 1000 * number + part, **options)
-                made.append(ear(events, labels, size)[0].cpu())
+                made += list(ear(events, labels, size)[0].cpu().split(32))
                 notes += [reference(labels[labels[:, 0] == c]) for c in range(size)]
-            self.sets[name] = (torch.cat(made), notes)
+            self.sets[name] = (made, notes)
+        for path in sorted(glob.glob(os.path.join(folder, "scored", "*.bank"))):
+            recordings = bank.unpack(path)
+            self.sets[os.path.basename(path)[:-5]] = ([spectra(sound, facts["a4"], device) for facts, sound in recordings], [facts["notes"] for facts, _ in recordings])
 
     @torch.no_grad()
-    def activations(self, network, inputs):
+    def hear(self, network):
+        """Each set's activations: a list of [3, frames, 61] a clip."""
         network.eval()
-        out = [torch.sigmoid(network(inputs[k : k + 32].to(self.device)).float()).cpu().numpy() for k in range(0, len(inputs), 32)]
-        return np.concatenate(out)
+        answer = lambda batch: list(torch.sigmoid(network(batch.to(self.device)).float()).half().cpu().numpy())
+        with torch.backends.cudnn.flags(benchmark=False):  # recordings have many lengths
+            return {name: [a for batch in batches for a in answer(batch)] for name, (batches, _) in self.sets.items()}
 
-    def run(self, network, thresholds=tuple(k / 20 for k in range(4, 17)), holds=(0.3, 0.4, 0.5, 0.6)):
-        """The best thresholds over the guitars alone (and, told apart, over the mixes); every set's measures and the real excerpt's there."""
-        acts = {name: self.activations(network, inputs) for name, (inputs, _) in self.sets.items()}
-        tables = {t: {name: self.tally(acts[name], name, t, 0.4) for name in acts} for t in thresholds}
-        best = max(thresholds, key=lambda t: sum(tables[t][n]["onset"] for n in SETS if "alone" in n))
-        mixed = max(thresholds, key=lambda t: sum(tables[t][n]["onset"] for n in SETS if "mixed" in n))
-        held = {h: {name: self.tally(acts[name], name, best, h) for name in acts} for h in holds}
-        hold = max(holds, key=lambda h: sum(held[h][n]["offset"] + 0.5 * held[h][n]["frame"] for n in SETS))
-        report = dict(threshold=best, threshold_mixed=mixed, hold=hold, sets=held[hold], by_threshold={str(t): {n: m["onset"] for n, m in tables[t].items()} for t in thresholds})
-        report["real excerpt"] = self.real(network, best, hold)
-        return report
+    def notes(self):
+        return {name: notes for name, (_, notes) in self.sets.items()}
 
-    def tally(self, acts, name, threshold, hold):
-        tally = score.Tally()
-        low, high = (EDGE + 2) / FPS, (FRAMES - EDGE - 2) / FPS
-        inside = lambda notes: [n for n in notes if low <= n[1] <= high]
-        for act, notes in zip(acts, self.sets[name][1]):
-            tally.add(inside(notes), inside(score.pick(act[0], act[1], threshold, hold)), FRAMES / FPS)
-        return tally.measures()
 
-    @torch.no_grad()
-    def real(self, network, threshold, hold, save=None):
-        path = os.path.join(self.folder, "real.npz")
-        if not os.path.exists(path):
-            return {}
-        real = np.load(path)
-        if not hasattr(self, "heard"):
-            self.heard = features.reference(real["sound"] / 32768.0).astype(np.float32)
-        frames = self.heard.shape[1]
-        inputs = torch.from_numpy(np.pad(self.heard, ((0, 0), (0, frames % 2), (0, 0)), constant_values=-0.5))[None]
-        act = torch.sigmoid(network.eval()(inputs.to(self.device)).float())[0, :, :frames].cpu().numpy()
-        if save:
-            np.savez_compressed(save, activations=act.astype(np.float16))
-        tally = score.Tally()
-        tally.add([tuple(n) for n in real["notes"]], score.pick(act[0], act[1], threshold, hold), frames * score.HOP)
-        return tally.measures()
+def spectra(sound, a4, device):
+    """Features [1, 2, frames (even), BINS] of a recording that is tuned to a4."""
+    sound = torch.tensor(sound * features.level(sound), dtype=torch.float64, device=device)[None]
+    heard = features.Features(a4).double().to(device)(sound).float().cpu()
+    return torch.nn.functional.pad(heard, (0, 0, 0, heard.shape[2] % 2), value=-0.5)
+
+
+def judge(heard, notes):
+    """The best thresholds over the guitars alone (and, told apart, over the mixes), and every set's measures there."""
+    tables = {t: {name: tally(heard[name], notes[name], t, 0.4, True) for name in SETS} for t in THRESHOLDS}
+    best = max(THRESHOLDS, key=lambda t: sum(tables[t][n]["onset"] for n in SETS if "alone" in n))
+    mixed = max(THRESHOLDS, key=lambda t: sum(tables[t][n]["onset"] for n in SETS if "mixed" in n))
+    held = {h: {name: tally(heard[name], notes[name], best, h, True) for name in SETS} for h in HOLDS}
+    hold = max(HOLDS, key=lambda h: sum(held[h][n]["offset"] + 0.5 * held[h][n]["frame"] for n in SETS))
+    recordings = {name: tally(heard[name], notes[name], best, hold, False) for name in heard if name not in SETS}
+    return dict(threshold=best, threshold_mixed=mixed, hold=hold, sets=dict(held[hold], **recordings),
+                by_threshold={str(t): {n: m["onset"] for n, m in tables[t].items()} for t in THRESHOLDS})
+
+
+def tally(heard, notes, threshold, hold, clipped):
+    """The measures over a set; of clips, what begins near either end does not count."""
+    total = score.Tally()
+    low, high = ((EDGE + 2) / FPS, (FRAMES - EDGE - 2) / FPS) if clipped else (0, float("inf"))
+    inside = lambda found: [n for n in found if low <= n[1] <= high]
+    for act, truth in zip(heard, notes):
+        act = act.astype(np.float32)
+        total.add(inside(truth), inside(score.pick(act[0], act[1], threshold, hold)), act.shape[1] / FPS)
+    return total.measures()
 
 
 def reference(labels):
@@ -93,6 +98,4 @@ def reference(labels):
 
 def show(report):
     lines = [f"threshold {report['threshold']} (mixes {report['threshold_mixed']}) hold {report['hold']}"]
-    lines += [f"  {name}: {score.text(m)}" for name, m in report["sets"].items()]
-    lines.append(f"  real excerpt (a lead only): {score.text(report['real excerpt'])}")
-    return "\n".join(lines)
+    return "\n".join(lines + [f"  {name}: {score.text(m)}" for name, m in report["sets"].items()])
