@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Isolation;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Estimators.Form;
@@ -33,8 +34,9 @@ public sealed class Listener
     public async Task<Hearing> ListenAsync(Recording recording, IProgress<Progress>? progress, CancellationToken ct)
     {
         progress?.Report(new("reading the recording", 0));
-        var sound = await RecordingReader.ReadAsync(recording, Rate, mono: false, progress: null, ct);
-        sound = On?.Of(sound, ct) ?? sound;
+        using var whole = await RecordingReader.StoreAsync(recording, Rate, progress: null, ct);
+        using var part = On?.Stored(whole, ct);
+        ISound sound = part ?? whole;
         var mono = sound.ToMono();
 
         progress?.Report(new("finding the reference pitch", 0.05));

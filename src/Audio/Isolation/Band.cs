@@ -9,18 +9,32 @@ internal sealed class Band(string text, double low, double high) : SoundPart(tex
     /// <summary>The two sections of a Butterworth filter of fourth order: 1/(2·cos(π/8)) and 1/(2·cos(3π/8)).</summary>
     private static readonly double[] Sharpness = [0.5411961, 1.3065630];
 
-    public override Signal Of(Signal sound, CancellationToken ct = default) => new(sound.Rate, [.. sound.Channels.Select(c => Filtered(c, sound.Rate))]);
+    internal override IEnumerable<float[][]> Blocks(ISound sound, CancellationToken ct)
+    {
+        var filters = Enumerable.Range(0, sound.ChannelCount).Select(_ => Filters(sound.Rate)).ToArray();
+        foreach (var block in Blocks(sound))
+        {
+            ct.ThrowIfCancellationRequested();
+            for (var c = 0; c < block.Length; c++)
+            {
+                foreach (var filter in filters[c])
+                    filter.Run(block[c]);
+            }
+            yield return block;
+        }
+    }
 
-    private float[] Filtered(float[] samples, SampleRate rate)
+    private BiquadRun[] Filters(SampleRate rate)
     {
         var nyquist = 0.499 * rate.Hertz;
+        var filters = new List<Biquad>();
         foreach (var q in Sharpness)
         {
             if (low < nyquist)
-                samples = Biquad.HighPass(rate, Hertz.FromHertz(low), q).Filter(samples);
+                filters.Add(Biquad.HighPass(rate, Hertz.FromHertz(low), q));
             if (high < nyquist)
-                samples = Biquad.LowPass(rate, Hertz.FromHertz(high), q).Filter(samples);
+                filters.Add(Biquad.LowPass(rate, Hertz.FromHertz(high), q));
         }
-        return samples;
+        return [.. filters.Select(f => new BiquadRun(f))];
     }
 }

@@ -7,12 +7,13 @@ internal sealed class ChannelMix(string text, float ofLeft, float ofRight) : Sou
 {
     public override bool NeedsTwoChannels => true;
 
-    public override Signal Of(Signal sound, CancellationToken ct = default)
+    internal override IEnumerable<float[][]> Blocks(ISound sound, CancellationToken ct)
     {
-        var (left, right) = (sound.Channels[0], sound.Channels[sound.Channels.Count > 1 ? 1 : 0]);
-        var mixed = new float[sound.Length];
-        for (var n = 0; n < mixed.Length; n++)
-            mixed[n] = ofLeft * left[n] + ofRight * right[n];
-        return new(sound.Rate, mixed);
+        foreach (var block in Blocks(sound))
+        {
+            ct.ThrowIfCancellationRequested();
+            var (left, right) = (block[0], block[block.Length > 1 ? 1 : 0]);
+            yield return [[.. left.Zip(right, (l, r) => ofLeft * l + ofRight * r)]];
+        }
     }
 }

@@ -4,8 +4,7 @@ using Harkbook.Units;
 namespace Harkbook.Audio.Isolation;
 
 /// <summary>
-/// Takes sound apart into spectra of overlapping frames and puts it together again, frame by frame, so that memory stays flat
-/// but for the sound itself. Hann windows on both ways, a quarter of a frame apart, add up to the sound unchanged
+/// Takes sound apart into spectra of overlapping frames; <see cref="JoinedFrames"/> puts it together again. Hann windows on both ways, a quarter of a frame apart, add up to the sound unchanged
 /// (J. B. Allen and L. R. Rabiner, "A unified approach to short-time Fourier analysis and synthesis", Proc. IEEE 65, 1977).
 /// </summary>
 internal sealed class Frames
@@ -26,25 +25,33 @@ internal sealed class Frames
 
     public int Bins => size / 2 + 1;
 
+    public int Size => size;
+
+    /// <summary>Samples from one frame to the next.</summary>
+    public int Hop => hop;
+
     /// <summary>Frames that touch a sound of this length.</summary>
     public int CountOf(int length) => length / hop + 4;
 
     /// <param name="index">0 is the first frame that touches the sound.</param>
-    public void Take(float[] samples, int index, Bin[] into)
+    public void Take(ISound sound, int channel, int index, Bin[] into)
     {
-        var start = (index - 3) * hop;
+        sound.Read(channel, StartOf(index), frame);
         for (var n = 0; n < size; n++)
-            frame[n] = start + n >= 0 && start + n < samples.Length ? samples[start + n] * window[n] : 0;
+            frame[n] *= window[n];
         fft.Forward(frame, into);
     }
 
-    /// <summary>Adds a frame to what the others made.</summary>
-    public void Put(Bin[] spectrum, int index, float[] into)
+    /// <summary>A frame as it counts in the sum of all.</summary>
+    public ReadOnlySpan<float> Back(Bin[] spectrum)
     {
         fft.Inverse(spectrum, frame);
-        var start = (index - 3) * hop;
         // Four squared Hann windows a quarter apart add up to 1.5.
-        for (var n = Math.Max(0, -start); n < size && start + n < into.Length; n++)
-            into[start + n] += frame[n] * window[n] / 1.5f;
+        for (var n = 0; n < size; n++)
+            frame[n] = frame[n] * window[n] / 1.5f;
+        return frame;
     }
+
+    /// <summary>A frame's first sample.</summary>
+    public int StartOf(int index) => (index - 3) * hop;
 }

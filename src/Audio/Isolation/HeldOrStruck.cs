@@ -27,33 +27,33 @@ internal sealed class HeldOrStruck(string text, Texture wanted) : SoundPart(text
 
     private const int FramesAround = 8, BinsAround = 8, Piece = 256;
 
-    public override Signal Of(Signal sound, CancellationToken ct = default) => new(sound.Rate, [.. sound.Channels.Select(c => Parted(c, new(sound.Rate), ct))]);
-
-    private float[] Parted(float[] samples, Frames frames, CancellationToken ct)
+    internal override IEnumerable<float[][]> Blocks(ISound sound, CancellationToken ct)
     {
-        var kept = new float[samples.Length];
-        var count = frames.CountOf(samples.Length);
+        var frames = new Frames(sound.Rate);
+        var joined = Enumerable.Range(0, sound.ChannelCount).Select(_ => new JoinedFrames(frames, sound.Length)).ToArray();
+        var count = frames.CountOf(sound.Length);
         for (var first = 0; first < count; first += Piece)
         {
             ct.ThrowIfCancellationRequested();
-            PartPiece(samples, frames, first, Math.Min(Piece, count - first), kept);
+            for (var c = 0; c < joined.Length; c++)
+                PartPiece(sound, c, frames, first, Math.Min(Piece, count - first), joined[c]);
+            yield return [.. joined.Select(j => j.Take())];
         }
-        return kept;
     }
 
-    private void PartPiece(float[] samples, Frames frames, int first, int count, float[] kept)
+    private void PartPiece(ISound sound, int channel, Frames frames, int first, int count, JoinedFrames kept)
     {
         var spectra = new Bin[count + 2 * FramesAround][];
         var magnitudes = new float[spectra.Length][];
         for (var f = 0; f < spectra.Length; f++)
         {
             spectra[f] = new Bin[frames.Bins];
-            frames.Take(samples, first - FramesAround + f, spectra[f]);
+            frames.Take(sound, channel, first - FramesAround + f, spectra[f]);
             magnitudes[f] = [.. spectra[f].Select(b => b.Magnitude)];
         }
         Parallel.For(FramesAround, FramesAround + count, f => Keep(spectra[f], magnitudes, f));
         for (var f = FramesAround; f < FramesAround + count; f++)
-            frames.Put(spectra[f], first - FramesAround + f, kept);
+            kept.Add(spectra[f]);
     }
 
     private void Keep(Bin[] spectrum, float[][] magnitudes, int frame)

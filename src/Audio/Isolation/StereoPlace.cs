@@ -14,27 +14,30 @@ internal sealed class StereoPlace(string text, double from, double to) : SoundPa
 
     public override bool NeedsTwoChannels => true;
 
-    public override Signal Of(Signal sound, CancellationToken ct = default)
+    internal override IEnumerable<float[][]> Blocks(ISound sound, CancellationToken ct) =>
+        sound.ChannelCount > 1 ? Kept(sound, ct)
+        : from <= 0 && to >= 0 ? Blocks(sound)
+        : Blocks(sound).Select(block => new[] { new float[block[0].Length] });
+
+    private IEnumerable<float[][]> Kept(ISound sound, CancellationToken ct)
     {
-        if (sound.Channels.Count < 2)
-            return from <= 0 && to >= 0 ? sound : new(sound.Rate, new float[sound.Length]);
         var frames = new Frames(sound.Rate);
         var (left, right) = (new Bin[frames.Bins], new Bin[frames.Bins]);
-        var (keptLeft, keptRight) = (new float[sound.Length], new float[sound.Length]);
+        var (keptLeft, keptRight) = (new JoinedFrames(frames, sound.Length), new JoinedFrames(frames, sound.Length));
         for (var f = 0; f < frames.CountOf(sound.Length); f++)
         {
             ct.ThrowIfCancellationRequested();
-            frames.Take(sound.Channels[0], f, left);
-            frames.Take(sound.Channels[1], f, right);
+            frames.Take(sound, 0, f, left);
+            frames.Take(sound, 1, f, right);
             for (var k = 0; k < left.Length; k++)
             {
                 var share = ShareOf(left[k], right[k]);
                 (left[k], right[k]) = (Scaled(left[k], share), Scaled(right[k], share));
             }
-            frames.Put(left, f, keptLeft);
-            frames.Put(right, f, keptRight);
+            keptLeft.Add(left);
+            keptRight.Add(right);
+            yield return [keptLeft.Take(), keptRight.Take()];
         }
-        return new(sound.Rate, keptLeft, keptRight);
     }
 
     private float ShareOf(Bin left, Bin right)

@@ -30,7 +30,7 @@ internal static class FileErrors
         {
             throw new RecordingException($"{path}: {e.Message}", e);
         }
-        catch (IOException e)
+        catch (IOException e) when (e is not UnwritableFileException)
         {
             throw new RecordingException($"{path}: the file can't be read ({e.Message}). Check that the disk is there and that no other program holds the file.", e);
         }

@@ -25,6 +25,16 @@ public static class RecordingReader
         Recording recording, SampleRate rate, bool mono, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
         ReadAsync(recording, rate, mono, progress, Ffmpeg.Find(), cancellation);
 
+    /// <summary>Decodes the whole recording, every channel as the file has it, into temporary files, from which it can be read in any order as often as wanted.</summary>
+    /// <param name="recording">As <see cref="InspectAsync(string, CancellationToken)"/> gave it.</param>
+    /// <param name="rate">The rate of the result.</param>
+    /// <param name="progress">0 to 1.</param>
+    /// <returns>To be disposed of.</returns>
+    /// <exception cref="RecordingException">The file is cut short, silent, damaged or has gone.</exception>
+    /// <exception cref="UnwritableFileException">There is no room for the samples.</exception>
+    public static Task<StoredSound> StoreAsync(Recording recording, SampleRate rate, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
+        StoreAsync(recording, rate, progress, Ffmpeg.Find(), cancellation);
+
     internal static Task<Recording> InspectAsync(string path, Ffmpeg? ffmpeg, CancellationToken cancellation) =>
         FileErrors.InWordsAsync(path, async () =>
         {
@@ -35,13 +45,37 @@ public static class RecordingReader
             return new Recording(path, source.Rate, source.Channels, length, await HashAsync(path, cancellation), source.Format);
         });
 
-    internal static Task<Signal> ReadAsync(
-        Recording recording, SampleRate rate, bool mono, IProgress<double>? progress, Ffmpeg? ffmpeg, CancellationToken cancellation) =>
+    internal static async Task<Signal> ReadAsync(
+        Recording recording, SampleRate rate, bool mono, IProgress<double>? progress, Ffmpeg? ffmpeg, CancellationToken cancellation)
+    {
+        SampleArray[] stores = [];
+        await TakeInAsync(recording, rate, channels => stores = [.. Enumerable.Range(0, mono ? 1 : channels).Select(_ => new SampleArray(rate.SamplesIn(recording.Length)))], progress, ffmpeg, cancellation);
+        return new(rate, [.. stores.Select(s => s.Finish())]);
+    }
+
+    internal static async Task<StoredSound> StoreAsync(
+        Recording recording, SampleRate rate, IProgress<double>? progress, Ffmpeg? ffmpeg, CancellationToken cancellation)
+    {
+        StoredSound? sound = null;
+        try
+        {
+            await TakeInAsync(recording, rate, channels => (sound = StoredSound.Empty(rate, channels)).Stores, progress, ffmpeg, cancellation);
+            return sound!;
+        }
+        catch
+        {
+            sound?.Dispose();
+            throw;
+        }
+    }
+
+    private static Task<bool> TakeInAsync(
+        Recording recording, SampleRate rate, Func<int, IReadOnlyList<ISampleStore>> stores, IProgress<double>? progress, Ffmpeg? ffmpeg, CancellationToken cancellation) =>
         FileErrors.InWordsAsync(recording.Path, async () =>
         {
             FileErrors.RequireFile(recording.Path);
             await using var source = await SampleSource.OpenAsync(recording.Path, ffmpeg, cancellation);
-            var intake = new SampleIntake(recording.Path, source, mono, rate, recording.Length);
+            var intake = new SampleIntake(recording.Path, source, rate, stores(source.Channels));
             for (var block = await source.ReadAsync(cancellation); block.Length > 0; block = await source.ReadAsync(cancellation))
             {
                 intake.Take(block.Span);
@@ -49,8 +83,9 @@ public static class RecordingReader
                 cancellation.ThrowIfCancellationRequested();
             }
             source.RequireWhole(intake.Duration);
+            intake.Finish();
             progress?.Report(1);
-            return intake.Finish();
+            return true;
         });
 
     private static async Task<string> HashAsync(string path, CancellationToken cancellation)

@@ -3,7 +3,7 @@ using Harkbook.Units;
 
 namespace Harkbook.Audio.Recordings;
 
-/// <summary>Takes interleaved blocks, weighs every sample, mixes down and resamples, and keeps only the result.</summary>
+/// <summary>Takes interleaved blocks, weighs every sample, mixes down and resamples, and stores only the result.</summary>
 internal sealed class SampleIntake
 {
     /// <summary>−70 dBFS, the level that ITU-R BS.1770-4 counts as silence.</summary>
@@ -11,19 +11,17 @@ internal sealed class SampleIntake
 
     private readonly string path;
     private readonly SampleRate from;
-    private readonly SampleRate to;
     private readonly int channels;
     private readonly ChannelIntake[] results;
     private float[] lane = [];
     private long frames;
     private float peak;
 
-    /// <param name="expected">The likely length; the room for the result is made at once.</param>
-    public SampleIntake(string path, SampleSource source, bool mono, SampleRate to, Seconds expected)
+    /// <param name="stores">One for each channel, or one for the mean of all.</param>
+    public SampleIntake(string path, SampleSource source, SampleRate to, IEnumerable<ISampleStore> stores)
     {
-        (this.path, from, channels, this.to) = (path, source.Rate, source.Channels, to);
-        var room = to.SamplesIn(expected);
-        results = [.. Enumerable.Range(0, mono ? 1 : channels).Select(_ => new ChannelIntake(from, to, room))];
+        (this.path, from, channels) = (path, source.Rate, source.Channels);
+        results = [.. stores.Select(store => new ChannelIntake(from, to, store))];
     }
 
     /// <summary>How much has come in.</summary>
@@ -43,11 +41,12 @@ internal sealed class SampleIntake
         frames += count;
     }
 
-    public Signal Finish()
+    public void Finish()
     {
         if (peak < SilencePeak)
             throw new RecordingException($"{path}: the recording is silent: nothing in it is louder than -70 dB of full scale. Check that it plays, and that the right track was exported.");
-        return new(to, [.. results.Select(r => r.Finish())]);
+        foreach (var result in results)
+            result.Finish();
     }
 
     private void Weigh(ReadOnlySpan<float> block)

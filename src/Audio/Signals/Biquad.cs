@@ -45,16 +45,8 @@ public readonly record struct Biquad(double B0, double B1, double B2, double A1,
     /// <summary>The samples filtered from rest; shape as given.</summary>
     public float[] Filter(ReadOnlySpan<float> samples)
     {
-        var result = new float[samples.Length];
-        var (first, second) = (0.0, 0.0);
-        for (var n = 0; n < samples.Length; n++)
-        {
-            double x = samples[n];
-            var y = B0 * x + first;
-            first = B1 * x - A1 * y + second;
-            second = B2 * x - A2 * y;
-            result[n] = (float)y;
-        }
+        var result = samples.ToArray();
+        new BiquadRun(this).Run(result);
         return result;
     }
 

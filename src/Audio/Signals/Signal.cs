@@ -3,7 +3,7 @@ using Harkbook.Units;
 namespace Harkbook.Audio.Signals;
 
 /// <summary>Sound in memory: one array of samples a channel, all of one length, nominally −1 to 1.</summary>
-public sealed class Signal
+public sealed class Signal : ISound
 {
     private readonly float[][] channels;
 
@@ -18,6 +18,8 @@ public sealed class Signal
     public SampleRate Rate { get; }
 
     public IReadOnlyList<float[]> Channels => channels;
+
+    public int ChannelCount => channels.Length;
 
     /// <summary>Samples in each channel.</summary>
     public int Length => channels[0].Length;
@@ -36,5 +38,13 @@ public sealed class Signal
                 mono[i] += channel[i] / channels.Length;
         }
         return new(Rate, mono);
+    }
+
+    public void Read(int channel, int start, Span<float> into)
+    {
+        var (from, to) = ((int)Math.Clamp((long)start, 0, Length), (int)Math.Clamp((long)start + into.Length, 0, Length));
+        into.Clear();
+        if (from < to)
+            channels[channel].AsSpan(from, to - from).CopyTo(into[(from - start)..]);
     }
 }

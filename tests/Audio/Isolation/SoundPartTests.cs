@@ -105,6 +105,23 @@ public class SoundPartTests
     }
 
     [Fact]
+    public void BlocksJoinWithoutASeam()
+    {
+        // Longer than any block that the parts are made in.
+        float[][] sound = [Tones.Noise(4, 300_000), Tones.Noise(5, 300_000)];
+        var parts = new[] { "held", "struck", "rest" }.Select(name => Of(name, sound)).ToArray();
+        var filters = new[] { 0.5411961, 1.3065630 }.SelectMany(q => new[]
+        {
+            Biquad.HighPass(SampleRate.FromHertz(Rate), Hertz.FromHertz(200), q), Biquad.LowPass(SampleRate.FromHertz(Rate), Hertz.FromHertz(1600), q),
+        }).ToArray();
+        for (var c = 0; c < 2; c++)
+        {
+            Assert.Equal(sound[c], sound[c].Select((_, n) => parts.Sum(p => p.Channels[c][n])), (a, b) => Math.Abs(a - b) < 1e-4);
+            Assert.Equal(filters.Aggregate(sound[c], (samples, filter) => filter.Filter(samples)), Of("band:200..1600", sound).Channels[c]);
+        }
+    }
+
+    [Fact]
     public void PartsAreTakenOneOfAnother()
     {
         var (left, right) = (Tones.Sine(300, Rate, Length, 0.3), Tones.Sine(3000, Rate, Length, 0.3));

@@ -20,23 +20,23 @@ public sealed class BeatEstimator(BeatOptions? options = null)
     internal bool Plain { get; init; }
 
     /// <param name="mono">One channel, at any rate.</param>
-    public BeatEstimate Estimate(Signal mono, CancellationToken cancellation = default) => Estimate(mono, [], cancellation);
+    public BeatEstimate Estimate(ISound mono, CancellationToken cancellation = default) => Estimate(mono, [], cancellation);
 
     /// <param name="mono">One channel, at any rate.</param>
     /// <param name="anchors">Beats that a person put down, in any order. Evenly spaced ones needn't be neighbours.</param>
-    public BeatEstimate Estimate(Signal mono, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation = default)
+    public BeatEstimate Estimate(ISound mono, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation = default)
     {
-        if (mono.Channels.Count != 1)
-            throw new ArgumentException($"Beats are found in one channel and this signal has {mono.Channels.Count}; call ToMono first.", nameof(mono));
+        if (mono.ChannelCount != 1)
+            throw new ArgumentException($"Beats are found in one channel and this signal has {mono.ChannelCount}; call ToMono first.", nameof(mono));
         if (anchors.FirstOrDefault(a => a.PositionInBar is < 1 or > 4) is { } odd)
             throw new ArgumentOutOfRangeException(nameof(anchors), odd.PositionInBar, "A beat's position in its bar is 1 to 4.");
         cancellation.ThrowIfCancellationRequested();
-        var samples = Resampler.Resample(mono, PulseBands.Rate).Channels[0];
-        if (SoundingSpan.Of(samples) is not { } span)
+        var sound = mono.At(PulseBands.Rate);
+        if (SoundingSpan.Of(sound) is not { } span)
             return BeatAnswers.Nothing("no sound was heard");
-        var bands = PulseBands.Of(samples, cancellation);
-        var sounding = span with { Last = Math.Min(span.Last, FluxPulse.LastOnset(bands)) };
-        return Solve(Weigh(samples, bands, cancellation), FluxPulse.Onsets(bands), sounding, anchors, cancellation);
+        var flux = FluxPulse.Of(new(sound), cancellation);
+        var sounding = span with { Last = Math.Min(span.Last, flux.LastOnset()) };
+        return Solve(Weigh(sound, flux, cancellation), flux.Onsets(), sounding, anchors, cancellation);
     }
 
     internal BeatEstimate Solve(PulseEvidence evidence, double[] onsets, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
@@ -72,18 +72,18 @@ public sealed class BeatEstimator(BeatOptions? options = null)
         return rows;
     }
 
-    private PulseEvidence Weigh(float[] samples, float[] bands, CancellationToken cancellation)
+    private PulseEvidence Weigh(ISound sound, FluxPulse flux, CancellationToken cancellation)
     {
         if (Plain)
-            return FluxPulse.Weigh(bands);
+            return flux.Weigh();
         try
         {
             using var network = PulseNetwork.Shipped();
-            return PulseHearing.Of(samples, network, cancellation);
+            return PulseHearing.Of(sound, network, cancellation);
         }
         catch (Exception e) when (e is DllNotFoundException or TypeInitializationException or EntryPointNotFoundException)
         {
-            return FluxPulse.Weigh(bands);
+            return flux.Weigh();
         }
     }
 

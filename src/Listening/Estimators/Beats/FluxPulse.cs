@@ -5,49 +5,68 @@ namespace Harkbook.Listening.Estimators.Beats;
 /// "Maximum filter vibrato suppression for onset detection", DAFx 2013), bass counted again towards downbeats. Serves where the
 /// network can't run, and as its yardstick.
 /// </summary>
-internal static class FluxPulse
+internal sealed class FluxPulse
 {
     private const int BassBands = 9;
-    private const int MomentBands = 44;
+    private const int Piece = 2048;
     private const int Local = 100;
 
-    public static PulseEvidence Weigh(float[] bands)
+    /// <summary>How much starts in each frame, in all bands that tell moments apart and in the lowest.</summary>
+    private readonly float[] all, bass;
+
+    private FluxPulse(float[] all, float[] bass) => (this.all, this.bass) = (all, bass);
+
+    public static FluxPulse Of(PulseBands bands, CancellationToken cancellation)
     {
-        var frames = bands.Length / PulseBands.Count;
-        var evidence = new PulseEvidence(frames);
-        var (all, bass) = (Levelled(Flux(bands, frames, MomentBands)), Levelled(Flux(bands, frames, BassBands)));
-        for (var f = 0; f < frames; f++)
+        const int Width = PulseBands.Moments.Bands;
+        var (all, bass) = (new float[bands.Frames], new float[bands.Frames]);
+        // A row more than a piece: the last of the piece before stands first.
+        var rows = new float[(Piece + 1) * Width];
+        for (var first = 0; first < bands.Frames; first += Piece)
         {
-            evidence.Beat[f] = Chance(1.2 * all[f] + 0.4 * bass[f] - 4);
-            evidence.Downbeat[f] = evidence.Beat[f] * Chance(0.6 * bass[f] - 1.5);
+            var frames = Math.Min(Piece, bands.Frames - first);
+            rows.AsSpan(Piece * Width).CopyTo(rows);
+            bands.FillMoments(first, frames, rows.AsMemory(Width), cancellation);
+            for (var f = first == 0 ? 1 : 0; f < frames; f++)
+            {
+                var before = rows.AsSpan(f * Width, Width);
+                var now = rows.AsSpan((f + 1) * Width, Width);
+                (all[first + f], bass[first + f]) = (Flux(before, now), Flux(before[..BassBands], now[..BassBands]));
+            }
+        }
+        return new(all, bass);
+    }
+
+    public PulseEvidence Weigh()
+    {
+        var evidence = new PulseEvidence(all.Length);
+        var (onsets, low) = (Onsets(), Levelled(bass));
+        for (var f = 0; f < evidence.Frames; f++)
+        {
+            evidence.Beat[f] = Chance(1.2 * onsets[f] + 0.4 * low[f] - 4);
+            evidence.Downbeat[f] = evidence.Beat[f] * Chance(0.6 * low[f] - 1.5);
             evidence.Forget(f);
         }
         return evidence;
     }
 
     /// <summary>The last frame in which something clearly starts, and two more; 0 where nothing does.</summary>
-    public static int LastOnset(float[] bands)
+    public int LastOnset()
     {
-        var flux = Flux(bands, bands.Length / PulseBands.Count, MomentBands);
         // A recording that is cut off ends in a click that nobody played.
-        var inside = flux.AsSpan(0, Math.Max(0, flux.Length - 3));
+        var inside = all.AsSpan(0, Math.Max(0, all.Length - 3));
         var clear = inside.Length == 0 ? 0 : 0.1f * System.Numerics.Tensors.TensorPrimitives.Max(inside);
         return Math.Max(0, Array.FindLastIndex(inside.ToArray(), x => x > clear)) + 2;
     }
 
     /// <summary>How much starts in each frame, in root mean squares of its surroundings.</summary>
-    public static double[] Onsets(float[] bands) => Levelled(Flux(bands, bands.Length / PulseBands.Count, MomentBands));
+    public double[] Onsets() => Levelled(all);
 
-    private static float[] Flux(float[] bands, int frames, int upTo)
+    private static float Flux(ReadOnlySpan<float> before, ReadOnlySpan<float> now)
     {
-        var flux = new float[frames];
-        for (var f = 1; f < frames; f++)
-        {
-            var now = bands.AsSpan(f * PulseBands.Count, upTo);
-            var before = bands.AsSpan((f - 1) * PulseBands.Count, upTo);
-            for (var b = 0; b < upTo; b++)
-                flux[f] += Math.Max(0, now[b] - Math.Max(before[b], Math.Max(before[Math.Max(0, b - 1)], before[Math.Min(upTo - 1, b + 1)])));
-        }
+        var (flux, last) = (0f, now.Length - 1);
+        for (var b = 0; b < now.Length; b++)
+            flux += Math.Max(0, now[b] - Math.Max(before[b], Math.Max(before[Math.Max(0, b - 1)], before[Math.Min(last, b + 1)])));
         return flux;
     }
 

@@ -1,3 +1,4 @@
+using System.Numerics.Tensors;
 using Harkbook.Audio.Signals;
 
 namespace Harkbook.Listening.Estimators.Beats;
@@ -5,16 +6,16 @@ namespace Harkbook.Listening.Estimators.Beats;
 /// <summary>Magnitude spectra of windowed frames at any rate; the window is given in seconds, so it sounds the same at every sample rate.</summary>
 internal sealed class FrameReader
 {
-    private readonly float[] samples;
+    private readonly ISound sound;
     private readonly int rate;
     private readonly float[] window;
     private readonly float[] frame;
     private readonly RealFft fft;
     private readonly float scale;
 
-    public FrameReader(Signal mono, double windowSeconds)
+    public FrameReader(ISound mono, double windowSeconds)
     {
-        samples = mono.Channels[0];
+        sound = mono;
         rate = mono.Rate.Hertz;
         window = Window.Hann(Math.Max(8, (int)Math.Round(windowSeconds * rate)));
         var size = (int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)window.Length);
@@ -30,12 +31,9 @@ internal sealed class FrameReader
     /// <summary>The amplitude of each bin (a sine of amplitude 1 reads 1) of the frame centred on a time in seconds.</summary>
     public void Read(double centre, Span<float> magnitudes)
     {
-        Array.Clear(frame);
-        var start = (long)Math.Round(centre * rate) - window.Length / 2;
-        var from = (int)Math.Max(0, -start);
-        var to = (int)Math.Min(window.Length, samples.Length - start);
-        for (var n = from; n < to; n++)
-            frame[n] = samples[start + n] * window[n];
+        var cut = frame.AsSpan(0, window.Length);
+        sound.Read(0, (int)Math.Round(centre * rate) - window.Length / 2, cut);
+        TensorPrimitives.Multiply(cut, window, cut);
         fft.Magnitudes(frame, magnitudes);
         foreach (ref var magnitude in magnitudes)
             magnitude *= scale;

@@ -10,7 +10,7 @@ namespace Harkbook.Listening.Estimators.Beats;
 /// tell neighbouring notes apart. Each is log10(1 + 1000·a)/2 of the mean amplitude a, after the recording is brought to a root mean square of 0.1.
 /// training/beats/features.py makes the same numbers, held equal by a test.
 /// </summary>
-internal static class PulseBands
+internal sealed class PulseBands
 {
     public const int Count = Moments.Bands + Pitches.Bands;
     public const int HopSamples = 441;
@@ -22,7 +22,26 @@ internal static class PulseBands
 
     public static double FrameRate => (double)Rate.Hertz / HopSamples;
 
-    private static class Moments
+    private const int BlockSamples = 1 << 16;
+    private const int LongestWindow = 4096;
+    private const int Piece = 1024;
+
+    private readonly ISound sound;
+    private readonly float gain;
+
+    /// <param name="sound">One channel; it is taken to be at <see cref="Rate"/>.</param>
+    public PulseBands(ISound sound)
+    {
+        this.sound = sound;
+        var loudness = sound.Length == 0 ? 0 : Math.Sqrt(SumOfSquares(sound) / sound.Length);
+        gain = (float)(Level / (loudness + 1e-9));
+    }
+
+    /// <summary>Frame f is centred on sample f·441.</summary>
+    public int Frames => 1 + sound.Length / HopSamples;
+
+    /// <summary>The bands that tell moments apart, which come first.</summary>
+    public static class Moments
     {
         public const int Bands = 44;
         public static readonly BandFilters Filters = new(1024, 60, Bands, 6);
@@ -31,30 +50,50 @@ internal static class PulseBands
     private static class Pitches
     {
         public const int Bands = 60;
-        public static readonly BandFilters Filters = new(4096, 55, Bands, 12);
+        public static readonly BandFilters Filters = new(LongestWindow, 55, Bands, 12);
     }
 
-    /// <summary>Shape (frames × bands), frame f centred on sample f·441; all zero for silence.</summary>
-    /// <param name="samples">One channel at <see cref="Rate"/>.</param>
-    public static float[] Of(float[] samples, CancellationToken cancellation)
+    /// <summary>Fills frames × <see cref="Count"/> values; all zero for silence.</summary>
+    public void Fill(int first, int frames, Memory<float> values, CancellationToken cancellation) => Fill(first, frames, values, Count, cancellation);
+
+    /// <summary>Fills frames × <see cref="Moments.Bands"/> values.</summary>
+    public void FillMoments(int first, int frames, Memory<float> values, CancellationToken cancellation) => Fill(first, frames, values, Moments.Bands, cancellation);
+
+    private void Fill(int first, int frames, Memory<float> values, int width, CancellationToken cancellation)
     {
-        var frames = 1 + samples.Length / HopSamples;
-        var bands = new float[frames * Count];
-        var loudness = samples.Length == 0 ? 0 : Math.Sqrt(samples.Sum(x => (double)x * x) / samples.Length);
-        var gain = (float)(Level / (loudness + 1e-9));
+        for (var done = 0; done < frames; done += Piece)
+            FillPiece(first + done, Math.Min(Piece, frames - done), values[(done * width)..], width, cancellation);
+    }
+
+    private void FillPiece(int first, int frames, Memory<float> values, int width, CancellationToken cancellation)
+    {
+        var samples = sound.Cut(first * HopSamples - LongestWindow / 2, frames * HopSamples + LongestWindow).Channels[0];
         Parallel.For(0, frames, new ParallelOptions { CancellationToken = cancellation },
             () => (Moments: new BandReader(Moments.Filters), Pitches: new BandReader(Pitches.Filters)),
             (f, _, readers) =>
             {
-                var row = bands.AsSpan(f * Count, Count);
-                readers.Moments.Read(samples, f * HopSamples, gain, row[..Moments.Bands]);
-                readers.Pitches.Read(samples, f * HopSamples, gain, row[Moments.Bands..]);
+                var row = values.Span.Slice(f * width, width);
+                var centre = LongestWindow / 2 + f * HopSamples;
+                readers.Moments.Read(samples, centre, gain, row[..Moments.Bands]);
+                if (width > Moments.Bands)
+                    readers.Pitches.Read(samples, centre, gain, row[Moments.Bands..]);
                 TensorPrimitives.Multiply(row, Scale, row);
                 TensorPrimitives.LogP1(row, row);
                 TensorPrimitives.Multiply(row, (float)(0.5 / Math.Log(10)), row);
                 return readers;
             },
             _ => { });
-        return bands;
+    }
+
+    private static double SumOfSquares(ISound sound)
+    {
+        var (sum, block) = (0.0, new float[BlockSamples]);
+        for (var start = 0; start < sound.Length; start += BlockSamples)
+        {
+            sound.Read(0, start, block);
+            foreach (double x in block)
+                sum += x * x;
+        }
+        return sum;
     }
 }

@@ -12,19 +12,18 @@ internal static class PulseHearing
     /// <summary>How many times as long the sound lasts.</summary>
     private static readonly double[] Stretches = [1, 1.12, 0.89];
 
-    /// <param name="samples">One channel at <see cref="PulseBands.Rate"/>.</param>
-    public static PulseEvidence Of(float[] samples, PulseNetwork network, CancellationToken cancellation)
+    /// <param name="sound">One channel at <see cref="PulseBands.Rate"/>.</param>
+    public static PulseEvidence Of(ISound sound, PulseNetwork network, CancellationToken cancellation)
     {
-        var whole = new PulseEvidence(1 + samples.Length / PulseBands.HopSamples);
+        var whole = new PulseEvidence(1 + sound.Length / PulseBands.HopSamples);
         foreach (var stretch in Stretches)
-            Add(whole, network.Weigh(PulseBands.Of(Stretched(samples, stretch), cancellation), cancellation), stretch);
+            Add(whole, network.Weigh(new PulseBands(Stretched(sound, stretch)), cancellation), stretch);
         for (var f = 0; f < whole.Frames; f++)
             (whole.Beat[f], whole.Downbeat[f]) = (Chance(whole.Beat[f]), Chance(whole.Downbeat[f]));
         return whole;
     }
 
-    private static float[] Stretched(float[] samples, double stretch) => stretch == 1 ? samples
-        : Resampler.Resample(new Signal(PulseBands.Rate, samples), SampleRate.FromHertz((int)(PulseBands.Rate.Hertz * stretch))).Channels[0];
+    private static ISound Stretched(ISound sound, double stretch) => sound.At(SampleRate.FromHertz((int)(PulseBands.Rate.Hertz * stretch)));
 
     /// <summary>Log odds and shares are averaged; a tempo heard slower is moved back up.</summary>
     private static void Add(PulseEvidence whole, PulseEvidence heard, double stretch)

@@ -5,7 +5,7 @@ namespace Harkbook.Listening.Estimators.Beats;
 /// <summary>
 /// The trained beat network (models/README.md is its card): a temporal convolutional network with several tasks, after M. Davies and S. Böck,
 /// "Temporal convolutional networks for musical audio beat tracking", EUSIPCO 2019, and S. Böck and M. Davies, "Deconstruct, analyse,
-/// reconstruct", ISMIR 2020. Long recordings pass through it in pieces.
+/// reconstruct", ISMIR 2020. Recordings pass through it in pieces.
 /// </summary>
 internal sealed class PulseNetwork : IDisposable
 {
@@ -26,20 +26,22 @@ internal sealed class PulseNetwork : IDisposable
     /// <summary>The network that comes with the program; a new session each time.</summary>
     public static PulseNetwork Shipped() => new(ModelFile.Read("beats.onnx"));
 
-    /// <param name="bands">Frames × <see cref="PulseBands.Count"/>.</param>
-    public PulseEvidence Weigh(float[] bands, CancellationToken cancellation)
+    public PulseEvidence Weigh(PulseBands bands, CancellationToken cancellation)
     {
-        var frames = bands.Length / PulseBands.Count;
-        var evidence = new PulseEvidence(frames);
-        for (var first = 0; first < frames; first += Piece)
+        var evidence = new PulseEvidence(bands.Frames);
+        var rows = new float[Math.Min(bands.Frames, Piece + 2 * Context) * PulseBands.Count];
+        var (from, to) = (0, 0);
+        for (var first = 0; first < bands.Frames; first += Piece)
         {
             cancellation.ThrowIfCancellationRequested();
-            var (from, to) = (Math.Max(0, first - Context), Math.Min(frames, first + Piece + Context));
-            var input = bands.AsMemory(from * PulseBands.Count, (to - from) * PulseBands.Count);
-            using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, to - from, PulseBands.Count]);
+            var (start, held) = (Math.Max(0, first - Context), to);
+            Array.Copy(rows, (start - from) * PulseBands.Count, rows, 0, (held - start) * PulseBands.Count);
+            (from, to) = (start, Math.Min(bands.Frames, first + Piece + Context));
+            bands.Fill(held, to - held, rows.AsMemory((held - from) * PulseBands.Count), cancellation);
+            using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, rows.AsMemory(0, (to - from) * PulseBands.Count), [1, to - from, PulseBands.Count]);
             using var results = session.Run(run, ["bands"], [tensor], ["pulse"]);
             var pulse = results[0].GetTensorDataAsSpan<float>();
-            for (var f = first; f < Math.Min(frames, first + Piece); f++)
+            for (var f = first; f < Math.Min(bands.Frames, first + Piece); f++)
                 Fill(evidence, f, pulse.Slice((f - from) * Outputs, Outputs));
         }
         return evidence;

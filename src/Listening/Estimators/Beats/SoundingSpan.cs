@@ -1,3 +1,5 @@
+using Harkbook.Audio.Signals;
+
 namespace Harkbook.Listening.Estimators.Beats;
 
 /// <summary>The frames between the first and the last clear sound.</summary>
@@ -9,10 +11,10 @@ internal readonly record struct SoundingSpan(int First, int Last)
     private const float Clear = 0.02f;
 
     /// <summary>Nothing for silence.</summary>
-    /// <param name="samples">One channel at <see cref="PulseBands.Rate"/>.</param>
-    public static SoundingSpan? Of(float[] samples)
+    /// <param name="sound">One channel at <see cref="PulseBands.Rate"/>.</param>
+    public static SoundingSpan? Of(ISound sound)
     {
-        var levels = samples.Chunk(PulseBands.HopSamples).Select(c => MathF.Sqrt(c.Sum(x => x * x) / c.Length)).ToArray();
+        var levels = Levels(sound);
         var loudest = levels.Length == 0 ? 0 : levels.Max();
         if (loudest < 1e-5f)
             return null;
@@ -26,5 +28,14 @@ internal readonly record struct SoundingSpan(int First, int Last)
     {
         for (var first = First; first <= Last; first += Longest)
             yield return new(first, Math.Min(Last, first + Longest - 1));
+    }
+
+    private static float[] Levels(ISound sound)
+    {
+        const int Block = 100 * PulseBands.HopSamples;
+        var levels = new List<float>();
+        for (var start = 0; start < sound.Length; start += Block)
+            levels.AddRange(sound.Cut(start, Math.Min(Block, sound.Length - start)).Channels[0].Chunk(PulseBands.HopSamples).Select(c => MathF.Sqrt(c.Sum(x => x * x) / c.Length)));
+        return [.. levels];
     }
 }

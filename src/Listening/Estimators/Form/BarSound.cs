@@ -26,7 +26,7 @@ internal sealed class BarSound
 
     public int Bars => Harmony.Length;
 
-    public static BarSound Of(Signal mono, Hertz a4, ImmutableArray<HeardBeat> beats, CancellationToken cancellation)
+    public static BarSound Of(ISound mono, Hertz a4, ImmutableArray<HeardBeat> beats, CancellationToken cancellation)
     {
         var starts = StartsOf(beats);
         var frames = Frames(mono, a4, cancellation);
@@ -53,7 +53,7 @@ internal sealed class BarSound
         return [.. starts, last];
     }
 
-    private static (double[][] Harmony, double[][] Colour) Frames(Signal mono, Hertz a4, CancellationToken cancellation)
+    private static (double[][] Harmony, double[][] Colour) Frames(ISound mono, Hertz a4, CancellationToken cancellation)
     {
         var reader = new FrameReader(mono, WindowSeconds);
         var bank = new FilterBank(reader.BinHertz, reader.Bins, 60, Math.Min(8000, 0.45 * mono.Rate.Hertz), 2);

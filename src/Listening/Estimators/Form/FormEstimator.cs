@@ -15,7 +15,7 @@ public sealed class FormEstimator(FormOptions? options = null)
     /// <param name="mono">One channel, at any rate.</param>
     /// <param name="a4">The recording's own reference pitch.</param>
     /// <param name="beats">Felt beats, rising; none gives no section.</param>
-    public ImmutableArray<HeardSection> Estimate(Signal mono, Hertz a4, ImmutableArray<HeardBeat> beats, CancellationToken cancellation = default)
+    public ImmutableArray<HeardSection> Estimate(ISound mono, Hertz a4, ImmutableArray<HeardBeat> beats, CancellationToken cancellation = default)
     {
         if (beats.IsDefaultOrEmpty)
             return [];

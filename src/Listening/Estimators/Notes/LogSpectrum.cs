@@ -39,14 +39,14 @@ public sealed class LogSpectrum
     /// <summary>The bin nearest to a place on the MIDI scale; it may lie beyond the last.</summary>
     public static int BinOf(double midi) => (int)Math.Round((midi - LowestMidi) * BinsPerSemitone) + 1;
 
-    public static LogSpectrum Of(Signal mono, Hertz a4, IProgress<double>? progress, CancellationToken ct)
+    public static LogSpectrum Of(ISound mono, Hertz a4, IProgress<double>? progress, CancellationToken ct)
     {
         if (mono.Rate != Rate)
             throw new ArgumentException($"Spectra are taken at {Rate}; this signal is at {mono.Rate}. Resample it first.", nameof(mono));
         var frames = 1 + mono.Length / HopSamples;
         var (wide, middle, brief) = (new float[frames][], new float[frames][], new float[frames][]);
         var (wideKernels, middleKernels, briefKernels) = (WindowKernels.Long(a4), WindowKernels.Middle(a4), WindowKernels.Short(a4));
-        var samples = mono.Channels[0];
+        var samples = mono.Cut(0, mono.Length).Channels[0];
         var done = 0;
         Parallel.For(0, frames, new ParallelOptions { CancellationToken = ct }, () => new CentredTransform(), (f, _, transform) =>
         {

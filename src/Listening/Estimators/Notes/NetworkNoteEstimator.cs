@@ -16,10 +16,10 @@ public sealed class NetworkNoteEstimator : INoteEstimator
 {
     private const int PieceFrames = 1024;
 
-    public NoteEstimate Estimate(Signal mono, Hertz a4, IProgress<double>? progress, CancellationToken ct)
+    public NoteEstimate Estimate(ISound mono, Hertz a4, IProgress<double>? progress, CancellationToken ct)
     {
         using var network = NoteNetwork.Shipped();
-        var input = new NoteNetworkInput(Resampler.Resample(mono.ToMono(), LogSpectrum.Rate).Channels[0], a4);
+        var input = new NoteNetworkInput(mono.ToMono().At(LogSpectrum.Rate), a4);
         var (onset, sounding) = (new float[input.Frames, NoteNetwork.Pitches], new float[input.Frames, NoteNetwork.Pitches]);
         var strength = new float[input.Frames, NoteNetwork.Pitches];
         var values = new float[2 * (PieceFrames + 2 * network.Context) * LogSpectrum.Bins];

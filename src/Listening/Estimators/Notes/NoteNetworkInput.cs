@@ -1,4 +1,5 @@
 using System.Numerics.Tensors;
+using Harkbook.Audio.Signals;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Notes;
@@ -8,7 +9,8 @@ namespace Harkbook.Listening.Estimators.Notes;
 /// clipped at −80 and scaled so that −80 dB is −0.5 and −20 dB is 0.5; shape 2 × frames × <see cref="LogSpectrum.Bins"/>.
 /// The training program makes the same numbers (training/README.md), held equal by a test.
 /// </summary>
-internal sealed class NoteNetworkInput(float[] samples, Hertz a4)
+/// <param name="sound">One channel at <see cref="LogSpectrum.Rate"/>.</param>
+internal sealed class NoteNetworkInput(ISound sound, Hertz a4)
 {
     private const float Floor = -80;
     private const float Middle = -50;
@@ -18,18 +20,19 @@ internal sealed class NoteNetworkInput(float[] samples, Hertz a4)
 
     private readonly NetworkKernels wide = NetworkKernels.Long(a4);
     private readonly NetworkKernels brief = NetworkKernels.Short(a4);
-    private readonly float gain = (float)Math.Sqrt(LevelAimed / MeanSquare(samples));
+    private readonly float gain = (float)Math.Sqrt(LevelAimed / MeanSquare(sound));
 
-    public int Frames { get; } = 1 + samples.Length / LogSpectrum.HopSamples;
+    public int Frames { get; } = 1 + sound.Length / LogSpectrum.HopSamples;
 
     /// <summary>Fills the values of some frames; frames before the sound or after it hold silence.</summary>
     /// <param name="values">2 × count × bins.</param>
     public void Fill(int first, int count, float[] values, CancellationToken ct)
     {
         const int Bins = LogSpectrum.Bins;
+        var samples = sound.Cut(first * LogSpectrum.HopSamples - CentredTransform.Size / 2, count * LogSpectrum.HopSamples + CentredTransform.Size).Channels[0];
         Parallel.For(0, count, new ParallelOptions { CancellationToken = ct }, () => new CentredTransform(), (i, _, transform) =>
         {
-            transform.Take(samples, (first + i) * LogSpectrum.HopSamples);
+            transform.Take(samples, CentredTransform.Size / 2 + i * LogSpectrum.HopSamples);
             Scale(wide.Apply(transform), values.AsSpan(i * Bins, Bins));
             Scale(brief.Apply(transform), values.AsSpan((count + i) * Bins, Bins));
             return transform;
@@ -43,11 +46,12 @@ internal sealed class NoteNetworkInput(float[] samples, Hertz a4)
     }
 
     /// <summary>The level of the loud tenth of the sound's blocks, so that silence about a song doesn't count.</summary>
-    private static double MeanSquare(float[] samples)
+    private static double MeanSquare(ISound sound)
     {
-        var blocks = Math.Max(1, samples.Length / LevelBlock);
+        var blocks = Math.Max(1, sound.Length / LevelBlock);
+        var block = new float[Math.Min(LevelBlock, sound.Length)];
         var squares = Enumerable.Range(0, blocks)
-            .Select(b => MeanSquareOf(samples.AsSpan(b * LevelBlock, Math.Min(LevelBlock, samples.Length - b * LevelBlock))))
+            .Select(b => MeanSquareOf(sound, b * LevelBlock, block))
             .Order().ToList();
         var place = 0.9 * (blocks - 1);
         var below = (int)place;
@@ -55,6 +59,9 @@ internal sealed class NoteNetworkInput(float[] samples, Hertz a4)
         return level > 0 ? level : 1;
     }
 
-    private static double MeanSquareOf(ReadOnlySpan<float> block) =>
-        block.IsEmpty ? 0 : (double)TensorPrimitives.SumOfSquares(block) / block.Length;
+    private static double MeanSquareOf(ISound sound, int start, float[] block)
+    {
+        sound.Read(0, start, block);
+        return block.Length == 0 ? 0 : (double)TensorPrimitives.SumOfSquares(block) / block.Length;
+    }
 }

@@ -12,9 +12,9 @@ public sealed class TemplateNoteEstimator(NotePickOptions? options = null) : INo
 {
     private readonly NotePicker picker = new(options);
 
-    public NoteEstimate Estimate(Signal mono, Hertz a4, IProgress<double>? progress, CancellationToken ct)
+    public NoteEstimate Estimate(ISound mono, Hertz a4, IProgress<double>? progress, CancellationToken ct)
     {
-        var spectrum = LogSpectrum.Of(Resampler.Resample(mono.ToMono(), LogSpectrum.Rate), a4, new Part(progress, 0, 0.4), ct);
+        var spectrum = LogSpectrum.Of(mono.ToMono().At(LogSpectrum.Rate), a4, new Part(progress, 0, 0.4), ct);
         var salience = NoteSalience.Of(spectrum, a4, ct);
         progress?.Report(0.8);
         var features = new NoteFeatures(spectrum, salience);

@@ -13,40 +13,35 @@ internal sealed class PartialFinder(ReferencePitchOptions options)
     private const int WindowSamples = 4096;
     private const int FftSize = 16384;
     private const int Hop = 1024;
+    private const int PieceFrames = 128;
     private const double SteadyCents = 6;
 
     private static readonly SampleRate Rate = SampleRate.FromHertz(11_025);
 
-    public List<Partial> Find(Signal mono, CancellationToken ct)
+    public List<Partial> Find(ISound mono, CancellationToken ct)
     {
-        var low = mono.Rate == Rate ? mono : Resampler.Resample(mono, Rate);
-        var spectrogram = Spectrogram.Of(low, FftSize, Hop, Window.Hann(WindowSamples), ct);
+        var frames = new List<(float Loudest, List<Partial> Peaks)>();
+        foreach (var piece in Spectrogram.InPieces(mono.At(Rate), FftSize, Hop, Window.Hann(WindowSamples), PieceFrames, ct))
+            frames.AddRange(Enumerable.Range(0, piece.Frames).Select(f => Peaks(piece, f)));
         var all = new List<Partial>();
-        var loudest = Enumerable.Range(0, spectrogram.Frames).Select(f => Loudest(spectrogram, f)).DefaultIfEmpty().Max();
+        var loudest = frames.Max(f => f.Loudest);
         List<Partial> before = [];
-        for (var f = 0; f < spectrogram.Frames; f++)
+        foreach (var frame in frames)
         {
-            var now = WithoutOvertones(Peaks(spectrogram, f, loudest));
+            var now = WithoutOvertones(Weighed(frame, loudest));
             all.AddRange(now.Select(p => p with { Weight = p.Weight * (IsSteady(p, before) ? 1 : 0.1) }));
             before = now;
         }
         return all;
     }
 
-    private float Loudest(Spectrogram spectrogram, int frame)
+    /// <summary>The level of the loudest bin and every peak that may count for something, with its level as its weight.</summary>
+    private (float Loudest, List<Partial> Peaks) Peaks(Spectrogram spectrogram, int frame)
     {
-        var (first, last) = Range(spectrogram);
-        return System.Numerics.Tensors.TensorPrimitives.Max<float>(spectrogram.Frame(frame)[first..last]);
-    }
-
-    private (int First, int Last) Range(Spectrogram spectrogram) =>
-        ((int)(options.Lowest.Value / spectrogram.BinHertz), Math.Min(spectrogram.Bins - 2, (int)(options.Highest.Value / spectrogram.BinHertz)));
-
-    private List<Partial> Peaks(Spectrogram spectrogram, int frame, float loudestOfAll)
-    {
-        var (first, last) = Range(spectrogram);
+        var (first, last) = ((int)(options.Lowest.Value / spectrogram.BinHertz), Math.Min(spectrogram.Bins - 2, (int)(options.Highest.Value / spectrogram.BinHertz)));
         var bins = spectrogram.Frame(frame);
-        var floor = Math.Max(Loudest(spectrogram, frame) * Math.Pow(10, -options.RangeDecibels / 20), loudestOfAll * 1e-3);
+        var loudest = System.Numerics.Tensors.TensorPrimitives.Max<float>(bins[first..last]);
+        var floor = loudest * Math.Pow(10, -options.RangeDecibels / 20);
         var peaks = new List<Partial>();
         for (var k = Math.Max(2, first); k < last; k++)
         {
@@ -54,10 +49,14 @@ internal sealed class PartialFinder(ReferencePitchOptions options)
                 continue;
             var (a, b, c) = (Math.Log(bins[k - 1] + 1e-12), Math.Log(bins[k]), Math.Log(bins[k + 1] + 1e-12));
             var hertz = (k + (a - c) / (2 * (a - 2 * b + c))) * spectrogram.BinHertz;
-            peaks.Add(new(spectrogram.TimeOf(frame).Value, hertz, Math.Sqrt(bins[k] / loudestOfAll)));
+            peaks.Add(new(spectrogram.TimeOf(frame).Value, hertz, bins[k]));
         }
-        return peaks;
+        return (loudest, peaks);
     }
+
+    /// <summary>The peaks that count beside the loudest of the recording, weighed by it.</summary>
+    private static List<Partial> Weighed((float Loudest, List<Partial> Peaks) frame, float loudest) =>
+        [.. frame.Peaks.Where(p => p.Weight > loudest * 1e-3).Select(p => p with { Weight = Math.Sqrt((float)p.Weight / loudest) })];
 
     private static List<Partial> WithoutOvertones(List<Partial> peaks) =>
         [.. peaks.Where(p => !peaks.Any(lower => lower.Hertz < p.Hertz * 0.6 && lower.Weight > 0.3 * p.Weight && IsOvertone(p, lower)))];

@@ -25,9 +25,9 @@ public sealed class SecondInstrumentEstimator
     /// <param name="a4">The recording's own reference pitch.</param>
     /// <param name="keys">The song's keys, which make some harmonicas likelier.</param>
     /// <param name="progress">0 to 1.</param>
-    public HeardSecondInstrument Estimate(Signal sound, Hertz a4, ImmutableArray<HeardKey> keys, IProgress<double>? progress, CancellationToken ct)
+    public HeardSecondInstrument Estimate(ISound sound, Hertz a4, ImmutableArray<HeardKey> keys, IProgress<double>? progress, CancellationToken ct)
     {
-        var heard = Resampler.Resample(sound, SecondInstrumentScan.Rate);
+        var heard = sound.At(SecondInstrumentScan.Rate);
         var strands = SecondInstrumentScan.Strands(heard, a4, progress, ct);
         var weighed = weigher.Weigh(strands, ct);
         var kind = KindWeighing.Of(weighed, heard.Duration);

@@ -15,7 +15,7 @@ internal static class SecondInstrumentScan
     public static Seconds Hop { get; } = Rate.TimeOf(HopSamples);
 
     /// <param name="sound">At <see cref="Rate"/>; channels beyond the second are not heard.</param>
-    public static List<Strand> Strands(Signal sound, Hertz a4, IProgress<double>? progress, CancellationToken ct)
+    public static List<Strand> Strands(ISound sound, Hertz a4, IProgress<double>? progress, CancellationToken ct)
     {
         if (sound.Rate != Rate)
             throw new ArgumentException($"Strands are found at {Rate}; this signal is at {sound.Rate}. Resample it first.", nameof(sound));
@@ -25,10 +25,10 @@ internal static class SecondInstrumentScan
         for (var first = 0; first < frames; first += Block)
         {
             var count = Math.Min(Block, frames - first);
-            var from = first;
+            var piece = sound.Cut(first * HopSamples - PartialReader.Size / 2, count * HopSamples + PartialReader.Size);
             Parallel.For(0, count, new ParallelOptions { CancellationToken = ct }, () => (new PartialReader(), new ToneFinder(a4.Value), new PartialFrame(), new Tone[ToneFinder.Most]), (f, _, work) =>
             {
-                work.Item1.Read(sound, (from + f) * HopSamples, work.Item3);
+                work.Item1.Read(piece, PartialReader.Size / 2 + f * HopSamples, work.Item3);
                 var found = work.Item2.Find(work.Item3, work.Item4);
                 tones[f] = work.Item4[..found];
                 return work;

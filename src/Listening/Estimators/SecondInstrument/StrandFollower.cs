@@ -49,7 +49,7 @@ internal sealed class StrandFollower
     {
         for (var i = open.Count - 1; i >= 0; i--)
             Close(i);
-        return [.. done.SelectMany(StrandCuts.Cut).Where(s => s.Length >= Shortest).OrderBy(s => s.First).ThenBy(s => s.MedianMidi)];
+        return [.. done.OrderBy(s => s.First).ThenBy(s => s.MedianMidi)];
     }
 
     private void Close(int index)
@@ -57,7 +57,7 @@ internal sealed class StrandFollower
         var strand = open[index];
         strand.Tones.RemoveRange(strand.Tones.Count - strand.Gap, strand.Gap);
         if (strand.Tones.Count >= Shortest)
-            done.Add(new(strand.First, strand.Tones));
+            done.AddRange(StrandCuts.Cut(new(strand.First, strand.Tones)).Where(s => s.Length >= Shortest));
         open.RemoveAt(index);
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Beats;
 
 namespace Harkbook.Listening.Tests.Estimators.Beats;
@@ -14,7 +15,7 @@ public class PulseNetworkTests
     [Fact]
     public void TheBandsAreThoseOfTheTraining()
     {
-        var bands = PulseBands.Of(Sound(), TestContext.Current.CancellationToken);
+        var bands = Bands(Sound());
         Assert.Equal(301 * PulseBands.Count, bands.Length);
         foreach (var row in Rows("bands.csv"))
         {
@@ -28,7 +29,7 @@ public class PulseNetworkTests
     {
         using var network = PulseNetwork.Shipped();
         var token = TestContext.Current.CancellationToken;
-        var evidence = network.Weigh(PulseBands.Of(Sound(), token), token);
+        var evidence = network.Weigh(new PulseBands(new Signal(PulseBands.Rate, Sound())), token);
         foreach (var row in Rows("outputs.csv"))
         {
             var frame = (int)row[0];
@@ -44,9 +45,32 @@ public class PulseNetworkTests
     [Fact]
     public void LoudnessMakesNoDifference()
     {
-        var token = TestContext.Current.CancellationToken;
-        var (loud, soft) = (PulseBands.Of(Sound(), token), PulseBands.Of([.. Sound().Select(x => x / 64)], token));
+        var (loud, soft) = (Bands(Sound()), Bands([.. Sound().Select(x => x / 64)]));
         Assert.All(loud.Zip(soft), pair => Assert.Equal(pair.First, pair.Second, 1e-4));
+    }
+
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(120, 77)]
+    [InlineData(300, 1)]
+    public void AnyFramesAreThoseOfTheWhole(int first, int frames)
+    {
+        const int Moments = PulseBands.Moments.Bands;
+        var bands = new PulseBands(new Signal(PulseBands.Rate, Sound()));
+        var (part, moments, token) = (new float[frames * PulseBands.Count], new float[frames * Moments], TestContext.Current.CancellationToken);
+        bands.Fill(first, frames, part, token);
+        bands.FillMoments(first, frames, moments, token);
+        Assert.Equal(Bands(Sound()).AsSpan(first * PulseBands.Count, frames * PulseBands.Count), part.AsSpan());
+        for (var f = 0; f < frames; f++)
+            Assert.Equal(part.AsSpan(f * PulseBands.Count, Moments), moments.AsSpan(f * Moments, Moments));
+    }
+
+    private static float[] Bands(float[] samples)
+    {
+        var bands = new PulseBands(new Signal(PulseBands.Rate, samples));
+        var values = new float[bands.Frames * PulseBands.Count];
+        bands.Fill(0, bands.Frames, values, TestContext.Current.CancellationToken);
+        return values;
     }
 
     private static float[] Sound() => [.. Enumerable.Range(0, 6 * Rate).Select(n => (float)Enumerable.Range(0, 12).Sum(k => Note(k, (double)n / Rate - 0.25 - 0.46 * k)))];

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Units;
 
@@ -18,7 +19,7 @@ public class NoteNetworkTests
     [Fact]
     public void TheFeaturesAreThoseOfTheTraining()
     {
-        var input = new NoteNetworkInput(Sound(), Hertz.FromHertz(442));
+        var input = new NoteNetworkInput(Sounding(Sound()), Hertz.FromHertz(442));
         var values = new float[2 * input.Frames * LogSpectrum.Bins];
         input.Fill(0, input.Frames, values, TestContext.Current.CancellationToken);
 
@@ -33,7 +34,7 @@ public class NoteNetworkTests
     public void TheOutputsAreThoseOfTheTraining()
     {
         using var network = NoteNetwork.Shipped();
-        var input = new NoteNetworkInput(Sound(), Hertz.FromHertz(442));
+        var input = new NoteNetworkInput(Sounding(Sound()), Hertz.FromHertz(442));
         var values = new float[2 * input.Frames * LogSpectrum.Bins];
         input.Fill(0, input.Frames, values, TestContext.Current.CancellationToken);
         var (onset, sounding, offset) = network.Weigh(values, input.Frames);
@@ -52,7 +53,7 @@ public class NoteNetworkTests
     {
         // The same second of sound stands before and after the border between the pieces that long recordings are heard in.
         using var network = NoteNetwork.Shipped();
-        var input = new NoteNetworkInput([.. Enumerable.Repeat(Sound(), 4).SelectMany(s => s)], Hertz.A440);
+        var input = new NoteNetworkInput(Sounding([.. Enumerable.Repeat(Sound(), 4).SelectMany(s => s)]), Hertz.A440);
         var whole = new float[2 * input.Frames * LogSpectrum.Bins];
         input.Fill(0, input.Frames, whole, TestContext.Current.CancellationToken);
         var (first, count) = (160, 8 + 2 * network.Context);
@@ -64,6 +65,23 @@ public class NoteNetworkTests
         for (var i = 0; i < 8 * NoteNetwork.Pitches; i++)
             Assert.Equal(inWhole[first * NoteNetwork.Pitches + i], inPart[network.Context * NoteNetwork.Pitches + i], 2e-3);
     }
+
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(40, 30)]
+    [InlineData(85, 2)]
+    public void AnyFramesAreThoseOfTheWhole(int first, int count)
+    {
+        const int Bins = LogSpectrum.Bins;
+        var input = new NoteNetworkInput(Sounding(Sound()), Hertz.A440);
+        var (whole, part) = (new float[2 * input.Frames * Bins], new float[2 * count * Bins]);
+        input.Fill(0, input.Frames, whole, TestContext.Current.CancellationToken);
+        input.Fill(first, count, part, TestContext.Current.CancellationToken);
+        for (var spectrum = 0; spectrum < 2; spectrum++)
+            Assert.Equal(whole.AsSpan((spectrum * input.Frames + first) * Bins, count * Bins), part.AsSpan(spectrum * count * Bins, count * Bins));
+    }
+
+    private static Signal Sounding(float[] samples) => new(LogSpectrum.Rate, samples);
 
     private static float[] Sound() => [.. Enumerable.Range(0, Rate).Select(i => (float)Struck.Sum(n => Note(n, (double)i / Rate - n.Start)))];
 

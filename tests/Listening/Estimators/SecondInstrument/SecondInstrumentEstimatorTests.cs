@@ -53,7 +53,7 @@ public class SecondInstrumentEstimatorTests
             phase += 2 * Math.PI * 440 * Math.Pow(2, cents / 1200) / 22_050;
             samples[n] = (float)Enumerable.Range(1, 9).Sum(h => 0.1 / h * Math.Sin(h * phase));
         }
-        var strands = SecondInstrumentScan.Strands(new(SampleRate.FromHertz(22_050), samples), Hertz.A440, null, TestContext.Current.CancellationToken);
+        var strands = SecondInstrumentScan.Strands(new Signal(SampleRate.FromHertz(22_050), samples), Hertz.A440, null, TestContext.Current.CancellationToken);
         float At(double time) => strands.Where(s => Math.Abs(s.MedianMidi - 70) < 2).SelectMany(s => s.Tones.Select((t, f) => (Frame: s.First + f, t.Midi)))
             .First(t => t.Frame == (int)(time * SecondInstrumentScan.FramesPerSecond)).Midi;
         Assert.Equal(69, At(0.5), 0.15);
