@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Interchange;
@@ -19,7 +18,8 @@ public sealed class HearingStore(string folder)
     {
         try
         {
-            var found = HearingJson.Read(File.ReadAllText(PathOf(recording)));
+            using var stream = File.OpenRead(PathOf(recording));
+            var found = HearingJson.Read(stream);
             return found with { Recording = recording };
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or FormatException or ArgumentException)
@@ -34,7 +34,7 @@ public sealed class HearingStore(string folder)
         try
         {
             Directory.CreateDirectory(folder);
-            AtomicFile.Write(PathOf(hearing.Recording), stream => stream.Write(Encoding.UTF8.GetBytes(HearingJson.Write(hearing))));
+            AtomicFile.Write(PathOf(hearing.Recording), stream => HearingJson.Write(hearing, stream));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -39,27 +39,28 @@ public sealed class Listener
         ISound sound = part ?? whole;
         var mono = sound.ToMono();
 
-        progress?.Report(new("finding the reference pitch", 0.05));
+        Begin(progress, "finding the reference pitch", 0.05);
         var pitch = new ReferencePitchEstimator().Estimate(mono, ct);
 
-        progress?.Report(new("following the beat", 0.1));
+        Begin(progress, "following the beat", 0.1);
         var pulse = new BeatEstimator().Estimate(mono, ct);
 
+        Begin(progress, "hearing notes", 0.25);
         var noteProgress = progress is null ? null : new Share(progress, "hearing notes", 0.25, 0.8);
         INoteEstimator noteEstimator = Classical ? new TemplateNoteEstimator() : new NetworkNoteEstimator();
         var notes = noteEstimator.Estimate(mono, pitch.Best, noteProgress, ct);
         var beats = OffBeatCheck.Apply(pulse.Beats, notes.Notes);
 
-        progress?.Report(new("finding keys and chords", 0.8));
+        Begin(progress, "finding keys and chords", 0.8);
         var chordEstimator = Classical ? ChordEstimator.Classical() : ChordEstimator.Trained();
-        var beforeKeys = chordEstimator.Estimate(notes.Evidence, beats, [], ct);
-        var keys = new KeyEstimator().Estimate(notes.Evidence, beats, beforeKeys, recording.Length);
-        var chords = chordEstimator.Estimate(notes.Evidence, beats, keys, ct);
+        var fits = chordEstimator.Weigh(notes.Evidence, beats, ct);
+        var keys = new KeyEstimator().Estimate(notes.Evidence, beats, chordEstimator.Estimate(fits, []), recording.Length);
+        var chords = chordEstimator.Estimate(fits, keys);
 
-        progress?.Report(new("looking for a second instrument", 0.85));
+        Begin(progress, "looking for a second instrument", 0.85);
         var second = new SecondInstrumentEstimator().Estimate(sound, pitch.Best, keys, null, ct);
 
-        progress?.Report(new("finding sections, the tuning and the strings", 0.9));
+        Begin(progress, "finding sections, the tuning and the strings", 0.9);
         var sections = new FormEstimator().Estimate(mono, pitch.Best, beats, ct);
         var tuning = new TuningEstimator().Estimate(notes.Notes, keys[0].Key.Best, ct);
         var placed = new FrettingEstimator().Estimate(notes.Notes, tuning.Best, ct);
@@ -80,6 +81,13 @@ public sealed class Listener
             Tuning = tuning,
             SecondInstrument = second,
         };
+    }
+
+    /// <summary>What the step before left behind is given back first: with memory to spare the collector would keep it, several times over.</summary>
+    private static void Begin(IProgress<Progress>? progress, string step, double done)
+    {
+        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+        progress?.Report(new(step, done));
     }
 
     private sealed class Share(IProgress<Progress> whole, string step, double from, double to) : IProgress<double>

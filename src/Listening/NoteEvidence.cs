@@ -9,9 +9,9 @@ namespace Harkbook.Listening;
 /// </summary>
 public sealed class NoteEvidence
 {
-    public NoteEvidence(Seconds hop, int lowestMidi, float[,] sounding, float[,] onset)
+    public NoteEvidence(Seconds hop, int lowestMidi, Chances sounding, Chances onset)
     {
-        if (sounding.GetLength(0) != onset.GetLength(0) || sounding.GetLength(1) != onset.GetLength(1))
+        if ((sounding.Frames, sounding.Pitches) != (onset.Frames, onset.Pitches))
             throw new ArgumentException("Both matrices need the same shape (frames × pitches).", nameof(onset));
         Hop = hop;
         LowestMidi = lowestMidi;
@@ -24,14 +24,14 @@ public sealed class NoteEvidence
     public int LowestMidi { get; }
 
     /// <summary>How surely each pitch sounds in each frame.</summary>
-    public float[,] Sounding { get; }
+    public Chances Sounding { get; }
 
     /// <summary>How surely each pitch starts in each frame.</summary>
-    public float[,] Onset { get; }
+    public Chances Onset { get; }
 
-    public int Frames => Sounding.GetLength(0);
+    public int Frames => Sounding.Frames;
 
-    public int Pitches => Sounding.GetLength(1);
+    public int Pitches => Sounding.Pitches;
 
     public int FrameAt(Seconds time) => Math.Clamp((int)Math.Round(time / Hop), 0, Math.Max(0, Frames - 1));
 }

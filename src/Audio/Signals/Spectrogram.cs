@@ -6,13 +6,12 @@ namespace Harkbook.Audio.Signals;
 /// <summary>Magnitude spectra of overlapping frames. Frame f is centred on sample f·hop; zeros stand before the start and after the end.</summary>
 public sealed class Spectrogram
 {
-    private Spectrogram(float[,] magnitudes, int first, Seconds hop, double binHertz) =>
-        (Magnitudes, First, Hop, BinHertz) = (magnitudes, first, hop, binHertz);
+    private const int PieceFrames = 128;
 
-    /// <summary>The number of the first frame in the whole sound: 0 but in <see cref="InPieces"/>.</summary>
-    public int First { get; }
+    private Spectrogram(float[,] magnitudes, Seconds hop, double binHertz) =>
+        (Magnitudes, Hop, BinHertz) = (magnitudes, hop, binHertz);
 
-    /// <summary>|X|, not scaled (see <see cref="RealFft.Magnitudes"/>); shape (frames, bins); the whole sound has 1 + length/hop frames, each size/2 + 1 bins.</summary>
+    /// <summary>|X|, not scaled (see <see cref="RealFft.Magnitudes"/>); shape (frames, bins) = (1 + length/hop, size/2 + 1).</summary>
     public float[,] Magnitudes { get; }
 
     /// <summary>The time from one frame to the next.</summary>
@@ -28,8 +27,8 @@ public sealed class Spectrogram
     /// <summary>The magnitudes of one frame.</summary>
     public Span<float> Frame(int frame) => MemoryMarshal.CreateSpan(ref Magnitudes[frame, 0], Bins);
 
-    /// <summary>The time of a frame's centre in the sound.</summary>
-    public Seconds TimeOf(double frame) => Hop * (First + frame);
+    /// <summary>The time of a frame's centre.</summary>
+    public Seconds TimeOf(double frame) => Hop * frame;
 
     /// <param name="mono">One channel; mix down first.</param>
     /// <param name="size">FFT size in samples, a power of two.</param>
@@ -38,35 +37,34 @@ public sealed class Spectrogram
     public static Spectrogram Of(Signal mono, int size, int hop, float[] window, CancellationToken cancellation = default)
     {
         Require(mono, size, hop, window);
-        return Piece(mono, size, hop, window, 0, 1 + mono.Length / hop, cancellation);
+        var spectrogram = new Spectrogram(new float[1 + mono.Length / hop, size / 2 + 1], mono.Rate.TimeOf(hop), (double)mono.Rate.Hertz / size);
+        Visit(mono, size, hop, window, (frame, magnitudes) => magnitudes.CopyTo(spectrogram.Frame(frame)), cancellation);
+        return spectrogram;
     }
 
-    /// <summary>The same spectra, some frames at a time, so that a long sound needs no more memory than a short one.</summary>
-    /// <param name="frames">Frames a piece; the last has fewer.</param>
-    public static IEnumerable<Spectrogram> InPieces(ISound mono, int size, int hop, float[] window, int frames, CancellationToken cancellation = default)
+    /// <summary>Shows every frame's spectrum once and keeps none, so that a long sound needs no more memory than a short one.</summary>
+    /// <param name="visit">Called by several threads at once, in any order.</param>
+    public static void Visit(ISound mono, int size, int hop, float[] window, FrameVisitor visit, CancellationToken cancellation = default)
     {
         Require(mono, size, hop, window);
-        ArgumentOutOfRangeException.ThrowIfLessThan(frames, 1);
         var all = 1 + mono.Length / hop;
-        return Enumerable.Range(0, (all + frames - 1) / frames)
-            .Select(piece => Piece(mono, size, hop, window, piece * frames, Math.Min(frames, all - piece * frames), cancellation));
-    }
-
-    private static Spectrogram Piece(ISound mono, int size, int hop, float[] window, int first, int frames, CancellationToken cancellation)
-    {
-        var samples = mono.Cut(first * hop - window.Length / 2, (frames - 1) * hop + window.Length).Channels[0];
-        var spectrogram = new Spectrogram(new float[frames, size / 2 + 1], first, mono.Rate.TimeOf(hop), (double)mono.Rate.Hertz / size);
-        Parallel.For(0, frames, new ParallelOptions { CancellationToken = cancellation },
-            () => (Fft: new RealFft(size), Frame: new float[size]),
-            (f, _, work) =>
-            {
-                for (var n = 0; n < window.Length; n++)
-                    work.Frame[n] = samples[f * hop + n] * window[n];
-                work.Fft.Magnitudes(work.Frame, spectrogram.Frame(f));
-                return work;
-            },
-            _ => { });
-        return spectrogram;
+        var samples = new float[(Math.Min(all, PieceFrames) - 1) * hop + window.Length];
+        for (var first = 0; first < all; first += PieceFrames)
+        {
+            var piece = first;
+            mono.Read(0, first * hop - window.Length / 2, samples);
+            Parallel.For(0, Math.Min(PieceFrames, all - first), new ParallelOptions { CancellationToken = cancellation },
+                () => (Fft: new RealFft(size), Frame: new float[size], Magnitudes: new float[size / 2 + 1]),
+                (f, _, work) =>
+                {
+                    for (var n = 0; n < window.Length; n++)
+                        work.Frame[n] = samples[f * hop + n] * window[n];
+                    work.Fft.Magnitudes(work.Frame, work.Magnitudes);
+                    visit(piece + f, work.Magnitudes);
+                    return work;
+                },
+                _ => { });
+        }
     }
 
     private static void Require(ISound mono, int size, int hop, float[] window)

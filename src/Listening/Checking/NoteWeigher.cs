@@ -54,7 +54,7 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
         return near is null ? null : string.Create(CultureInfo.InvariantCulture, $"{Pitch.FromMidi(near.Midi)} starts at {near.Onset.Value:0.00} s");
     }
 
-    private double Greatest(float[,] matrix, int pitch, Seconds from, Seconds to)
+    private double Greatest(Chances matrix, int pitch, Seconds from, Seconds to)
     {
         var greatest = 0f;
         for (var f = evidence.FrameAt(from); f <= evidence.FrameAt(to); f++)
@@ -62,7 +62,7 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
         return greatest;
     }
 
-    private double Mean(float[,] matrix, int pitch, Seconds from, Seconds to)
+    private double Mean(Chances matrix, int pitch, Seconds from, Seconds to)
     {
         var (first, last) = (evidence.FrameAt(from), evidence.FrameAt(to));
         var sum = 0.0;

@@ -23,12 +23,21 @@ public static class HearingJson
     public static string Write(Hearing hearing, bool withEvidence = true) =>
         JsonSerializer.Serialize(hearing, withEvidence ? Whole : Summary);
 
+    /// <summary>Writes all of it into a stream, in UTF-8.</summary>
+    public static void Write(Hearing hearing, Stream stream) => JsonSerializer.Serialize(stream, hearing, Whole);
+
     /// <exception cref="JsonException">The text is no Hearing written by this version.</exception>
-    public static Hearing Read(string json)
+    public static Hearing Read(string json) => Read(() => JsonSerializer.Deserialize<Hearing>(json, Whole));
+
+    /// <summary>The same from a stream in UTF-8.</summary>
+    /// <exception cref="JsonException">It holds no Hearing written by this version.</exception>
+    public static Hearing Read(Stream stream) => Read(() => JsonSerializer.Deserialize<Hearing>(stream, Whole));
+
+    private static Hearing Read(Func<Hearing?> read)
     {
         try
         {
-            return JsonSerializer.Deserialize<Hearing>(json, Whole) ?? throw new JsonException("The file holds no Hearing.");
+            return read() ?? throw new JsonException("The file holds no Hearing.");
         }
         catch (Exception e) when (e is FormatException or ArgumentException or InvalidOperationException or IOException or OverflowException)
         {

@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using System.Runtime.InteropServices;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Harkbook.Units;
@@ -20,20 +19,18 @@ internal sealed class NoteEvidenceConverter : JsonConverter<NoteEvidence>
     public override void Write(Utf8JsonWriter writer, NoteEvidence value, JsonSerializerOptions options) =>
         JsonSerializer.Serialize(writer, new Packed(value.Hop.Value, value.LowestMidi, value.Frames, value.Pitches, Pack(value.Sounding), Pack(value.Onset)));
 
-    private static string Pack(float[,] matrix)
+    private static string Pack(Chances matrix)
     {
-        var values = MemoryMarshal.CreateReadOnlySpan(ref MemoryMarshal.GetArrayDataReference(matrix), matrix.Length * sizeof(float));
-        var steps = new byte[matrix.Length];
-        var floats = MemoryMarshal.Cast<byte, float>(values);
+        var steps = new byte[matrix.Frames * matrix.Pitches];
         for (var i = 0; i < steps.Length; i++)
-            steps[i] = (byte)Math.Round(Math.Clamp(floats[i], 0, 1) * 255);
+            steps[i] = (byte)Math.Round(matrix[i / matrix.Pitches, i % matrix.Pitches] * 255);
         using var packed = new MemoryStream();
         using (var brotli = new BrotliStream(packed, CompressionLevel.Fastest))
             brotli.Write(steps);
         return Convert.ToBase64String(packed.ToArray());
     }
 
-    private static float[,] Unpack(string text, Packed shape)
+    private static Chances Unpack(string text, Packed shape)
     {
         using var brotli = new BrotliStream(new MemoryStream(Convert.FromBase64String(text)), CompressionMode.Decompress);
         using var unpacked = new MemoryStream();
@@ -42,7 +39,7 @@ internal sealed class NoteEvidenceConverter : JsonConverter<NoteEvidence>
         var steps = unpacked.ToArray();
         if (shape.Frames < 0 || shape.Pitches < 0 || steps.Length != (long)shape.Frames * shape.Pitches)
             throw new JsonException($"{steps.Length} values stand where {shape.Frames} × {shape.Pitches} should.");
-        var matrix = new float[shape.Frames, shape.Pitches];
+        var matrix = new Chances(shape.Frames, shape.Pitches);
         for (var i = 0; i < steps.Length; i++)
             matrix[i / shape.Pitches, i % shape.Pitches] = steps[i] / 255f;
         return matrix;

@@ -9,15 +9,15 @@ internal sealed class Sounding(double seconds)
     private const double Hop = 0.01;
     private const int Lowest = 36;
 
-    private readonly float[,] sounding = new float[(int)(seconds / Hop), 61];
-    private readonly float[,] onset = new float[(int)(seconds / Hop), 61];
+    private readonly Chances sounding = new((int)(seconds / Hop), 61);
+    private readonly Chances onset = new((int)(seconds / Hop), 61);
 
     public Sounding Play(double from, double to, params int[] midi)
     {
         foreach (var m in midi)
         {
             onset[(int)(from / Hop), m - Lowest] = 0.9f;
-            for (var f = (int)(from / Hop); f < Math.Min(sounding.GetLength(0), (int)(to / Hop)); f++)
+            for (var f = (int)(from / Hop); f < Math.Min(sounding.Frames, (int)(to / Hop)); f++)
                 sounding[f, m - Lowest] = 0.9f;
         }
         return this;

@@ -62,13 +62,13 @@ internal static class AnyHearing
         Gen.Select(Gen.Int[0, 127], share, share, Gen.Select(Gen.Bool, Gen.Int[0, 11], Gen.Int[0, 24], share)),
         (s, e, n) => new HeardNote(n.Item1, s, e, n.Item2, n.Item3, n.Item4.Item1 ? new HeardPlace(n.Item4.Item2, n.Item4.Item3, n.Item4.Item4) : null));
 
-    private static float[,] Matrix(int frames, int pitches, int seed)
+    private static Chances Matrix(int frames, int pitches, int seed)
     {
         var random = new Random(seed);
         var matrix = new float[frames, pitches];
         for (var i = 0; i < matrix.Length; i++)
             matrix[i / pitches, i % pitches] = random.NextSingle();
-        return matrix;
+        return Chances.Of(matrix);
     }
 
     /// <summary>Half a surrogate pair is no text, and JSON can't carry it.</summary>

@@ -72,7 +72,13 @@ public class HearingJsonTests
     private static void AssertSame(NoteEvidence expected, NoteEvidence read)
     {
         Assert.Equal((expected.Hop, expected.LowestMidi, expected.Frames, expected.Pitches), (read.Hop, read.LowestMidi, read.Frames, read.Pitches));
-        Assert.All(expected.Sounding.Cast<float>().Zip(read.Sounding.Cast<float>()), pair => Assert.Equal(pair.First, pair.Second, 0.5f / 255 + 1e-6f));
-        Assert.All(expected.Onset.Cast<float>().Zip(read.Onset.Cast<float>()), pair => Assert.Equal(pair.First, pair.Second, 0.5f / 255 + 1e-6f));
+        for (var f = 0; f < expected.Frames; f++)
+        {
+            for (var p = 0; p < expected.Pitches; p++)
+            {
+                Assert.Equal(expected.Sounding[f, p], read.Sounding[f, p], 0.5f / 255 + 2e-5f);
+                Assert.Equal(expected.Onset[f, p], read.Onset[f, p], 0.5f / 255 + 2e-5f);
+            }
+        }
     }
 }

@@ -19,19 +19,21 @@ internal sealed class BarPointer
     private readonly int shortest;
     private readonly int first;
     private readonly int last;
+    private readonly int states;
     private readonly float[] best;
     private readonly short[] from;
     private readonly float[][] changes;
 
     /// <param name="first">The first frame that a beat may fall on.</param>
     /// <param name="last">The last.</param>
-    public BarPointer(PulseScores scores, DecoderOptions options, int first, int last)
+    /// <param name="before">One whose work is done, over as many frames or more, and whose room this one takes over; null for none.</param>
+    public BarPointer(PulseScores scores, DecoderOptions options, int first, int last, BarPointer? before = null)
     {
         (this.scores, this.options, this.first, this.last) = (scores, options, first, last);
         (intervals, shortest) = (scores.Intervals, scores.Shortest);
         var frames = last - first + 1;
-        best = new float[frames * intervals * BarModel.Places];
-        from = new short[best.Length];
+        states = frames * intervals * BarModel.Places;
+        (best, from) = before is null ? (new float[states], new short[states]) : (before.best, before.from);
         changes = [.. Enumerable.Range(0, intervals).Select(i => Enumerable.Range(0, intervals).Select(j => Change(i, j)).ToArray())];
     }
 
@@ -176,7 +178,7 @@ internal sealed class BarPointer
     private List<DecodedBeat> Trace()
     {
         var state = 0;
-        for (var s = 1; s < best.Length; s++)
+        for (var s = 1; s < states; s++)
         {
             if (best[s] > best[state])
                 state = s;

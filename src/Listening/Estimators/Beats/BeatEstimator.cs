@@ -63,9 +63,10 @@ public sealed class BeatEstimator(BeatOptions? options = null)
         var longest = (int)Math.Ceiling(60 * PulseEvidence.FrameRate / options.SlowestBeatsPerMinute);
         var scores = new PulseScores(evidence, shortest, longest - shortest + 1, Decoder, anchors);
         var rows = new List<BeatRow>();
+        BarPointer? pointer = null;
         foreach (var piece in span.Pieces())
         {
-            var pointer = new BarPointer(scores, Decoder, piece.First, piece.Last);
+            pointer = new BarPointer(scores, Decoder, piece.First, piece.Last, pointer);
             var beats = pointer.Decode(cancellation);
             rows.Add(new(beats, scores, pointer.Marginals(cancellation), piece.First));
         }

@@ -8,7 +8,7 @@ namespace Harkbook.Listening.Estimators.Beats;
 /// What the beat network looks at: 50 times a second, the spectrum in <see cref="Count"/> bands spaced evenly in pitch. The first 44, six an
 /// octave from 60 Hz, come from windows of 46 ms and tell moments apart; the other 60, twelve an octave from 55 Hz, from windows of 186 ms and
 /// tell neighbouring notes apart. Each is log10(1 + 1000·a)/2 of the mean amplitude a, after the recording is brought to a root mean square of 0.1.
-/// training/beats/features.py makes the same numbers, held equal by a test.
+/// training/beats/features.py makes the same numbers, held equal by a test. One instance serves one thread at a time.
 /// </summary>
 internal sealed class PulseBands
 {
@@ -28,6 +28,7 @@ internal sealed class PulseBands
 
     private readonly ISound sound;
     private readonly float gain;
+    private readonly float[] samples = new float[Piece * HopSamples + LongestWindow];
 
     /// <param name="sound">One channel; it is taken to be at <see cref="Rate"/>.</param>
     public PulseBands(ISound sound)
@@ -67,7 +68,7 @@ internal sealed class PulseBands
 
     private void FillPiece(int first, int frames, Memory<float> values, int width, CancellationToken cancellation)
     {
-        var samples = sound.Cut(first * HopSamples - LongestWindow / 2, frames * HopSamples + LongestWindow).Channels[0];
+        sound.Read(0, first * HopSamples - LongestWindow / 2, samples);
         Parallel.For(0, frames, new ParallelOptions { CancellationToken = cancellation },
             () => (Moments: new BandReader(Moments.Filters), Pitches: new BandReader(Pitches.Filters)),
             (f, _, readers) =>

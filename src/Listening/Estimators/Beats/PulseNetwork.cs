@@ -16,12 +16,7 @@ internal sealed class PulseNetwork : IDisposable
     private readonly InferenceSession session;
     private readonly RunOptions run = new();
 
-    public PulseNetwork(byte[] model)
-    {
-        using var options = new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount };
-        options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
-        session = new(model, options);
-    }
+    public PulseNetwork(byte[] model) => session = NetworkSession.Open(model);
 
     /// <summary>The network that comes with the program; a new session each time.</summary>
     public static PulseNetwork Shipped() => new(ModelFile.Read("beats.onnx"));

@@ -25,16 +25,29 @@ public sealed class ChordEstimator
     /// <param name="keys">Empty where they are unknown; they lean the choice and spell the names.</param>
     /// <returns>Spans without gaps over the whole recording.</returns>
     public ImmutableArray<HeardChord> Estimate(
-        NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardKey> keys, CancellationToken ct = default)
+        NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardKey> keys, CancellationToken ct = default) =>
+        Estimate(Weigh(evidence, beats, ct), keys);
+
+    /// <summary>The longer part of the work, which doesn't depend on keys.</summary>
+    /// <param name="beats">Empty where they are unknown.</param>
+    public ChordFits Weigh(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, CancellationToken ct = default)
     {
         if (evidence.Frames == 0)
-            return [];
+            return new([], []);
         var spans = ChordSpan.Of(evidence, beats, options);
+        return new(spans, [.. weigher.Weigh(evidence, spans, ct).Select(row => Array.ConvertAll(row, f => f * options.EvidenceWeight))]);
+    }
+
+    /// <summary>The rest of it.</summary>
+    /// <param name="keys">Empty where they are unknown; they lean the choice and spell the names.</param>
+    public ImmutableArray<HeardChord> Estimate(ChordFits fits, ImmutableArray<HeardKey> keys)
+    {
+        if (fits.Spans.Count == 0)
+            return [];
         var prior = new KeyPrior(options.PriorWeight);
-        var fits = weigher.Weigh(evidence, spans, ct).Select(row => Array.ConvertAll(row, f => f * options.EvidenceWeight)).ToArray();
-        var priors = spans.Select(s => KeyPrior.KeyAt(keys, s.Start) is { } key ? prior.In(key) : prior.Without).ToList();
-        var decoding = new ChordDecoding(fits, priors, [.. spans.Select(s => s.ChangeChance)]);
-        return Gathered(spans, decoding.BestPath(), decoding.Posteriors(), keys);
+        var priors = fits.Spans.Select(s => KeyPrior.KeyAt(keys, s.Start) is { } key ? prior.In(key) : prior.Without).ToList();
+        var decoding = new ChordDecoding(fits.Values, priors, [.. fits.Spans.Select(s => s.ChangeChance)]);
+        return Gathered(fits.Spans, decoding.BestPath(), decoding.Posteriors(), keys);
     }
 
     private ImmutableArray<HeardChord> Gathered(List<ChordSpan> spans, int[] path, double[][] posteriors, ImmutableArray<HeardKey> keys)

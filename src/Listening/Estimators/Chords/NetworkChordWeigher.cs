@@ -21,7 +21,7 @@ internal sealed class NetworkChordWeigher : IChordWeigher
     public double[][] Weigh(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
     {
         var contents = ChordSpan.Contents(evidence, spans, ct);
-        using var session = new InferenceSession(ModelFile.Read("chords.onnx"));
+        using var session = NetworkSession.Open(ModelFile.Read("chords.onnx"));
         using var run = new RunOptions();
         using var input = OrtValue.CreateTensorValueFromMemory(Turned(ChordInput.Of(evidence, spans, contents, ct)), [spans.Count, 12, ChordInput.Width]);
         using var results = session.Run(run, ["turned"], [input], ["chords", "bass"]);

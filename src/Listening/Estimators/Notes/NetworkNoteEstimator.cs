@@ -20,8 +20,8 @@ public sealed class NetworkNoteEstimator : INoteEstimator
     {
         using var network = NoteNetwork.Shipped();
         var input = new NoteNetworkInput(mono.ToMono().At(LogSpectrum.Rate), a4);
-        var (onset, sounding) = (new float[input.Frames, NoteNetwork.Pitches], new float[input.Frames, NoteNetwork.Pitches]);
-        var strength = new float[input.Frames, NoteNetwork.Pitches];
+        var (onset, sounding) = (new Chances(input.Frames, NoteNetwork.Pitches), new Chances(input.Frames, NoteNetwork.Pitches));
+        var strength = new Chances(input.Frames, NoteNetwork.Pitches);
         var values = new float[2 * (PieceFrames + 2 * network.Context) * LogSpectrum.Bins];
         for (var first = 0; first < input.Frames; first += PieceFrames)
         {
@@ -32,8 +32,8 @@ public sealed class NetworkNoteEstimator : INoteEstimator
             for (var f = first; f < Math.Min(input.Frames, first + PieceFrames); f++)
             {
                 var at = f - first + network.Context;
-                Copy(piece.Onset, at, onset, f);
-                Copy(piece.Sounding, at, sounding, f);
+                onset.Fill(f, piece.Onset.AsSpan(at * NoteNetwork.Pitches, NoteNetwork.Pitches));
+                sounding.Fill(f, piece.Sounding.AsSpan(at * NoteNetwork.Pitches, NoteNetwork.Pitches));
                 FillStrength(values.AsSpan((frames + at) * LogSpectrum.Bins, LogSpectrum.Bins), strength, f);
             }
             progress?.Report(Math.Min(1, (first + PieceFrames) / (double)input.Frames));
@@ -43,11 +43,8 @@ public sealed class NetworkNoteEstimator : INoteEstimator
         return new(picker.Pick(evidence, (f, p) => Strength(strength, f, p)), evidence);
     }
 
-    private static void Copy(float[] from, int row, float[,] to, int frame) =>
-        Buffer.BlockCopy(from, row * NoteNetwork.Pitches * sizeof(float), to, frame * NoteNetwork.Pitches * sizeof(float), NoteNetwork.Pitches * sizeof(float));
-
     /// <summary>How loud a pitch is: the loudest of its first three partials in the short spectrum, 0 at −80 dB and 1 at −20 dB.</summary>
-    private static void FillStrength(ReadOnlySpan<float> brief, float[,] strength, int frame)
+    private static void FillStrength(ReadOnlySpan<float> brief, Chances strength, int frame)
     {
         for (var p = 0; p < NoteNetwork.Pitches; p++)
         {
@@ -58,15 +55,15 @@ public sealed class NetworkNoteEstimator : INoteEstimator
                 if (bin < LogSpectrum.Bins)
                     loudest = Math.Max(loudest, brief[bin]);
             }
-            strength[frame, p] = Math.Clamp(loudest + 0.5f, 0, 1);
+            strength[frame, p] = loudest + 0.5f;
         }
     }
 
     /// <summary>The loudest within 60 ms after the onset.</summary>
-    private static double Strength(float[,] strength, int onset, int pitch)
+    private static double Strength(Chances strength, int onset, int pitch)
     {
         var loudest = 0f;
-        for (var f = onset; f < Math.Min(strength.GetLength(0), onset + 6); f++)
+        for (var f = onset; f < Math.Min(strength.Frames, onset + 6); f++)
             loudest = Math.Max(loudest, strength[f, pitch]);
         return loudest;
     }

@@ -19,9 +19,7 @@ internal sealed class NoteNetwork : IDisposable
 
     public NoteNetwork(byte[] model)
     {
-        using var options = new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount };
-        options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
-        session = new(model, options);
+        session = NetworkSession.Open(model);
         Context = int.Parse(Entry("context"), CultureInfo.InvariantCulture);
         OnsetThreshold = double.Parse(Entry("threshold"), CultureInfo.InvariantCulture);
         SoundingThreshold = double.Parse(Entry("hold"), CultureInfo.InvariantCulture);

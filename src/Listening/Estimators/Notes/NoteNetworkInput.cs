@@ -7,7 +7,7 @@ namespace Harkbook.Listening.Estimators.Notes;
 /// <summary>
 /// What the note network looks at: two log spectra (<see cref="NetworkKernels"/>, long windows and short) in decibels,
 /// clipped at −80 and scaled so that −80 dB is −0.5 and −20 dB is 0.5; shape 2 × frames × <see cref="LogSpectrum.Bins"/>.
-/// The training program makes the same numbers (training/README.md), held equal by a test.
+/// The training program makes the same numbers (training/README.md), held equal by a test. One instance serves one thread at a time.
 /// </summary>
 /// <param name="sound">One channel at <see cref="LogSpectrum.Rate"/>.</param>
 internal sealed class NoteNetworkInput(ISound sound, Hertz a4)
@@ -22,6 +22,8 @@ internal sealed class NoteNetworkInput(ISound sound, Hertz a4)
     private readonly NetworkKernels brief = NetworkKernels.Short(a4);
     private readonly float gain = (float)Math.Sqrt(LevelAimed / MeanSquare(sound));
 
+    private float[] samples = [];
+
     public int Frames { get; } = 1 + sound.Length / LogSpectrum.HopSamples;
 
     /// <summary>Fills the values of some frames; frames before the sound or after it hold silence.</summary>
@@ -29,7 +31,9 @@ internal sealed class NoteNetworkInput(ISound sound, Hertz a4)
     public void Fill(int first, int count, float[] values, CancellationToken ct)
     {
         const int Bins = LogSpectrum.Bins;
-        var samples = sound.Cut(first * LogSpectrum.HopSamples - CentredTransform.Size / 2, count * LogSpectrum.HopSamples + CentredTransform.Size).Channels[0];
+        if (samples.Length < count * LogSpectrum.HopSamples + CentredTransform.Size)
+            samples = new float[count * LogSpectrum.HopSamples + CentredTransform.Size];
+        sound.Read(0, first * LogSpectrum.HopSamples - CentredTransform.Size / 2, samples);
         Parallel.For(0, count, new ParallelOptions { CancellationToken = ct }, () => new CentredTransform(), (i, _, transform) =>
         {
             transform.Take(samples, CentredTransform.Size / 2 + i * LogSpectrum.HopSamples);

@@ -25,8 +25,8 @@ public sealed class TemplateNoteEstimator(NotePickOptions? options = null) : INo
 
     private static NoteEvidence Weigh(NoteFeatures features, CancellationToken ct)
     {
-        var sounding = new float[features.Frames, HarmonicTemplates.Pitches];
-        var onset = new float[features.Frames, HarmonicTemplates.Pitches];
+        var sounding = new Chances(features.Frames, HarmonicTemplates.Pitches);
+        var onset = new Chances(features.Frames, HarmonicTemplates.Pitches);
         Parallel.For(0, features.Frames, new ParallelOptions { CancellationToken = ct }, f =>
         {
             Span<float> values = stackalloc float[NoteFeatures.Count];

@@ -38,10 +38,12 @@ internal sealed class DeviationProfile
     /// <summary>The exact place that a peak's own partials gather about.</summary>
     public double Centre(double peak)
     {
+        var cents = partials.Select(p => p.Deviation).ToArray();
+        var weights = new double[cents.Length];
         for (var round = 0; round < 5; round++)
         {
-            var cents = partials.Select(p => p.Deviation).ToArray();
-            var weights = partials.Select(p => p.Weight * Bell(p.Deviation - peak)).ToArray();
+            for (var i = 0; i < weights.Length; i++)
+                weights[i] = partials[i].Weight * Bell(cents[i] - peak);
             peak = CircularCents.Mean(cents, weights).Mean.Value;
         }
         return peak;

@@ -13,22 +13,22 @@ internal sealed class PartialFinder(ReferencePitchOptions options)
     private const int WindowSamples = 4096;
     private const int FftSize = 16384;
     private const int Hop = 1024;
-    private const int PieceFrames = 128;
     private const double SteadyCents = 6;
 
     private static readonly SampleRate Rate = SampleRate.FromHertz(11_025);
+    private static readonly double BinHertz = (double)Rate.Hertz / FftSize;
 
     public List<Partial> Find(ISound mono, CancellationToken ct)
     {
-        var frames = new List<(float Loudest, List<Partial> Peaks)>();
-        foreach (var piece in Spectrogram.InPieces(mono.At(Rate), FftSize, Hop, Window.Hann(WindowSamples), PieceFrames, ct))
-            frames.AddRange(Enumerable.Range(0, piece.Frames).Select(f => Peaks(piece, f)));
-        var all = new List<Partial>();
+        var low = mono.At(Rate);
+        var frames = new (float Loudest, Partial[] Peaks)[1 + low.Length / Hop];
+        Spectrogram.Visit(low, FftSize, Hop, Window.Hann(WindowSamples), (f, bins) => frames[f] = Peaks(bins, Rate.TimeOf(Hop) * f), ct);
+        var all = new List<Partial>(frames.Sum(f => f.Peaks.Length));
         var loudest = frames.Max(f => f.Loudest);
         List<Partial> before = [];
-        foreach (var frame in frames)
+        foreach (var (_, peaks) in frames)
         {
-            var now = WithoutOvertones(Weighed(frame, loudest));
+            var now = WithoutOvertones(Weighed(peaks, loudest));
             all.AddRange(now.Select(p => p with { Weight = p.Weight * (IsSteady(p, before) ? 1 : 0.1) }));
             before = now;
         }
@@ -36,11 +36,10 @@ internal sealed class PartialFinder(ReferencePitchOptions options)
     }
 
     /// <summary>The level of the loudest bin and every peak that may count for something, with its level as its weight.</summary>
-    private (float Loudest, List<Partial> Peaks) Peaks(Spectrogram spectrogram, int frame)
+    private (float Loudest, Partial[] Peaks) Peaks(ReadOnlySpan<float> bins, Seconds time)
     {
-        var (first, last) = ((int)(options.Lowest.Value / spectrogram.BinHertz), Math.Min(spectrogram.Bins - 2, (int)(options.Highest.Value / spectrogram.BinHertz)));
-        var bins = spectrogram.Frame(frame);
-        var loudest = System.Numerics.Tensors.TensorPrimitives.Max<float>(bins[first..last]);
+        var (first, last) = ((int)(options.Lowest.Value / BinHertz), Math.Min(bins.Length - 2, (int)(options.Highest.Value / BinHertz)));
+        var loudest = System.Numerics.Tensors.TensorPrimitives.Max(bins[first..last]);
         var floor = loudest * Math.Pow(10, -options.RangeDecibels / 20);
         var peaks = new List<Partial>();
         for (var k = Math.Max(2, first); k < last; k++)
@@ -48,15 +47,15 @@ internal sealed class PartialFinder(ReferencePitchOptions options)
             if (bins[k] <= floor || bins[k] < bins[k - 1] || bins[k] <= bins[k + 1])
                 continue;
             var (a, b, c) = (Math.Log(bins[k - 1] + 1e-12), Math.Log(bins[k]), Math.Log(bins[k + 1] + 1e-12));
-            var hertz = (k + (a - c) / (2 * (a - 2 * b + c))) * spectrogram.BinHertz;
-            peaks.Add(new(spectrogram.TimeOf(frame).Value, hertz, bins[k]));
+            var hertz = (k + (a - c) / (2 * (a - 2 * b + c))) * BinHertz;
+            peaks.Add(new(time.Value, hertz, bins[k]));
         }
-        return (loudest, peaks);
+        return (loudest, [.. peaks]);
     }
 
     /// <summary>The peaks that count beside the loudest of the recording, weighed by it.</summary>
-    private static List<Partial> Weighed((float Loudest, List<Partial> Peaks) frame, float loudest) =>
-        [.. frame.Peaks.Where(p => p.Weight > loudest * 1e-3).Select(p => p with { Weight = Math.Sqrt((float)p.Weight / loudest) })];
+    private static List<Partial> Weighed(Partial[] peaks, float loudest) =>
+        [.. peaks.Where(p => p.Weight > loudest * 1e-3).Select(p => p with { Weight = Math.Sqrt((float)p.Weight / loudest) })];
 
     private static List<Partial> WithoutOvertones(List<Partial> peaks) =>
         [.. peaks.Where(p => !peaks.Any(lower => lower.Hertz < p.Hertz * 0.6 && lower.Weight > 0.3 * p.Weight && IsOvertone(p, lower)))];

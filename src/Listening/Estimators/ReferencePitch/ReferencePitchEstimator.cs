@@ -30,8 +30,10 @@ public sealed class ReferencePitchEstimator(ReferencePitchOptions? options = nul
     private (double Confidence, string Reason) Trust(List<Partial> partials, double best)
     {
         var length = partials.Max(p => p.Seconds) + 1e-9;
-        var centres = partials.GroupBy(p => (int)(p.Seconds / length * options.Stretches))
-            .Select(g => (Profile: new DeviationProfile([.. g], options.Tolerance), Weight: g.Sum(p => p.Weight)))
+        var centres = Enumerable.Range(0, options.Stretches)
+            .Select(s => partials.FindAll(p => (int)(p.Seconds / length * options.Stretches) == s))
+            .Where(own => own.Count > 0)
+            .Select(own => (Profile: new DeviationProfile(own, options.Tolerance), Weight: own.Sum(p => p.Weight)))
             .Select(s => (Off: Math.Abs(CircularCents.Wrapped(s.Profile.Centre(s.Profile.Peaks()[0]) - best)), s.Weight))
             .ToList();
         var agreeing = centres.Count(c => c.Off <= 5);

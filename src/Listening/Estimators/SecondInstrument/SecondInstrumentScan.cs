@@ -22,10 +22,12 @@ internal static class SecondInstrumentScan
         var frames = 1 + sound.Length / HopSamples;
         var follower = new StrandFollower();
         var tones = new Tone[Block][];
+        var piece = new Signal(Rate, [.. Enumerable.Range(0, Math.Min(2, sound.ChannelCount)).Select(_ => new float[Block * HopSamples + PartialReader.Size])]);
         for (var first = 0; first < frames; first += Block)
         {
             var count = Math.Min(Block, frames - first);
-            var piece = sound.Cut(first * HopSamples - PartialReader.Size / 2, count * HopSamples + PartialReader.Size);
+            for (var c = 0; c < piece.ChannelCount; c++)
+                sound.Read(c, first * HopSamples - PartialReader.Size / 2, piece.Channels[c]);
             Parallel.For(0, count, new ParallelOptions { CancellationToken = ct }, () => (new PartialReader(), new ToneFinder(a4.Value), new PartialFrame(), new Tone[ToneFinder.Most]), (f, _, work) =>
             {
                 work.Item1.Read(piece, PartialReader.Size / 2 + f * HopSamples, work.Item3);

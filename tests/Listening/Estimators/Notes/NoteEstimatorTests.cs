@@ -54,11 +54,10 @@ public abstract class NoteEstimatorTests(INoteEstimator estimator, double leastO
     }
 
     [Fact]
-    public void EvidenceIsAChance()
+    public void EvidenceTellsWhatSounds()
     {
         var estimate = estimator.Estimate(new Plucked(22_050, 1).Note(57, 0.3, 0.6).Signal, Hertz.A440, null, TestContext.Current.CancellationToken);
 
-        Assert.All(estimate.Evidence.Sounding.Cast<float>().Concat(estimate.Evidence.Onset.Cast<float>()), x => Assert.InRange(x, 0, 1));
         var during = estimate.Evidence.FrameAt(Seconds.FromSeconds(0.5));
         Assert.InRange(estimate.Evidence.Sounding[during, 57 - 36], 0.6, 1);
         Assert.InRange(estimate.Evidence.Sounding[during, 45 - 36], 0, 0.5);
