@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.Bench.Folk;
 using Harkbook.Bench.Outside;
 using Harkbook.Bench.Speed;
 using Harkbook.Bench.Sureness;
@@ -10,6 +11,7 @@ return args switch
     ["outside", var into] => OutsideFolder.Write(OutsidePiece.DebianFolder, into, 600),
     ["outside", var into, var midi] => OutsideFolder.Write(midi, into, 600),
     ["outside", var into, var midi, var seconds] => OutsideFolder.Write(midi, into, double.Parse(seconds, CultureInfo.InvariantCulture)),
+    ["folk", var into, var abc] => FolkFolder.Write(abc, into, 60),
     ["sureness", var svg, .. { Length: > 0 } materials] => DrawSureness(svg, materials),
     _ => Usage(),
 };
@@ -28,6 +30,8 @@ static int Usage()
             times our real FFT against two libraries', and listening against ffmpeg's decoding
         dotnet run -c Release --project bench -- outside INTO [MIDI-FOLDER [SECONDS]]
             renders the folder's steady pieces and writes their truth beside them, for ./harkbook eval INTO
+        dotnet run -c Release --project bench -- folk INTO TUNES.abc
+            plays the tunes of an ABC file on harmonica and guitar and writes their truth beside them, for ./harkbook eval INTO
         dotnet run -c Release --project bench -- sureness PLOT.svg NAME=EVAL.json ...
             draws how often estimates were right against how sure they were, from what 'harkbook eval FOLDER --json' printed
         """);

@@ -84,10 +84,10 @@ def clock_kind(rng, style):
 
 
 class Track:
-    """A composed stretch: notes in seconds, beats, downbeats, chord changes, and who plays what."""
+    """A composed stretch: notes in seconds, beats, downbeats, chord changes, who plays what, and the harmony with the clock of its places."""
 
 
-def compose(rng):
+def compose(rng, make_harmony=Harmony):
     style = STYLES[int(rng.choice(len(STYLES), p=WEIGHTS / WEIGHTS.sum()))]
     beats, division = style["beats"], style.get("division", 2)
     low, high = style["tempo"]
@@ -118,7 +118,7 @@ def compose(rng):
             if rng.random() < 0.6:
                 clock.slow_down(bars[-1][0] + bars[-1][1], rng.integers(2, 6), rng.uniform(0.05, 0.6))
                 clock.start_at(0, first_time)
-    harmony = Harmony(rng, [b[0] for b in bars], [b[1] for b in bars], str(rng.choice(style["rates"])))
+    harmony = make_harmony(rng, [b[0] for b in bars], [b[1] for b in bars], str(rng.choice(style["rates"])))
     piece = Piece(rng, bars, harmony, division, beats)
     players, cast = ensemble(rng, style, piece, tempo, kind)
     for player in players:
@@ -270,6 +270,7 @@ def finish(rng, piece, end, cast):
 def realise(rng, style, piece, clock, cast, tempo, end, from_start):
     track = Track()
     track.style, track.tempo, track.end = style["name"], tempo, end
+    track.cast, track.harmony, track.clock = cast, piece.harmony, clock
     track.meter = METERS[(style["beats"], style.get("division", 2))]
     layers = {layer: dict(instrument=name, gain=10 ** ((db + rng.normal(0, 2)) / 20), jitter=rng.uniform(0.0, 0.012 if rng.random() < 0.85 else 0.03), lag=rng.uniform(-0.006, 0.014) if len(cast) > 1 else 0.0) for layer, (name, db) in cast.items()}
     enter, leave = {}, {}

@@ -12,6 +12,10 @@ class Chord:
     def __init__(self, root, notes, bass):
         self.root, self.notes, self.bass = root, notes, bass
 
+    def fretted(self, rng, low, count):
+        """Pitches for a guitar."""
+        return voicing(rng, self, low, count)
+
 
 class Harmony:
     """at(p) is the chord at a place in beats; changes are the places where it changes."""
@@ -74,6 +78,9 @@ class Harmony:
     def at(self, p):
         k = int(np.searchsorted(self.starts, p + 1e-6, side="right")) - 1
         return self.chords[max(0, k)]
+
+    def scale_at(self, p):
+        return self.scale
 
     def changes(self):
         keep = [0] + [k for k in range(1, len(self.chords)) if self.chords[k] is not self.chords[k - 1]]

@@ -77,7 +77,7 @@ def strummer(piece, layer, patterns, early=0.0, chance=0.0, low=40, ring=True, s
     turn, walk, power, choke, roll = 0, low + 5, int(rng.integers(2, 4)), rng.uniform(0.1, 0.5), rng.uniform(0.015, 0.05)
     for place, symbol, length, chord in hits(piece, patterns, early=early, chance=chance, vary=vary, symbols=symbols):
         if id(chord) not in voices:
-            voices[id(chord)] = voicing(rng, chord, low + int(rng.integers(0, 5)), strings)
+            voices[id(chord)] = chord.fretted(rng, low + int(rng.integers(0, 5)), strings)
         notes = voices[id(chord)]
         on_beat = abs(place - round(place)) < 0.01
         strength = soft * (1 + (accents if on_beat else 0) + (back if on_beat and round(place) % 2 == 1 else 0)) * np.exp(rng.normal(0, 0.12))
@@ -166,7 +166,6 @@ def singer(piece, layer, low, high, loose=0.0, ornaments=0.0, legato=1.0, divisi
     """A tune: motifs of one or two bars that come back, phrases with rests, pick-ups; loose phrases lie across the beat."""
     rng, harmony = piece.rng, piece.harmony
     division = division or piece.division
-    scale = set(harmony.scale)
     beats = piece.beats
     motifs = []
     for _ in range(3):
@@ -192,7 +191,7 @@ def singer(piece, layer, low, high, loose=0.0, ornaments=0.0, legato=1.0, divisi
         strong = abs(place - round(place)) < 0.01
         step = int(rng.choice([-4, -2, -2, -1, -1, 0, 1, 1, 2, 2, 4, 7, -7]))
         pitch = int(np.clip(pitch + step, low, high))
-        wanted = set(chord.notes) if strong and rng.random() < 0.6 else scale
+        wanted = set(chord.notes) if strong and rng.random() < 0.6 else set(harmony.scale_at(place))
         toward = 1 if pitch < (low + high) / 2 else -1
         while pitch % 12 not in wanted:
             pitch += toward
@@ -219,15 +218,15 @@ def pad(piece, layer, low=52, each=False, count=3, early=0.0, chance=0.0):
 
 PIANO = {
     2: ["L.RRL.RR", "LRRRLRRR", "L.R.", "L.R.L.R.", "LR", "C.C.", "CC", "L.", "LRTRLRTR", "L.T.R.T.", "O.R.", "LTRT", "L.RTR.T."],
-    3: ["L.R.R.", "LRTRTR", "L.....", "L.R.T.", "C.C.C.", "C..", "L.RRRR", "LTRTRT", "O.R.R.", "L....R", "LRTLRT"],
-    4: ["L.R.L.R.", "LTRTLTRT", "LRTRLRTR", "L...R...", "L.......", "C.C.C.C.", "C...C...", "L..R..R.", "L.T.R.T.", "LTRTRTRTLTRTRTRT", "O.R.O.R.", "L.RR.RR.", "L.T.R.T.L.T.R.T.", "L..RL.R.", "CCCCCCCC", "LTRTU.R.", "L.R.R.R.L.R.R.R.", "L.T.T.T.L.T.T.T.", "LTTRTTRT", "C.......", "O.......", "C.C.CCC.", "L..R..L.", "L.RTL.RT", "LTRTRTR.", "O.C.O.C.", "L...C...L...C.C.", "L..L..C.", "L..C..L..C..L.C.", "L..C..C.", "O...O..O", "O..OO..O", "L.C.LLC."],
-    6: ["LRTRTR", "L.RL.R", "L.....", "LRRLRR", "L..R..", "C..C..", "LTRTRT", "L.RRRR", "LRTLRT"],
+    3: ["L.R.R.", "LRTRTR", "L.....", "L.R.T.", "C.C.C.", "C..", "L.RRRR", "LTRTRT", "O.R.R.", "L....R", "LRTLRT", "LFEFEF", "L.F.R."],
+    4: ["L.R.L.R.", "LTRTLTRT", "LRTRLRTR", "L...R...", "L.......", "C.C.C.C.", "C...C...", "L..R..R.", "L.T.R.T.", "LTRTRTRTLTRTRTRT", "O.R.O.R.", "L.RR.RR.", "L.T.R.T.L.T.R.T.", "L..RL.R.", "CCCCCCCC", "LTRTU.R.", "L.R.R.R.L.R.R.R.", "L.T.T.T.L.T.T.T.", "LTTRTTRT", "C.......", "O.......", "C.C.CCC.", "L..R..L.", "L.RTL.RT", "LTRTRTR.", "O.C.O.C.", "L...C...L...C.C.", "L..L..C.", "L..C..L..C..L.C.", "L..C..C.", "O...O..O", "O..OO..O", "L.C.LLC.", "LFEFRFEF", "L.FERFEF", "LFEFLFEF", "L.F.R.F.", "LFER.FER", "C.F.R.F."],
+    6: ["LRTRTR", "L.RL.R", "L.....", "LRRLRR", "L..R..", "C..C..", "LTRTRT", "L.RRRR", "LRTLRT", "LFERFE", "LFEREF"],
     12: ["LRTRTRLRTRTR", "L..R..L..R..", "LTRLTRLTRLTR", "C..C..C..C..", "LRTLRTLRTLRT"],
 }
 
 
 def pianist(piece, layer, patterns, low=40, early=0.0, chance=0.0, pedal=0.6, shape=0.1):
-    """Left-hand figures: L low note, R the chord's upper notes, T one of them, O octave, C whole chord, U an inner tone."""
+    """Left-hand figures: L low note, F the fifth and E the octave above it, R the chord's upper notes, T one of them, O octave, C whole chord, U an inner tone."""
     rng = piece.rng
     held = rng.random() < pedal
     for place, symbol, length, chord in hits(piece, patterns, early=early, chance=chance, vary=0.08):
@@ -242,6 +241,8 @@ def pianist(piece, layer, patterns, low=40, early=0.0, chance=0.0, pedal=0.6, sh
         if symbol in "RC!":
             for pitch in upper:
                 piece.play(layer, place, length, pitch, strength * 0.85, rng.uniform(0, 0.012))
+        if symbol in "FE":
+            piece.play(layer, place, length, near(chord.notes[2], root + 7) if symbol == "F" else root + 12, strength)
         if symbol in "TU":
             piece.play(layer, place, length, upper[int(rng.integers(len(upper)))], strength * 0.85)
 
