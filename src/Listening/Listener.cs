@@ -53,9 +53,9 @@ public sealed class Listener
 
         Begin(progress, "finding keys and chords", 0.8);
         var chordEstimator = Classical ? ChordEstimator.Classical() : ChordEstimator.Trained();
-        var fits = chordEstimator.Weigh(notes.Evidence, beats, ct);
-        var keys = new KeyEstimator().Estimate(notes.Evidence, beats, chordEstimator.Estimate(fits, []), recording.Length);
-        var chords = chordEstimator.Estimate(fits, keys);
+        var weighed = chordEstimator.Weigh(notes.Evidence, beats, ct);
+        var keys = new KeyEstimator().Estimate(notes.Evidence, beats, chordEstimator.Estimate(weighed, []), weighed, recording.Length);
+        var chords = chordEstimator.Estimate(weighed, keys);
 
         Begin(progress, "looking for a second instrument", 0.85);
         var second = new SecondInstrumentEstimator().Estimate(sound, pitch.Best, keys, null, ct);

@@ -69,7 +69,7 @@ def rows(sounding, onset, first, last, seconds, places):
         return (sums.gather(1, wide(b)) - sums.gather(1, wide(a))) / (b - a)[..., None]
 
     loud, steady = mean(cubed, first, last).clamp_min(0).pow(1 / 3).clamp_max(0.999).float(), mean(plain, first, last).clamp(0, 0.999).float()
-    one, two = mean(plain, first, torch.maximum(first + 1, middle)).float(), mean(plain, torch.minimum(middle, last - 1), last).float()
+    one, two = (mean(plain, a, b).clamp(0, 0.999).float() for a, b in ((first, torch.maximum(first + 1, middle)), (torch.minimum(middle, last - 1), last)))
     frame = torch.arange(sounding.shape[1], device=device).expand(len(first), -1).contiguous()
     span = (torch.searchsorted(first.contiguous(), frame, right=True) - 1).clamp_min(0)
     inside = frame < last.gather(1, span)

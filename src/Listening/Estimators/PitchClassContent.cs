@@ -33,7 +33,8 @@ internal sealed record PitchClassContent(double[] Sounding, double[] Amount, dou
     /// <summary>
     /// Power means of each pitch: 1 is the plain mean; 3 leans to the louder frames, so that a short note in a span still counts.
     /// </summary>
-    private static double[] Means(NoteEvidence evidence, int first, int last, int power)
+    /// <returns>A value below 1 for each pitch of the evidence.</returns>
+    public static double[] Means(NoteEvidence evidence, int first, int last, int power)
     {
         var sums = new double[evidence.Pitches];
         for (var f = first; f < last; f++)

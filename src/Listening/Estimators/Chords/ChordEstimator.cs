@@ -28,29 +28,24 @@ public sealed class ChordEstimator
         NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardKey> keys, CancellationToken ct = default) =>
         Estimate(Weigh(evidence, beats, ct), keys);
 
-    /// <summary>The longer part of the work, which doesn't depend on keys.</summary>
-    /// <param name="beats">Empty where they are unknown.</param>
-    public ChordFits Weigh(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, CancellationToken ct = default)
-    {
-        if (evidence.Frames == 0)
-            return new([], []);
-        var spans = ChordSpan.Of(evidence, beats, options);
-        return new(spans, [.. weigher.Weigh(evidence, spans, ct).Select(row => Array.ConvertAll(row, f => f * options.EvidenceWeight))]);
-    }
+    /// <summary>The first half of the work, which keys also rest on.</summary>
+    internal WeighedChords Weigh(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, CancellationToken ct) =>
+        evidence.Frames == 0 ? new([], [], [], null) : weigher.Weigh(evidence, ChordSpan.Of(evidence, beats, options), options, ct);
 
-    /// <summary>The rest of it.</summary>
-    /// <param name="keys">Empty where they are unknown; they lean the choice and spell the names.</param>
-    public ImmutableArray<HeardChord> Estimate(ChordFits fits, ImmutableArray<HeardKey> keys)
+    internal ImmutableArray<HeardChord> Estimate(WeighedChords weighed, ImmutableArray<HeardKey> keys)
     {
-        if (fits.Spans.Count == 0)
+        if (weighed.Spans.Count == 0)
             return [];
         var prior = new KeyPrior(options.PriorWeight);
-        var priors = fits.Spans.Select(s => KeyPrior.KeyAt(keys, s.Start) is { } key ? prior.In(key) : prior.Without).ToList();
-        var decoding = new ChordDecoding(fits.Values, priors, [.. fits.Spans.Select(s => s.ChangeChance)]);
-        return Gathered(fits.Spans, decoding.BestPath(), decoding.Posteriors(), keys);
+        var priors = weighed.Spans.Select(s => KeyPrior.KeyAt(keys, s.Start) is { } key ? prior.In(key) : prior.Without).ToList();
+        var path = new ChordDecoding(Scaled(weighed.Fits, options.EvidenceWeight), priors, weighed.Change).BestPath();
+        var posteriors = new ChordDecoding(Scaled(weighed.Fits, options.SurenessWeight), priors, weighed.Change).Posteriors();
+        return Gathered(weighed.Spans, path, posteriors, keys);
     }
 
-    private ImmutableArray<HeardChord> Gathered(List<ChordSpan> spans, int[] path, double[][] posteriors, ImmutableArray<HeardKey> keys)
+    private static double[][] Scaled(double[][] fits, double weight) => [.. fits.Select(row => Array.ConvertAll(row, f => f * weight))];
+
+    private ImmutableArray<HeardChord> Gathered(IReadOnlyList<ChordSpan> spans, int[] path, double[][] posteriors, ImmutableArray<HeardKey> keys)
     {
         var chords = ImmutableArray.CreateBuilder<HeardChord>();
         for (int from = 0, to; from < path.Length; from = to)

@@ -3,69 +3,96 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Estimators.Chords;
 
 /// <summary>
-/// What the chord network looks at in a span: <see cref="Groups"/> rows of twelve pitch classes (C first), then
-/// <see cref="Scalars"/> single values. Turning every row by a root's pitch class gives what the same music a transposition
-/// away would give, so one small network serves all twelve roots.
+/// What the chord network looks at in a span: <see cref="Rows"/> rows of twelve pitch classes (C first), then
+/// <see cref="Scalars"/> single values. training/chords/spans.py computes the same.
 /// </summary>
+/// <remarks>
+/// The rows: what sounds at all, how much, what is lowest, what is highest, how much of each sounds low, in the middle and high, what is struck,
+/// what is the lowest struck, how much sounds in the first half and in the second. The single values: the chance of silence, the length
+/// (log 2 of seconds), and 1 for the place in the bar: between beats, on a beat, on a downbeat.
+/// </remarks>
 internal static class ChordInput
 {
-    public const int Groups = 10;
+    public const int Rows = 11;
     public const int Scalars = 5;
-    public const int Width = 12 * Groups + Scalars;
+    public const int Width = 12 * Rows + Scalars;
 
-    /// <summary>Pitches below D3 count as low: the two lowest strings of a guitar in standard tuning, and a bass.</summary>
-    private const int LowBelowMidi = 50;
+    /// <summary>Pitches below E3 are low.</summary>
+    private const int LowBelowMidi = 52;
 
-    private const int Around = 4;
+    /// <summary>Pitches from F4 up are high.</summary>
+    private const int HighFromMidi = 65;
 
-    /// <param name="contents">What sounds in each span (<see cref="ChordSpan.Contents"/>).</param>
     /// <returns>A row of <see cref="Width"/> values for each span.</returns>
-    public static float[][] Of(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, PitchClassContent[] contents, CancellationToken ct)
+    public static float[][] Of(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
     {
-        var (low, onset) = (new double[spans.Count][], new double[spans.Count][]);
-        Parallel.For(0, spans.Count, new ParallelOptions { CancellationToken = ct }, i => (low[i], onset[i]) = LowAndOnset(evidence, spans[i]));
-        return [.. Enumerable.Range(0, spans.Count).Select(i => Row(i))];
+        var rows = new float[spans.Count][];
+        Parallel.For(0, spans.Count, new ParallelOptions { CancellationToken = ct }, i => rows[i] = Row(evidence, spans[i]));
+        return rows;
+    }
 
-        float[] Row(int i)
+    private static float[] Row(NoteEvidence evidence, ChordSpan span)
+    {
+        var first = evidence.FrameAt(span.Start);
+        var last = Math.Min(Math.Max(first + 1, evidence.FrameAt(span.End)), evidence.Frames);
+        var middle = first + (last - first) / 2;
+        var loud = PitchClassContent.Means(evidence, first, last, 3);
+        var steady = PitchClassContent.Means(evidence, first, last, 1);
+        var struck = Struck(evidence, first, last);
+        var (lowest, lowestStruck) = (Lowest(steady), Lowest(struck));
+        var highest = Lowest([.. steady.Reverse()]);
+        Array.Reverse(highest);
+        double[] Between(int from, int below) => [.. steady.Select((s, p) => evidence.LowestMidi + p >= from && evidence.LowestMidi + p < below ? s : 0)];
+        double[][] rows =
+        [
+            Either(loud), Folded(loud), Folded(lowest), Folded(highest), Folded(Between(0, LowBelowMidi)), Folded(Between(LowBelowMidi, HighFromMidi)),
+            Folded(Between(HighFromMidi, 128)), Either(struck), Folded(lowestStruck),
+            Folded(PitchClassContent.Means(evidence, first, Math.Max(first + 1, middle), 1)), Folded(PitchClassContent.Means(evidence, Math.Min(middle, last - 1), last, 1)),
+        ];
+        double[] scalars = [1 - lowest.Sum(), Math.Log2((span.End - span.Start).Value), Is(SpanPlace.Between), Is(SpanPlace.Beat), Is(SpanPlace.Downbeat)];
+        return [.. rows.SelectMany(r => r).Concat(scalars).Select(v => (float)v)];
+
+        double Is(SpanPlace place) => span.Place == place ? 1 : 0;
+
+        double[] Folded(double[] pitches)
         {
-            var (before, after) = (contents[Math.Max(0, i - 1)], contents[Math.Min(spans.Count - 1, i + 1)]);
-            var near = contents[Math.Max(0, i - Around)..Math.Min(spans.Count, i + Around + 1)];
-            double[] wide = [.. Enumerable.Range(0, 12).Select(pc => near.Average(c => c.Amount[pc]))];
-            var here = contents[i];
-            double[][] groups = [here.Sounding, here.Amount, low[i], here.Bass, onset[i], before.Sounding, before.Bass, after.Sounding, after.Bass, wide];
-            double[] scalars = [here.Silence, before.Silence, after.Silence, (spans[i].End - spans[i].Start).Value, spans[i].ChangeChance];
-            return [.. groups.SelectMany(g => g).Concat(scalars).Select(v => (float)v)];
+            var sums = new double[12];
+            for (var p = 0; p < pitches.Length; p++)
+                sums[(evidence.LowestMidi + p) % 12] += pitches[p];
+            return sums;
+        }
+
+        double[] Either(double[] pitches)
+        {
+            var absent = Enumerable.Repeat(1.0, 12).ToArray();
+            for (var p = 0; p < pitches.Length; p++)
+                absent[(evidence.LowestMidi + p) % 12] *= 1 - pitches[p];
+            return [.. absent.Select(a => 1 - a)];
         }
     }
 
-    /// <summary>A row as the network sees it for one root.</summary>
-    public static void Turn(ReadOnlySpan<float> row, int root, Span<float> turned)
+    /// <summary>How surely each pitch is struck within the frames.</summary>
+    private static double[] Struck(NoteEvidence evidence, int first, int last)
     {
-        for (var g = 0; g < Groups; g++)
+        var struck = new double[evidence.Pitches];
+        for (var p = 0; p < struck.Length; p++)
         {
-            for (var pc = 0; pc < 12; pc++)
-                turned[12 * g + pc] = row[12 * g + (pc + root) % 12];
+            for (var f = first; f < last; f++)
+                struck[p] = Math.Max(struck[p], evidence.Onset[f, p]);
+            struck[p] = Math.Min(0.999, struck[p]);
         }
-        row[(12 * Groups)..].CopyTo(turned[(12 * Groups)..]);
+        return struck;
     }
 
-    private static (double[] Low, double[] Onset) LowAndOnset(NoteEvidence evidence, ChordSpan span)
+    /// <summary>For each, the chance that it is there and none before it.</summary>
+    private static double[] Lowest(double[] chances)
     {
-        var (first, last) = (evidence.FrameAt(span.Start), evidence.FrameAt(span.End));
-        var (low, absent) = (new double[12], Enumerable.Repeat(1.0, 12).ToArray());
-        for (var p = 0; p < evidence.Pitches; p++)
+        var none = 1.0;
+        return [.. chances.Select(c =>
         {
-            var (sum, peak) = (0.0, 0f);
-            for (var f = first; f <= last; f++)
-            {
-                sum += evidence.Sounding[f, p];
-                peak = Math.Max(peak, f < last ? evidence.Onset[f, p] : 0);
-            }
-            var pitchClass = (evidence.LowestMidi + p) % 12;
-            if (evidence.LowestMidi + p < LowBelowMidi)
-                low[pitchClass] += sum / (last - first + 1);
-            absent[pitchClass] *= 1 - Math.Min(0.999, peak);
-        }
-        return (low, [.. absent.Select(a => 1 - a)]);
+            var first = c * none;
+            none *= 1 - c;
+            return first;
+        })];
     }
 }

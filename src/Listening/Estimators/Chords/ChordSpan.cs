@@ -3,8 +3,8 @@ using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Chords;
 
-/// <summary>A stretch that holds one chord, and the chance that a chord changes at its start.</summary>
-internal readonly record struct ChordSpan(Seconds Start, Seconds End, double ChangeChance)
+/// <summary>A stretch that holds one chord, and where in the bar it starts.</summary>
+internal readonly record struct ChordSpan(Seconds Start, Seconds End, SpanPlace Place)
 {
     /// <summary>What sounds in each of the spans.</summary>
     public static PitchClassContent[] Contents(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
@@ -23,23 +23,23 @@ internal readonly record struct ChordSpan(Seconds Start, Seconds End, double Cha
         var marks = trusted ? OnBeats(beats, options) : Fixed(end, options);
         marks.RemoveAll(m => m.Start >= end);
         if (marks.Count == 0 || marks[0].Start.Value > 0.05)
-            marks.Insert(0, (default, options.ChangeOnDownbeat));
-        return [.. marks.Select((m, i) => new ChordSpan(i == 0 ? default : m.Start, i + 1 < marks.Count ? marks[i + 1].Start : end, m.Change))];
+            marks.Insert(0, (default, SpanPlace.Downbeat));
+        return [.. marks.Select((m, i) => new ChordSpan(i == 0 ? default : m.Start, i + 1 < marks.Count ? marks[i + 1].Start : end, m.Place))];
     }
 
-    private static List<(Seconds Start, double Change)> OnBeats(ImmutableArray<HeardBeat> beats, ChordOptions options)
+    private static List<(Seconds Start, SpanPlace Place)> OnBeats(ImmutableArray<HeardBeat> beats, ChordOptions options)
     {
         var halved = (beats[^1].Time - beats[0].Time) * (1.0 / (beats.Length - 1)) > options.SlowBeat;
-        var marks = new List<(Seconds, double)>();
+        var marks = new List<(Seconds, SpanPlace)>();
         for (var i = 0; i < beats.Length; i++)
         {
-            marks.Add((beats[i].Time, beats[i].PositionInBar == 1 ? options.ChangeOnDownbeat : options.ChangeOnBeat));
+            marks.Add((beats[i].Time, beats[i].PositionInBar == 1 ? SpanPlace.Downbeat : SpanPlace.Beat));
             if (halved && i + 1 < beats.Length)
-                marks.Add(((beats[i].Time + beats[i + 1].Time) * 0.5, options.ChangeOffBeat));
+                marks.Add(((beats[i].Time + beats[i + 1].Time) * 0.5, SpanPlace.Between));
         }
         return marks;
     }
 
-    private static List<(Seconds Start, double Change)> Fixed(Seconds end, ChordOptions options) =>
-        [.. Enumerable.Range(0, (int)Math.Ceiling(end / options.FixedFrame)).Select(i => (options.FixedFrame * i, 2 * options.ChangeOnBeat))];
+    private static List<(Seconds Start, SpanPlace Place)> Fixed(Seconds end, ChordOptions options) =>
+        [.. Enumerable.Range(0, (int)Math.Ceiling(end / options.FixedFrame)).Select(i => (options.FixedFrame * i, SpanPlace.Unknown))];
 }

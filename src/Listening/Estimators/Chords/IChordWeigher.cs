@@ -1,7 +1,7 @@
 namespace Harkbook.Listening.Estimators.Chords;
 
-/// <summary>Says for every span how well each state of <see cref="ChordVocabulary"/> explains it, in natural log units.</summary>
+/// <summary>Says for every span how well each chord explains it.</summary>
 internal interface IChordWeigher
 {
-    double[][] Weigh(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct);
+    WeighedChords Weigh(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, ChordOptions options, CancellationToken ct);
 }

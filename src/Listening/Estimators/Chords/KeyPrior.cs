@@ -5,7 +5,7 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Estimators.Chords;
 
 /// <summary>How likely each chord is in a key, before anything of it is heard: chords whose notes all lie in the scale most.</summary>
-/// <param name="weight">How far that counts, 0 to 1.</param>
+/// <param name="weight">How far that counts, 0 to 2.</param>
 internal sealed class KeyPrior(double weight)
 {
     private const double PerForeignNote = -0.8;

@@ -3,49 +3,57 @@ using Microsoft.ML.OnnxRuntime;
 namespace Harkbook.Listening.Estimators.Chords;
 
 /// <summary>
-/// Weighs chords by a small network that is asked once a root, with the pitch classes turned to that root
+/// Weighs chords, changes of chord and keys by a network over all spans at once, in which twelve roots stand in a ring
 /// (models/README.md is its card, training/chords tells how it was made).
 /// </summary>
 internal sealed class NetworkChordWeigher : IChordWeigher
 {
-    // The network is shy about basses, because in what it was taught the lowest note of a beat is often only a pattern's; what lies
-    // lowest therefore counts beside it. Chosen on 24 pieces of bench/pieces (seed 1).
-    private const double BassWeight = 0.35;
-    private const double LowestWeight = 0.7;
+    // How far what it says of the bass counts beside the chord, and how far beside both what lies lowest, because in what it was taught the
+    // lowest note of a beat was often only a pattern's. Like everything here, chosen on 30 pieces of bench/pieces (seed 41).
+    private const double BassWeight = 1;
+    private const double LowestWeight = 0.35;
 
     // "No chord" was taught mostly by what comes before and after the music, where chords ring out; where notes sound, doubt counts against it.
     private const double LeastSilence = 0.05;
 
+    // How far the network, and how far the place in the bar, tells whether the chord changes; and how much readier to change than they say.
+    private const double ChangeShare = 0.6;
+    private const double Readier = 1.2;
+
+    private static readonly string[] Outputs = ["chords", "bass", "keys", "change"];
     private static readonly int Kinds = ChordVocabulary.Qualities.Length;
 
-    public double[][] Weigh(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
+    public WeighedChords Weigh(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, ChordOptions options, CancellationToken ct)
     {
+        var rows = ChordInput.Of(evidence, spans, ct);
         var contents = ChordSpan.Contents(evidence, spans, ct);
+        var (chords, bass, keys, change) = Run(rows);
+        return new(
+            spans,
+            [.. spans.Select((_, i) => Fits(contents[i], chords.AsSpan(i * (1 + 12 * Kinds), 1 + 12 * Kinds), bass.AsSpan(i * 144, 144)))],
+            [.. spans.Select((s, i) => Chance(ChangeShare * LogOdds(Math.Exp(change[i])) + (1 - ChangeShare) * LogOdds(options.ChangeAt(s.Place)) + Readier))],
+            [.. spans.Select((_, i) => Array.ConvertAll(keys[(24 * i)..(24 * i + 24)], k => (double)k))]);
+    }
+
+    /// <returns>Log chances: chords (no chord first, then each kind on C, each on C#, and so on), the bass by semitones above each root, keys, a change.</returns>
+    internal static (float[] Chords, float[] Bass, float[] Keys, float[] Change) Run(float[][] rows)
+    {
         using var session = NetworkSession.Open(ModelFile.Read("chords.onnx"));
         using var run = new RunOptions();
-        using var input = OrtValue.CreateTensorValueFromMemory(Turned(ChordInput.Of(evidence, spans, contents, ct)), [spans.Count, 12, ChordInput.Width]);
-        using var results = session.Run(run, ["turned"], [input], ["chords", "bass"]);
-        var chords = results[0].GetTensorDataAsSpan<float>();
-        var bass = results[1].GetTensorDataAsSpan<float>();
-        var fits = new double[spans.Count][];
-        for (var i = 0; i < fits.Length; i++)
-            fits[i] = Fits(contents[i], chords.Slice(i * (1 + 12 * Kinds), 1 + 12 * Kinds), bass.Slice(i * 144, 144));
-        return fits;
+        using var input = OrtValue.CreateTensorValueFromMemory(rows.SelectMany(r => r).ToArray(), [1, rows.Length, ChordInput.Width]);
+        using var results = session.Run(run, ["rows"], [input], Outputs);
+        float[] Values(int i) => results[i].GetTensorDataAsSpan<float>().ToArray();
+        return (Values(0), Values(1), Values(2), Values(3));
     }
 
-    private static float[] Turned(float[][] rows)
+    private static double LogOdds(double chance)
     {
-        var turned = new float[rows.Length * 12 * ChordInput.Width];
-        for (var i = 0; i < rows.Length; i++)
-        {
-            for (var root = 0; root < 12; root++)
-                ChordInput.Turn(rows[i], root, turned.AsSpan((i * 12 + root) * ChordInput.Width, ChordInput.Width));
-        }
-        return turned;
+        var inside = Math.Clamp(chance, 1e-4, 1 - 1e-4);
+        return Math.Log(inside / (1 - inside));
     }
 
-    /// <param name="chords">No chord first, then each kind on C, each on C#, and so on.</param>
-    /// <param name="bass">For each root, each bass by semitones above it.</param>
+    private static double Chance(double logOdds) => 1 / (1 + Math.Exp(-logOdds));
+
     private static double[] Fits(PitchClassContent content, ReadOnlySpan<float> chords, ReadOnlySpan<float> bass)
     {
         var states = ChordVocabulary.States;

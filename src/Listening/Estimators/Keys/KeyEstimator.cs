@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
@@ -15,18 +16,26 @@ public sealed class KeyEstimator(KeyOptions? options = null)
     /// <param name="beats">Empty where they are unknown.</param>
     /// <param name="chords">Empty where they are unknown.</param>
     /// <param name="length">The recording's; the last stretch ends there.</param>
-    public ImmutableArray<HeardKey> Estimate(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, Seconds length)
+    public ImmutableArray<HeardKey> Estimate(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, Seconds length) =>
+        Estimate(evidence, beats, chords, null, length);
+
+    /// <param name="weighed">What the chord network says of keys; null where it wasn't asked.</param>
+    internal ImmutableArray<HeardKey> Estimate(
+        NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, WeighedChords? weighed, Seconds length)
     {
         var edges = Edges(beats, length);
         var slices = edges.Zip(edges.Skip(1), (a, b) => PitchClassContent.Between(evidence, a, b)).ToList();
-        var path = KeyPath.Decode([.. slices.Select(s => s.Amount)], options);
+        var network = weighed?.Keys is null ? null : edges.Zip(edges.Skip(1), (a, b) => weighed.KeysWithin(a, b)).ToList();
+        var path = KeyPath.Decode(
+            network is null ? [.. slices.Select(s => KeyPath.Fits(s.Amount, options))] : [.. network.Select(n => Array.ConvertAll(n.Sum, k => options.SpanWeight * k))], options);
         var regions = ImmutableArray.CreateBuilder<HeardKey>();
         for (int from = 0, to; from < path.Length; from = to)
         {
             to = from + 1;
             while (to < path.Length && path[to] == path[from])
                 to++;
-            regions.Add(new(edges[from], edges[to], Weigh(slices[from..to], Cues(chords, beats, edges[from], edges[to]))));
+            var (start, end) = (edges[from], edges[to]);
+            regions.Add(new(start, end, Weigh(slices[from..to], Cues(chords, beats, start, end), weighed?.Keys is null ? null : weighed.KeysWithin(start, end).Mean)));
         }
         return regions.ToImmutable();
     }
@@ -40,10 +49,10 @@ public sealed class KeyEstimator(KeyOptions? options = null)
             chords.Where(c => c.End > from && c.Start < to),
             [.. beats.Where(b => b.PositionInBar == 1 && b.Time >= from && b.Time < to).Select(b => b.Time)]);
 
-    private static Ranked<Key> Weigh(List<PitchClassContent> slices, ChordCues? chords)
+    private static Ranked<Key> Weigh(List<PitchClassContent> slices, ChordCues? chords, double[]? network)
     {
         var heard = slices.Where(s => s.Silence < 0.5).DefaultIfEmpty(slices[0]).ToList();
-        return KeyWeighing.Rank(Summed(slices.Select(s => s.Amount)), Summed(slices.Select(s => s.Bass)), heard[0].Bass, heard[^1].Bass, chords);
+        return KeyWeighing.Rank(Summed(slices.Select(s => s.Amount)), Summed(slices.Select(s => s.Bass)), heard[0].Bass, heard[^1].Bass, chords, network);
     }
 
     private static double[] Summed(IEnumerable<double[]> rows) =>

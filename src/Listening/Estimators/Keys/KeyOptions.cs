@@ -8,6 +8,12 @@ public sealed record KeyOptions
     /// <summary>How much evidence (in natural log units) a change of key must bring; 5 (restless) to 30 (hardly ever).</summary>
     public double ChangePenalty { get; init; } = 12;
 
+    /// <summary>
+    /// How far a span's word on the key counts where the chord network was asked; far below 1, because neighbouring spans look at the
+    /// same music; 0.02 to 1.
+    /// </summary>
+    public double SpanWeight { get; init; } = 0.2;
+
     /// <summary>The length of a slice where beats are missing.</summary>
     public Seconds Slice { get; init; } = Seconds.FromSeconds(2);
 

@@ -11,26 +11,26 @@ internal static class KeyPath
 {
     private const double Floor = 0.02;
 
-    /// <param name="amounts">For each slice, how much of it each pitch class takes.</param>
+    /// <param name="fits">For each slice, how well each key fits it (natural log units).</param>
     /// <returns>A <see cref="KeyCandidate.Index"/> for each slice.</returns>
-    public static int[] Decode(IReadOnlyList<double[]> amounts, KeyOptions options)
+    public static int[] Decode(IReadOnlyList<double[]> fits, KeyOptions options)
     {
-        var from = new int[amounts.Count, KeyCandidate.Count];
+        var from = new int[fits.Count, KeyCandidate.Count];
         var best = new double[KeyCandidate.Count];
-        for (var s = 0; s < amounts.Count; s++)
+        for (var s = 0; s < fits.Count; s++)
         {
             var next = new double[KeyCandidate.Count];
             for (var k = 0; k < next.Length; k++)
             {
                 var previous = Enumerable.Range(0, best.Length).MaxBy(j => best[j] - Cost(new(j), new(k), options));
                 from[s, k] = previous;
-                next[k] = best[previous] - Cost(new(previous), new(k), options) + Fit(amounts[s], new(k), options);
+                next[k] = best[previous] - Cost(new(previous), new(k), options) + fits[s][k];
             }
             best = next;
         }
-        var path = new int[amounts.Count];
+        var path = new int[fits.Count];
         var at = Array.IndexOf(best, best.Max());
-        for (var s = amounts.Count - 1; s >= 0; s--)
+        for (var s = fits.Count - 1; s >= 0; s--)
             (path[s], at) = (at, from[s, at]);
         return path;
     }
@@ -39,6 +39,9 @@ internal static class KeyPath
         from == to ? 0
         : from.Tonic == to.Tonic || from.IsRelativeOf(to) ? 2 * options.ChangePenalty
         : options.ChangePenalty;
+
+    /// <summary>How well each key fits a slice by how much of it each pitch class takes.</summary>
+    public static double[] Fits(double[] amounts, KeyOptions options) => [.. KeyCandidate.All.Select(k => Fit(amounts, k, options))];
 
     private static double Fit(double[] amounts, KeyCandidate key, KeyOptions options)
     {
