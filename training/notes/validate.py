@@ -1,5 +1,5 @@
-"""Scores networks on sound that they never trained on: clips of a font held out, of strings held out, of both under other
-instruments; and recordings packed by recordings.py, which choose nothing."""
+"""Scores networks on sound that they never trained on: clips of a font held out, of strings held out, of the font under other
+instruments. Thresholds are chosen on these. Clips of recorded notes (samples.py) and recordings (recordings.py) only judge."""
 import glob
 import os
 
@@ -16,11 +16,12 @@ from supply import EDGE, Ear, FPS, FRAMES
 
 SETS = {"font alone": dict(families=("guitar",), share=(1.0,), solo=1.0), "strings alone": dict(families=("string",), share=(1.0,), solo=1.0),
         "font mixed": dict(families=("guitar",), share=(1.0,), solo=0.0)}
+RECORDED = dict(families=("recorded",), share=(1.0,), solo=1.0)
 THRESHOLDS, HOLDS = tuple(k / 20 for k in range(4, 17)), (0.3, 0.4, 0.5, 0.6)
 
 
 class Validation:
-    """Made sets, and a set for every file FOLDER/scored/NAME.bank."""
+    """Made sets; where FOLDER/recorded.bank is, the same of its notes, with effects and dry; a set for every FOLDER/scored/NAME.bank."""
 
     def __init__(self, folder, device, count=160, strings=16):
         self.device = device
@@ -28,17 +29,17 @@ class Validation:
         rows.add_strings(strings, 990001)
         rows.add_singers(4, 990003)
         rows.add_font(os.path.join(folder, "held.bank"))
+        recorded = os.path.join(folder, "recorded.bank")
+        if os.path.exists(recorded):
+            rows.add_font(recorded)
         facts = rows.finish().facts()
-        ear = Ear(rows.data, Effects(device, 990007, rooms=24, sympathies=8), device)
-        self.sets = {}
-        for number, (name, options) in enumerate(SETS.items()):
-            made, notes = [], []
-            for part in range(0, count, 32):
-                size = min(32, count - part)
-                events, labels = clips.batch(facts, size, 880000 + 1000 * number + part, **options)
-                made += list(ear(events, labels, size)[0].cpu().split(32))
-                notes += [reference(labels[labels[:, 0] == c]) for c in range(size)]
-            self.sets[name] = (made, notes)
+        effects = Effects(device, 990007, rooms=24, sympathies=8)
+        ear = Ear(rows.data, effects, device)
+        self.sets = {name: made(facts, ear, 880000 + 1000 * number, count, options) for number, (name, options) in enumerate(SETS.items())}
+        if os.path.exists(recorded):
+            dry = Ear(rows.data, effects.leaving_out(frozenset(("rooms", "colour", "wear")), 990009), device)
+            self.sets["recorded notes"] = made(facts, ear, 883000, count, RECORDED)
+            self.sets["recorded notes, dry"] = made(facts, dry, 883000, count, RECORDED)
         for path in sorted(glob.glob(os.path.join(folder, "scored", "*.bank"))):
             recordings = bank.unpack(path)
             self.sets[os.path.basename(path)[:-5]] = ([spectra(sound, facts["a4"], device) for facts, sound in recordings], [facts["notes"] for facts, _ in recordings])
@@ -55,6 +56,17 @@ class Validation:
         return {name: notes for name, (_, notes) in self.sets.items()}
 
 
+def made(facts, ear, seed, count, options):
+    """Batches of features, and each clip's notes."""
+    batches, notes = [], []
+    for part in range(0, count, 32):
+        size = min(32, count - part)
+        events, labels = clips.batch(facts, size, seed + part, **options)
+        batches.append(ear(events, labels, size)[0].cpu())
+        notes += [reference(labels[labels[:, 0] == c]) for c in range(size)]
+    return batches, notes
+
+
 def spectra(sound, a4, device):
     """Features [1, 2, frames (even), BINS] of a recording that is tuned to a4."""
     sound = torch.tensor(sound * features.level(sound), dtype=torch.float64, device=device)[None]
@@ -69,8 +81,8 @@ def judge(heard, notes):
     mixed = max(THRESHOLDS, key=lambda t: sum(tables[t][n]["onset"] for n in SETS if "mixed" in n))
     held = {h: {name: tally(heard[name], notes[name], best, h, True) for name in SETS} for h in HOLDS}
     hold = max(HOLDS, key=lambda h: sum(held[h][n]["offset"] + 0.5 * held[h][n]["frame"] for n in SETS))
-    recordings = {name: tally(heard[name], notes[name], best, hold, False) for name in heard if name not in SETS}
-    return dict(threshold=best, threshold_mixed=mixed, hold=hold, sets=dict(held[hold], **recordings),
+    judged = {name: tally(heard[name], notes[name], best, hold, name.startswith("recorded notes")) for name in heard if name not in SETS}
+    return dict(threshold=best, threshold_mixed=mixed, hold=hold, sets=dict(held[hold], **judged),
                 by_threshold={str(t): {n: m["onset"] for n, m in tables[t].items()} for t in THRESHOLDS})
 
 
