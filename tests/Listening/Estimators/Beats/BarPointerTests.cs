@@ -117,6 +117,20 @@ public class BarPointerTests
     }
 
     [Fact]
+    public void TheRoomOfASearchBeforeLeavesNoTrace()
+    {
+        var evidence = Activations.Of(Accompaniment.Breathing(110, 0.1, 33), k => k % 3 == 0);
+        var (options, token) = (new DecoderOptions(), TestContext.Current.CancellationToken);
+        var scores = new PulseScores(evidence, 14, 62, options, []);
+        var (middle, last) = (evidence.Frames / 2 + 50, evidence.Frames - 1);
+        var before = new BarPointer(scores, options, 0, middle);
+        before.Decode(token);
+        var (fresh, after) = (new BarPointer(scores, options, middle + 1, last), new BarPointer(scores, options, middle + 1, last, before));
+        Assert.Equal(fresh.Decode(token), after.Decode(token));
+        Assert.Equal(fresh.Marginals(token), after.Marginals(token));
+    }
+
+    [Fact]
     public void AnAnchorInNoBarIsRefused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new BeatEstimator().Estimate(new Plucks(1).Signal, [new BeatAnchor(Seconds.FromSeconds(0.5), 5)], TestContext.Current.CancellationToken));
 
