@@ -10,7 +10,7 @@ public sealed record ChordOptions
     /// </summary>
     public static ChordOptions ForNetwork { get; } = new()
     {
-        EvidenceWeight = 1.8, SurenessWeight = 0.3, PriorWeight = 1.2, ChangeOnDownbeat = 0.7, ChangeOnBeat = 0.16, ChangeOffBeat = 0.04,
+        EvidenceWeight = 1.8, SurenessWeight = 0.25, PriorWeight = 1.2, ChangeOnDownbeat = 0.7, ChangeOnBeat = 0.16, ChangeOffBeat = 0.04,
     };
 
     /// <summary>Frame length where beats are missing or not to be trusted.</summary>
