@@ -115,7 +115,7 @@ public class ChordEstimatorTests
     public void TheNetworksHearChordsInSound() =>
         Assert.Equal(["C", "G", "Am", "F"], Trained(C, G, Am, F));
 
-    // Shapes of standard tuning (common practice). C over its fifth isn't asked for: the network takes it for C (models/README.md).
+    // Shapes of standard tuning (common practice).
     [Fact]
     public void TheNetworksHearSeventhsAndBasses() =>
         Assert.Equal(["E7", "Am7", "D/F#", "Dsus4"], Trained(E7, [45, 52, 55, 60, 64], [42, 50, 57, 62, 66], [50, 57, 62, 67]));
