@@ -60,6 +60,9 @@ switch (mode)
     case "heard-tunings":
         TuningTrial.Run(count, Heard, Number(4, 0) / 100.0, args.Length > 5);
         break;
+    case "twins":
+        Twins.Run(count, i => Busked(i, 60));
+        break;
     case "tuning-weights":
         TuningWeightFit.Run(count, args[4], [Piece, Busked, Free], Number(5, 0), i => { var piece = BuskedOf(1, i, 60); return (piece, Rendered().Hear(piece, i, 1)); }, args.Length > 6);
         break;

@@ -43,6 +43,7 @@ internal static class TuningWeightFit
         return new(TuningWeigher.Against([.. candidates.Select(o => new TuningFit(evidence, o))]), Array.FindIndex(candidates, o => o.SequenceEqual(truth)), 0, false, candidates.Length);
     }
 
+    /// <param name="i">Three composers take turns, each with one tuning after another.</param>
     private static RankingCase CaseOf(int i, MadePiece piece, int composer)
     {
         var random = new Random(i);
@@ -53,7 +54,7 @@ internal static class TuningWeightFit
         var candidates = TuningEstimator.Guitars(new()).Select(g => TuningEstimator.Open(g).ToArray()).Append(truth).Concat(Neighbours(truth).OrderBy(_ => random.Next()).Take(12)).DistinctBy(o => string.Join(' ', o)).ToArray();
         var known = TuningEstimator.Guitars(new()).Select(g => string.Join(' ', TuningEstimator.Open(g))).Distinct().Count();
         var fits = candidates.Select(o => new TuningFit(evidence, o)).ToArray();
-        return new(TuningWeigher.Against(fits), Array.FindIndex(candidates, o => o.SequenceEqual(truth)), composer, i / 2 % 2 == 0, known);
+        return new(TuningWeigher.Against(fits), Array.FindIndex(candidates, o => o.SequenceEqual(truth)), composer, i / 3 % 2 == 0, known);
     }
 
     private static IEnumerable<int[]> Neighbours(int[] open) =>
