@@ -9,9 +9,9 @@ namespace Harkbook.Training.SecondInstrument;
 /// <summary>Scores the whole step on made-up pieces, kind by kind.</summary>
 internal static class DuetScore
 {
-    public static int Run(IReadOnlyList<FontPlayer> fonts, int pieces, int seed, double length, string weights)
+    public static int Run(IReadOnlyList<FontPlayer> fonts, int pieces, int seed, double length)
     {
-        var estimator = weights == "-" ? new SecondInstrumentEstimator() : new SecondInstrumentEstimator(Weigher(weights));
+        var estimator = new SecondInstrumentEstimator();
         var sheets = new List<(string Kind, ImmutableArray<Measured> Scores)>();
         for (var i = 0; i < pieces; i++)
         {
@@ -25,13 +25,6 @@ internal static class DuetScore
         foreach (var group in sheets.GroupBy(s => s.Kind))
             Console.WriteLine($"{group.Key} ({group.Count()}): " + string.Join(", ", Evaluator.Mean(group.Select(s => s.Scores)).Select(m => $"{m.Measure} {m.Value:0.000}")));
         return 0;
-    }
-
-    private static StrandWeigher Weigher(string folder)
-    {
-        using var first = File.OpenText(Path.Combine(folder, "strand-weights.txt"));
-        using var second = File.OpenText(Path.Combine(folder, "line-weights.txt"));
-        return new(SmallNetwork.Read(first, StrandFeatures.Count), SmallNetwork.Read(second, StrandFeatures.Count + LineContext.Count));
     }
 
     private static string Short(string measure) => string.Concat(measure.Split(' ').Select(w => w[..Math.Min(4, w.Length)]));

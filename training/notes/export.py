@@ -18,16 +18,20 @@ def fold(network):
 
 
 def write(network, path, facts):
-    shipped = Shipped(fold(network.float().cpu().eval())).eval()
-    names = ["onset", "frame", "offset"]
+    write_model(Shipped(fold(network.float().cpu().eval())).eval(), path, facts, 2, ["onset", "frame", "offset"], {"onset": 1, "frame": 1, "offset": 1})
+
+
+def write_model(shipped, path, facts, channels, names, frame_axes):
+    """Any module that takes [1, channels, frames, 264]; frame_axes: which axis of each output the frames are."""
     options = dict(input_names=["features"], output_names=names, opset_version=17, do_constant_folding=True,
-                   dynamic_axes={name: {2 if name == "features" else 1: "frames"} for name in ["features"] + names})
+                   dynamic_axes={"features": {2: "frames"}} | {name: {frame_axes[name]: "frames"} for name in names})
+    example = torch.zeros(1, channels, 302, 264)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
         try:
-            torch.onnx.export(shipped, torch.zeros(1, 2, 301, 264), path, dynamo=False, **options)
+            torch.onnx.export(shipped, example, path, dynamo=False, **options)
         except TypeError:
-            torch.onnx.export(shipped, torch.zeros(1, 2, 301, 264), path, **options)
+            torch.onnx.export(shipped, example, path, **options)
     try:
         import onnx
     except ImportError:

@@ -10,10 +10,10 @@ from supply import EDGE
 
 
 class Learner:
-    def __init__(self, device, seed, rate, warm=150, channels=64, follow=0.9985):
+    def __init__(self, device, seed, rate, warm=150, channels=64, follow=0.9985, network=None):
         torch.manual_seed(seed)
         self.device, self.rate, self.warm, self.follow = device, rate, warm, follow
-        self.network = networks.Network(channels=channels).to(device, memory_format=torch.channels_last)
+        self.network = network or networks.Network(channels=channels).to(device, memory_format=torch.channels_last)
         self.average = copy.deepcopy(self.network).eval()
         decay = [p for p in self.network.parameters() if p.dim() > 1]
         plain = [p for p in self.network.parameters() if p.dim() <= 1]

@@ -17,10 +17,10 @@ EDGE = 14  # frames at either end of a clip that do not count
 class Supply:
     """Batches of (events, labels) from worker processes, each from its own seed: seed, seed + 1, ... in any order."""
 
-    def __init__(self, facts, size, workers, seed, options):
+    def __init__(self, facts, size, workers, seed, options, make=clips.batch):
         context = multiprocessing.get_context("fork")
         self.out = context.Queue(3 * workers)
-        self.workers = [context.Process(target=run, args=(self.out, facts, size, seed + k, workers, options), daemon=True) for k in range(workers)]
+        self.workers = [context.Process(target=run, args=(self.out, facts, size, seed + k, workers, options, make), daemon=True) for k in range(workers)]
         for worker in self.workers:
             worker.start()
         self.waited = 0.0
@@ -42,10 +42,10 @@ class Supply:
             worker.terminate()
 
 
-def run(out, facts, size, seed, stride, options):
+def run(out, facts, size, seed, stride, options, make):
     torch.set_num_threads(1)
     while True:
-        out.put(clips.batch(facts, size, seed, **options))
+        out.put(make(facts, size, seed, **options))
         seed += stride
 
 

@@ -10,7 +10,7 @@ namespace Harkbook.Listening.Proposing;
 /// </summary>
 internal sealed class SungPlacing
 {
-    /// <summary>How often a note of the line starts where it is heard to: its onset F on made pieces (docs/listening.md).</summary>
+    /// <summary>How often an x was at a syllable's own place on the demo's song for a voice and a guitar (docs/listening.md).</summary>
     private const double OnsetsRight = 0.7;
 
     private readonly LineGrid grid;

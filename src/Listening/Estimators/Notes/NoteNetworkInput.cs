@@ -20,7 +20,8 @@ internal sealed class NoteNetworkInput(ISound sound, Hertz a4)
 
     private readonly NetworkKernels wide = NetworkKernels.Long(a4);
     private readonly NetworkKernels brief = NetworkKernels.Short(a4);
-    private readonly float gain = (float)Math.Sqrt(LevelAimed / MeanSquare(sound));
+    /// <summary>What samples are multiplied by first.</summary>
+    public float Gain { get; } = (float)Math.Sqrt(LevelAimed / MeanSquare(sound));
 
     private float[] samples = [];
 
@@ -43,10 +44,13 @@ internal sealed class NoteNetworkInput(ISound sound, Hertz a4)
         }, _ => { });
     }
 
+    /// <summary>The decibels that a value stands for.</summary>
+    public static float Decibels(float value) => value * Range + Middle;
+
     private void Scale(float[] magnitudes, Span<float> values)
     {
         for (var i = 0; i < magnitudes.Length; i++)
-            values[i] = (Math.Max(Floor, 20 * MathF.Log10(magnitudes[i] * gain + 1e-12f)) - Middle) / Range;
+            values[i] = (Math.Max(Floor, 20 * MathF.Log10(magnitudes[i] * Gain + 1e-12f)) - Middle) / Range;
     }
 
     /// <summary>The level of the loud tenth of the sound's blocks, so that silence about a song doesn't count.</summary>

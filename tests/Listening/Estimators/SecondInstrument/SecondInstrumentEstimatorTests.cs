@@ -41,23 +41,4 @@ public class SecondInstrumentEstimatorTests
 
     [Fact]
     public void SilenceIsNoInstrument() => Assert.Equal(SecondInstrumentKind.None, Hear(new(SampleRate.FromHertz(22_050), new float[22_050]), "C major").Kind.Best);
-
-    [Fact]
-    public void TheContourFollowsABendInCents()
-    {
-        // A fifth harmonic series that glides from A4 up to B4 in a second and stays: 0 to 200 cents about A440.
-        var (samples, phase) = (new float[3 * 22_050], 0.0);
-        for (var n = 0; n < samples.Length; n++)
-        {
-            var cents = 200 * Math.Clamp(n / 22_050.0 - 1, 0, 1) + 12 * Math.Sin(2 * Math.PI * 5.2 * n / 22_050);
-            phase += 2 * Math.PI * 440 * Math.Pow(2, cents / 1200) / 22_050;
-            samples[n] = (float)Enumerable.Range(1, 9).Sum(h => 0.1 / h * Math.Sin(h * phase));
-        }
-        var strands = SecondInstrumentScan.Strands(new Signal(SampleRate.FromHertz(22_050), samples), Hertz.A440, null, TestContext.Current.CancellationToken);
-        float At(double time) => strands.Where(s => Math.Abs(s.MedianMidi - 70) < 2).SelectMany(s => s.Tones.Select((t, f) => (Frame: s.First + f, t.Midi)))
-            .First(t => t.Frame == (int)(time * SecondInstrumentScan.FramesPerSecond)).Midi;
-        Assert.Equal(69, At(0.5), 0.15);
-        Assert.Equal(70, At(1.5), 0.15);
-        Assert.Equal(71, At(2.5), 0.15);
-    }
 }

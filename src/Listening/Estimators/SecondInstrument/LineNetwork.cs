@@ -1,0 +1,56 @@
+using System.Globalization;
+using Harkbook.Listening.Estimators.Notes;
+using Microsoft.ML.OnnxRuntime;
+
+namespace Harkbook.Listening.Estimators.SecondInstrument;
+
+/// <summary>
+/// The trained line network (models/README.md is its card): from spectra to the chance that a struck string, a free reed, a voice,
+/// a blown pipe or a bowed string sounds each pitch from MIDI <see cref="LowestMidi"/> up in each frame, that a line's note starts,
+/// and how far the pitch lies from its semitone.
+/// </summary>
+/// <remarks>The family: R. M. Bittner et al., "Deep salience representations for f0 estimation in polyphonic music", ISMIR 2017.</remarks>
+internal sealed class LineNetwork : IDisposable
+{
+    public const int LowestMidi = NoteNetwork.LowestMidi;
+    public const int Pitches = NoteNetwork.Pitches;
+
+    private static readonly string[] Outputs = ["kinds", "onset", "off"];
+
+    private readonly InferenceSession session;
+    private readonly RunOptions run = new();
+
+    public LineNetwork(byte[] model)
+    {
+        using var options = new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount };
+        options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
+        session = new(model, options);
+        Context = int.Parse(session.ModelMetadata.CustomMetadataMap["context"], CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>The kinds of a line, in the order of the network's outputs after the struck strings.</summary>
+    public static readonly SecondInstrumentKind[] Kinds =
+        [SecondInstrumentKind.Harmonica, SecondInstrumentKind.Voice, SecondInstrumentKind.Whistle, SecondInstrumentKind.Bowed];
+
+    /// <summary>How many frames on either side the network looks at.</summary>
+    public int Context { get; }
+
+    /// <summary>The network that comes with the program; a new session each time.</summary>
+    public static LineNetwork Shipped() => new(ModelFile.Read("lines.onnx"));
+
+    /// <param name="input">3 × frames × bins (<see cref="LineNetworkInput"/>).</param>
+    /// <param name="frames">Even.</param>
+    /// <returns>Chances of the kinds (struck strings first), 5 × frames × pitches; of an onset, and semitones off, frames × pitches.</returns>
+    public (float[] Kinds, float[] Onset, float[] Off) Weigh(float[] input, int frames)
+    {
+        using var tensor = OrtValue.CreateTensorValueFromMemory(input, [1, LineNetworkInput.Channels, frames, LogSpectrum.Bins]);
+        using var results = session.Run(run, ["features"], [tensor], Outputs);
+        return (results[0].GetTensorDataAsSpan<float>().ToArray(), results[1].GetTensorDataAsSpan<float>().ToArray(), results[2].GetTensorDataAsSpan<float>().ToArray());
+    }
+
+    public void Dispose()
+    {
+        run.Dispose();
+        session.Dispose();
+    }
+}

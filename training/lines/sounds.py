@@ -1,0 +1,112 @@
+"""Sounds that hold, from formulas alone: free reeds, voices, blown pipes, bowed strings. One row a pitch; vibrato and slides come with the playing.
+
+Each is a sum of harmonics of one wavering phase. What differs is what the textbooks say of them (Fletcher and Rossing, The Physics of
+Musical Instruments): a reed's many strong partials and its cupped hands; a voice's formants, vowels and consonants; a pipe's few
+partials, breath and chiff; a bow's saw-tooth through a body's fixed resonances.
+"""
+import math
+import os
+import sys
+
+import torch
+
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "notes"))
+from strings import LENGTH, RATE, log_uniform, uniform  # noqa: E402
+
+REACH = {"reed": (46, 98), "voice": (38, 88), "blown": (55, 100), "bowed": (38, 98)}
+KINDS = tuple(REACH)
+VOWELS = torch.tensor([[730.0, 1090, 2440, 3400], [530, 1840, 2480, 3500], [270, 2290, 3010, 3600], [570, 840, 2410, 3300],
+                       [300, 870, 2240, 3200], [640, 1190, 2390, 3300], [490, 1350, 1690, 3200]])  # Peterson and Barney 1952, men's means; the fourth: ours
+
+
+class Held:
+    """`count` instruments of one kind."""
+
+    def __init__(self, kind, count, seed, device):
+        self.kind, self.count, self.device = kind, count, device
+        self.g = torch.Generator().manual_seed(seed)
+        self.noise = torch.Generator(device=device).manual_seed(seed + 1)
+        g = self.g
+        u, l = lambda a, b: uniform(g, count, a, b), lambda a, b: log_uniform(g, count, a, b)
+        some = lambda chance: (torch.rand(count, generator=g) < chance).float()
+        self.slope = {"reed": u(0.3, 1.7), "voice": u(0.9, 3.2), "blown": u(1.6, 4.2), "bowed": u(0.5, 1.5)}[kind]
+        self.uneven = {"reed": u(0.1, 0.8), "voice": u(0, 0.2), "blown": u(0.2, 0.8), "bowed": u(0.1, 0.6)}[kind]
+        self.start = {"reed": l(0.004, 0.06), "voice": l(0.01, 0.08), "blown": l(0.006, 0.06), "bowed": l(0.012, 0.13)}[kind]
+        self.breath = {"reed": l(0.0008, 0.04), "voice": l(0.002, 0.06), "blown": l(0.006, 0.2), "bowed": l(0.003, 0.06)}[kind]
+        self.jitter = {"reed": l(0.0001, 0.0012), "voice": l(0.0008, 0.006), "blown": l(0.0003, 0.003), "bowed": l(0.0003, 0.003)}[kind]
+        self.odd = 1 - some(0.25 if kind == "blown" else 0.05) * u(0.5, 0.95)
+        self.resonances = l(500, 5000)[:, None] * torch.exp(uniform(g, (count, 3), -0.9, 0.9))
+        self.width = log_uniform(g, (count, 3), 150, 1500)
+        self.peak = uniform(g, (count, 3), 0, 2.5 if kind == "reed" else 1.0)
+        self.modes = log_uniform(g, (count, 14), 250, 5000)
+        self.size = u(0.9, 1.3)
+        self.bright = l(0.05, 1.0)
+        self.shake = some(0.35 if kind == "reed" else 0.25 if kind == "blown" else 0.0) * u(0.1, 0.7)
+        self.second = some(0.2 if kind in ("reed", "voice") else 0.1 if kind == "bowed" else 0.0) * u(0.3, 1.0)
+        self.detune = l(1, 18)
+
+    def render(self, pitch):
+        """[count, LENGTH] at this MIDI pitch."""
+        count, device = self.count, self.device
+        f0 = 440 * 2 ** ((pitch - 69) / 12)
+        g = torch.Generator().manual_seed(3000 + pitch)
+        put = lambda values: values.to(device)[:, None]
+        rand = lambda *shape: torch.rand(*shape, generator=g)
+        time = torch.arange(LENGTH, device=device, dtype=torch.float32) / RATE
+        start = put(self.start * torch.exp(0.5 * torch.randn(count, generator=g)))
+        drift = self.waver(9) * put(self.jitter)
+        phase = (2 * math.pi * f0 / RATE * torch.cumsum((1 + drift).double(), 1)).remainder(2 * math.pi).float()
+        shake = self.shake_of(rand, put, time)
+        turn = ((time - put(0.08 + 0.5 * rand(count))) / put(0.03 + 0.2 * rand(count))).sigmoid() if self.kind == "voice" else None
+        vowels = VOWELS[(rand(2, count) * len(VOWELS)).long()] * self.size[:, None] * torch.exp(0.06 * torch.randn(2, count, 4, generator=g))
+        out = torch.zeros(count, LENGTH, device=device)
+        gain = torch.exp(self.uneven[:, None] * torch.randn(count, 64, generator=g))
+        for n in range(1, min(60, int(0.46 * RATE / f0)) + 1):
+            hertz = n * f0
+            strength = gain[:, n] / n**self.slope * (self.odd if n % 2 == 0 else 1.0)
+            if self.kind == "voice":
+                a, b = (self.formed(v, hertz) / n ** (self.slope - 0.6) for v in vowels)
+                strength = put(a) + (put(b) - put(a)) * turn
+            elif self.kind == "bowed":
+                strength = put(strength * (0.25 + (1 / (1 + ((hertz / self.modes - 1) * 14) ** 2)).sum(1)))
+            else:
+                strength = put(strength * (1 + (self.peak / (1 + ((hertz - self.resonances) / self.width) ** 2)).sum(1)))
+            rise = 1 - torch.exp(-time / (start * (1 + put(self.bright) * min(n - 1, 8) * 0.5)))
+            wave = torch.sin(n * phase + put(2 * math.pi * rand(count)))
+            if self.second.any():
+                beat = 2 * math.pi * hertz * (2 ** (put(self.detune) / 1200) - 1)
+                wave = wave + put(self.second) * torch.sin(n * phase + beat * time + put(2 * math.pi * rand(count)))
+            out += wave * strength * rise * (1 - shake * min(1.0, 0.4 + 0.12 * n))
+        return self.breathe(out, phase, time, start, rand, put)
+
+    def formed(self, formants, hertz):
+        width = 50 + 0.06 * formants
+        return (torch.tensor([1.0, 0.6, 0.35, 0.2]) / (1 + ((hertz - formants) / width) ** 2)).sum(1) + 0.01
+
+    def shake_of(self, rand, put, time):
+        """Hands that open and close, or a breath that pulses: 0 to 1."""
+        rate, late = put(3 + 5 * rand(self.count)), put(0.5 * rand(self.count))
+        on = put((rand(self.count) < 0.6).float() * self.shake)
+        return on * (0.5 - 0.5 * torch.cos(2 * math.pi * rate * (time - late).clamp_min(0)))
+
+    def waver(self, hertz):
+        """Smooth noise of about unit spread."""
+        steps = int(LENGTH / RATE * 2 * hertz) + 4
+        points = torch.randn(self.count, 1, steps, device=self.device, generator=self.noise)
+        return torch.nn.functional.interpolate(points, LENGTH, mode="linear")[:, 0]
+
+    def breathe(self, out, phase, time, start, rand, put):
+        count, device = self.count, self.device
+        level = out.square().mean(1, keepdim=True).sqrt()
+        hiss = torch.randn(count, LENGTH, device=device, generator=self.noise)
+        if self.kind == "blown":  # breath is loudest about the pipe's own pitch
+            hiss = 0.5 * hiss + 1.5 * self.waver(120) * torch.sin(phase)
+        burst = put((rand(count) < {"reed": 0.15, "voice": 0.6, "blown": 0.6, "bowed": 0.3}[self.kind]).float() * rand(count))
+        length = put(0.015 + 0.1 * rand(count) * (self.kind == "voice") + 0.02 * rand(count))
+        lag = length * (self.kind == "voice")
+        swell = torch.exp(-((time - 0.5 * length) / (0.5 * length)) ** 2) * burst * 0.5
+        hiss = hiss * (put(self.breath) * (1 - torch.exp(-time / start)) + swell)
+        if self.kind == "voice":  # the tone waits for the consonant, or hums through it
+            hum = put((rand(count) < 0.5).float() * 0.25)
+            out = out * (hum + (1 - hum) * ((time - lag) / 0.012).sigmoid())
+        return out + hiss * level
