@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Units;
 
@@ -9,31 +10,31 @@ internal static class LineKinds
     /// <summary>How much the network's word counts; notes of one recording are alike, so it isn't multiplied by their number.</summary>
     private const double Weight = 2;
 
-    /// <summary>How many double notes other instruments seem to have, and how much more speaks for a harmonica.</summary>
-    private const double FewDoubles = 0.08, Doubling = 20, MostOfDoubles = 3;
+    /// <summary>The share of breaths or notes that tells nothing; how much more of them tells, and at most (nepers).</summary>
+    private const double Few = 0.06, Telling = 20, Most = 3;
 
     /// <summary>How often each of <see cref="LineNetwork.Kinds"/> is met with a guitar, and about which semitone its lines lie: our judgement of common practice.</summary>
     private static readonly (double Usual, double Middle, double Spread)[] Habits = [(0.4, 72, 7), (0.4, 60, 8), (0.12, 77, 7), (0.08, 70, 8)];
 
-    public static Ranked<SecondInstrumentKind> Of(List<LineStretch> stretches, Seconds length)
+    public static Ranked<SecondInstrumentKind> Of(List<LineStretch> stretches, ImmutableArray<HeardKey> keys, Seconds length)
     {
         var seconds = Covered(stretches) * SecondInstrumentEstimator.Hop.Value;
         var sure = Sureness(stretches);
         var present = Present(seconds / Math.Max(1, length.Value), seconds, sure);
-        var chances = Chances(stretches);
+        var chances = Chances(stretches, HarpFit.Of(LineNotes.Of(stretches), keys));
         var words = string.Create(CultureInfo.InvariantCulture, $"{seconds:0.0} s of sound that isn't plucked");
         return new([new(SecondInstrumentKind.None, 1 - present, words),
             .. LineNetwork.Kinds.Select((kind, k) => new Candidate<SecondInstrumentKind>(kind, present * chances[k], words))]);
     }
 
     /// <summary>How likely each kind is, if there is a line; adds up to 1.</summary>
-    public static double[] Chances(List<LineStretch> stretches)
+    private static double[] Chances(List<LineStretch> stretches, HarpFit fit)
     {
         var sum = stretches.Aggregate(default(KindShares), (all, s) => all + s.Kinds * s.Length);
-        var (middle, doubles) = (Middle(stretches), DoubleNotes(stretches));
+        var middle = Middle(stretches);
         var logs = Habits.Select((habit, k) => Math.Log(habit.Usual) - Math.Log(habit.Spread) - 0.5 * Math.Pow((middle - habit.Middle) / habit.Spread, 2)
             + Weight * Math.Log((sum[k] + 0.02 * sum.Sum) / (sum.Sum + 1e-6f) + 1e-6)).ToArray();
-        logs[0] += Math.Clamp(Doubling * (doubles - FewDoubles), 0, MostOfDoubles);
+        logs[0] += Speaks(fit.OnOneBreath - Few) - Speaks(fit.NotOneBreath - Few) - Speaks(fit.Missing - Few);
         var top = logs.Max();
         var total = logs.Sum(l => Math.Exp(l - top));
         return [.. logs.Select(l => Math.Exp(l - top) / total)];
@@ -52,9 +53,7 @@ internal static class LineKinds
         return Habits[0].Middle;
     }
 
-    /// <summary>The share of stretches that start with another a second to a sixth away and last with it: only a harmonica has many.</summary>
-    private static double DoubleNotes(List<LineStretch> stretches) => stretches.Count == 0 ? 0
-        : stretches.Count(s => stretches.Any(o => Math.Abs(o.First - s.First) <= 5 && Math.Abs(o.Midi - s.Midi) is > 1 and < 10 && o.Overlap(s) > 0.6 * s.Length)) / (double)stretches.Count;
+    private static double Speaks(double share) => Math.Clamp(Telling * share, 0, Most);
 
     /// <summary>Frames in which something sounds.</summary>
     public static int Covered(List<LineStretch> stretches)

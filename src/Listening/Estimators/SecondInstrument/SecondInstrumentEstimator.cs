@@ -22,7 +22,7 @@ public sealed class SecondInstrumentEstimator
     {
         var cells = LineScan.Cells(sound, a4, progress, ct);
         var stretches = new LineTracer(cells).Trace();
-        var kind = LineKinds.Of(stretches, sound.Duration);
+        var kind = LineKinds.Of(stretches, keys, sound.Duration);
         if (kind.Best == SecondInstrumentKind.None)
             return new() { Kind = kind, Contour = LineNotes.ContourOf([], cells.Length) };
         var line = kind.Best == SecondInstrumentKind.Harmonica ? stretches : LineNotes.OneAtATime(stretches);
