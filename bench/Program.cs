@@ -12,6 +12,8 @@ return args switch
     ["outside", var into, var midi] => OutsideFolder.Write(midi, into, 600),
     ["outside", var into, var midi, var seconds] => OutsideFolder.Write(midi, into, double.Parse(seconds, CultureInfo.InvariantCulture)),
     ["folk", var into, var abc] => FolkFolder.Write(abc, into, 60),
+    ["beats", var into, var midi, var seconds, var every, .. var rest] when rest is [] or ["guitars"] =>
+        OutsideFolder.WriteOnGrid(midi, into, double.Parse(seconds, CultureInfo.InvariantCulture), int.Parse(every, CultureInfo.InvariantCulture), rest.Length > 0),
     ["sureness", var svg, .. { Length: > 0 } materials] => DrawSureness(svg, materials),
     _ => Usage(),
 };
@@ -32,6 +34,8 @@ static int Usage()
             renders the folder's steady pieces and writes their truth beside them, for ./harkbook eval INTO
         dotnet run -c Release --project bench -- folk INTO TUNES.abc
             plays the tunes of an ABC file on harmonica and guitar and writes their truth beside them, for ./harkbook eval INTO
+        dotnet run -c Release --project bench -- beats INTO MIDI-FOLDER SECONDS EVERY [guitars]
+            the same of every so many pieces whose notes lie on sixteenths or triplets, or of their guitars alone: for beats and bars
         dotnet run -c Release --project bench -- sureness PLOT.svg NAME=EVAL.json ...
             draws how often estimates were right against how sure they were, from what 'harkbook eval FOLDER --json' printed
         """);

@@ -15,12 +15,14 @@ public sealed record Reliability(string Kind, double From, double To, double Sha
 /// <summary>Whether estimates are as sure as they should be: what was said to be 90% sure should be right nine times of ten.</summary>
 public static class Sureness
 {
+    private const double BeatReach = 0.07;
+
     /// <summary>The bounds between which estimates are gathered.</summary>
     public static ImmutableArray<double> Bounds { get; } = [0, 0.3, 0.5, 0.7, 0.9, 1];
 
     /// <summary>Every estimate of a Hearing that the reference can judge.</summary>
     public static IEnumerable<JudgedEstimate> Judge(Hearing hearing, Annotation truth) =>
-        [.. Chords(hearing, truth), .. Keys(hearing, truth), .. Notes(hearing, truth), .. Whole(hearing, truth)];
+        [.. Beats(hearing, truth), .. Chords(hearing, truth), .. Keys(hearing, truth), .. Notes(hearing, truth), .. Whole(hearing, truth)];
 
     /// <summary>For each kind, in the order first seen, each pair of bounds that holds an estimate.</summary>
     public static ImmutableArray<Reliability> Gather(IEnumerable<JudgedEstimate> estimates) =>
@@ -30,6 +32,16 @@ public static class Sureness
             .Where(b => b.In.Count > 0)
             .Select(b => new Reliability(kind.Key, b.from, b.to, b.In.Sum(e => e.Right ? e.Weight : 0) / Math.Max(1e-12, b.In.Sum(e => e.Weight)), b.In.Count))),
     ];
+
+    /// <summary>A beat is right within 70 ms of a true one; those before the first true beat and after the last aren't judged.</summary>
+    private static IEnumerable<JudgedEstimate> Beats(Hearing hearing, Annotation truth)
+    {
+        if (truth.Beats.IsEmpty)
+            return [];
+        double[] times = [.. truth.Beats.Select(b => b.Time)];
+        return hearing.Beats.Where(b => b.Time.Value >= times[0] - BeatReach && b.Time.Value <= times[^1] + BeatReach)
+            .Select(b => new JudgedEstimate("beat", b.Confidence, times.Any(t => Math.Abs(t - b.Time.Value) <= BeatReach), 1));
+    }
 
     /// <summary>A chord is right where its sevenths agree, or where only triads can be judged its triad.</summary>
     private static IEnumerable<JudgedEstimate> Chords(Hearing hearing, Annotation truth)

@@ -24,7 +24,7 @@ internal static class BeatAnswers
         var beats = rows.SelectMany(r => r.Beats).ToList();
         var clarity = Clarity(beats, evidence);
         var times = beats.Select(b => Exact(evidence.Beat, b.Frame)).ToArray();
-        var heard = rows.SelectMany(r => Enumerable.Range(0, r.Beats.Count).Select(k => Confidence(r.LossWithout(k)) * clarity));
+        var heard = rows.SelectMany(r => BeatSureness.Of(r, evidence)).Select(sure => sure * clarity);
         return new(
             Tempos(rows, times, clarity),
             Meters(beats, evidence),
@@ -37,8 +37,6 @@ internal static class BeatAnswers
 
     private static float Peak(float[] curve, int frame) =>
         Math.Max(curve[frame], Math.Max(curve[Math.Max(0, frame - 1)], curve[Math.Min(curve.Length - 1, frame + 1)]));
-
-    private static double Confidence(double loss) => 1 / (1 + Math.Exp(-Temper * loss));
 
     private static Ranked<double> Tempos(List<BeatRow> rows, double[] times, double clarity)
     {

@@ -34,28 +34,48 @@ public sealed class BeatEstimator(BeatOptions? options = null)
         var sound = mono.At(PulseBands.Rate);
         if (SoundingSpan.Of(sound) is not { } span)
             return BeatAnswers.Nothing("no sound was heard");
-        var flux = FluxPulse.Of(new(sound), cancellation);
+        var bands = new PulseBands(sound);
+        var flux = FluxPulse.Of(bands, cancellation);
         var sounding = span with { Last = Math.Min(span.Last, flux.LastOnset()) };
-        return Solve(Weigh(sound, flux, cancellation), flux.Onsets(), sounding, anchors, cancellation);
+        return Solve(Weigh(sound, flux, cancellation), bands, flux.Onsets(), sounding, anchors, cancellation);
     }
 
-    internal BeatEstimate Solve(PulseEvidence evidence, double[] onsets, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
+    /// <summary>The second half of the work: from evidence to beats, and a second look at bars.</summary>
+    /// <param name="bands">Of the sound itself.</param>
+    /// <param name="onsets">As <see cref="FluxPulse.Onsets"/> tells.</param>
+    internal BeatEstimate Solve(PulseEvidence evidence, PulseBands bands, double[] onsets, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
     {
-        var heard = Solve(evidence, span, anchors, cancellation);
-        return SilentBeats.Alternate(heard.Beats, onsets) ? Solve(SilentBeats.Discredit(evidence, onsets), span, anchors, cancellation) : heard;
+        var (rows, weighed) = Decode(evidence, onsets, span, anchors, cancellation);
+        if (evidence.Learned)
+            rows = [.. rows.Select(r => r.Placed(BarCheck.Apply(r.Beats, bands, weighed, anchors, cancellation)))];
+        return Answer(rows, weighed);
     }
 
-    /// <summary>The second half of the work: from evidence to beats.</summary>
+    /// <summary>From evidence to beats, with nothing else known of the sound.</summary>
     internal BeatEstimate Solve(PulseEvidence evidence, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
     {
-        var rows = Rows(evidence, span, [], cancellation);
-        if (anchors.Count > 0)
-        {
-            evidence = Contradiction.Settle(evidence, [.. rows.SelectMany(r => r.Beats)], anchors);
-            rows = Rows(evidence, span, anchors, cancellation);
-        }
-        return rows.Sum(r => r.Beats.Count) < 2 ? BeatAnswers.Nothing("no beat was felt") : BeatAnswers.Of(rows, evidence);
+        var (rows, weighed) = Decode(evidence, span, anchors, cancellation);
+        return Answer(rows, weighed);
     }
+
+    /// <summary>The likeliest rows, none of which has every other beat in silence; and the evidence as the anchors left it.</summary>
+    internal (List<BeatRow> Rows, PulseEvidence Weighed) Decode(PulseEvidence evidence, double[] onsets, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
+    {
+        var heard = Decode(evidence, span, anchors, cancellation);
+        return SilentBeats.Alternate([.. heard.Rows.SelectMany(r => r.Beats)], onsets) ? Decode(SilentBeats.Discredit(evidence, onsets), span, anchors, cancellation) : heard;
+    }
+
+    private (List<BeatRow> Rows, PulseEvidence Weighed) Decode(PulseEvidence evidence, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
+    {
+        var rows = Rows(evidence, span, [], cancellation);
+        if (anchors.Count == 0)
+            return (rows, evidence);
+        var settled = Contradiction.Settle(evidence, [.. rows.SelectMany(r => r.Beats)], anchors);
+        return (Rows(settled, span, anchors, cancellation), settled);
+    }
+
+    private static BeatEstimate Answer(List<BeatRow> rows, PulseEvidence evidence) =>
+        rows.Sum(r => r.Beats.Count) < 2 ? BeatAnswers.Nothing("no beat was felt") : BeatAnswers.Of(rows, evidence);
 
     private List<BeatRow> Rows(PulseEvidence evidence, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
     {

@@ -25,6 +25,9 @@ internal sealed class BeatRow
 
     public float Best { get; }
 
+    /// <summary>The same beats at other places of their bars.</summary>
+    public BeatRow Placed(List<DecodedBeat> beats) => new(beats, scores, marginals, first);
+
     /// <summary>How much worse the best row is that has no beat near a decoded one; 0 or more.</summary>
     public double LossWithout(int index)
     {

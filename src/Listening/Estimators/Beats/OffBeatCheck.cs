@@ -44,10 +44,10 @@ public static class OffBeatCheck
         if (beats.Length < FewestBeats || notes.IsEmpty)
             return beats;
         double[] on = [.. beats.Select(b => b.Time.Value)];
-        double[] between = [.. on.Zip(on.Skip(1), (a, b) => (a + b) / 2)];
+        var between = Between(on);
         var accents = new Accents(notes, (on[^1] - on[0]) / (on.Length - 1));
         var (kept, moved) = (Total(accents, on), Total(accents, between));
-        var odds = Trust + Lead(kept, moved);
+        var odds = Trust + Lead(Ratios(kept, moved));
         if (moved[0] + Doubts[0] > ThumbAlone * (kept[0] + Doubts[0]))
             odds = Math.Min(odds, 0);
         return odds <= 0 ? Moved(beats, between, Chance(-odds)) : [.. beats.Select(b => b with { Confidence = b.Confidence * Chance(odds) })];
@@ -64,9 +64,20 @@ public static class OffBeatCheck
         return total;
     }
 
+    /// <summary>For each accent the logarithm of how much more of it falls on these moments than between them.</summary>
+    internal static double[] Ratios(double[] on, ImmutableArray<HeardNote> notes)
+    {
+        var accents = new Accents(notes, (on[^1] - on[0]) / (on.Length - 1));
+        return Ratios(Total(accents, on), Total(accents, Between(on)));
+    }
+
+    private static double[] Ratios(double[] first, double[] second) =>
+        [.. Doubts.Select((d, k) => Math.Log((first[k] + d) / (second[k] + d)))];
+
+    private static double[] Between(double[] on) => [.. on.Zip(on.Skip(1), (a, b) => (a + b) / 2)];
+
     /// <summary>The log odds that the first are the beats and not the second.</summary>
-    private static double Lead(double[] first, double[] second) =>
-        Weights.Select((w, k) => w * Math.Log((first[k] + Doubts[k]) / (second[k] + Doubts[k]))).Sum();
+    private static double Lead(double[] ratios) => Weights.Zip(ratios, (w, r) => w * r).Sum();
 
     private static double Chance(double odds) => 1 / (1 + Math.Exp(-odds));
 

@@ -10,7 +10,7 @@ internal sealed class PulseEvidence
     public const int Tempi = 64;
 
     public PulseEvidence(int frames) =>
-        (Beat, Downbeat, Meter, Tempo) = (new float[frames], new float[frames], new float[frames, Meters], new float[frames, Tempi]);
+        (Beat, Downbeat, Change, Meter, Tempo) = (new float[frames], new float[frames], new float[frames], new float[frames, Meters], new float[frames, Tempi]);
 
     public static double FrameRate => PulseBands.FrameRate;
 
@@ -20,20 +20,27 @@ internal sealed class PulseEvidence
     /// <summary>The chance that a bar starts on the frame; shape (frames).</summary>
     public float[] Downbeat { get; }
 
+    /// <summary>The chance that another chord starts on the frame; shape (frames). The decoder doesn't look at it.</summary>
+    public float[] Change { get; }
+
     /// <summary>Shares that sum to 1 in each frame; shape (frames, 5).</summary>
     public float[,] Meter { get; }
 
     /// <summary>Shares that sum to 1 in each frame; shape (frames, 64).</summary>
     public float[,] Tempo { get; }
 
+    /// <summary>Whether the network says so; else rules.</summary>
+    public bool Learned { get; init; }
+
     public int Frames => Beat.Length;
 
     /// <summary>The same, with beats and downbeats that can be changed apart.</summary>
     public PulseEvidence Copy()
     {
-        var copy = new PulseEvidence(Frames);
+        var copy = new PulseEvidence(Frames) { Learned = Learned };
         Beat.CopyTo(copy.Beat, 0);
         Downbeat.CopyTo(copy.Downbeat, 0);
+        Change.CopyTo(copy.Change, 0);
         Array.Copy(Meter, copy.Meter, Meter.Length);
         Array.Copy(Tempo, copy.Tempo, Tempo.Length);
         return copy;

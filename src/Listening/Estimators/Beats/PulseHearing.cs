@@ -15,11 +15,11 @@ internal static class PulseHearing
     /// <param name="sound">One channel at <see cref="PulseBands.Rate"/>.</param>
     public static PulseEvidence Of(ISound sound, PulseNetwork network, CancellationToken cancellation)
     {
-        var whole = new PulseEvidence(1 + sound.Length / PulseBands.HopSamples);
+        var whole = new PulseEvidence(1 + sound.Length / PulseBands.HopSamples) { Learned = true };
         foreach (var stretch in Stretches)
             Add(whole, network.Weigh(new PulseBands(Stretched(sound, stretch)), cancellation), stretch);
         for (var f = 0; f < whole.Frames; f++)
-            (whole.Beat[f], whole.Downbeat[f]) = (Chance(whole.Beat[f]), Chance(whole.Downbeat[f]));
+            (whole.Beat[f], whole.Downbeat[f], whole.Change[f]) = (Chance(whole.Beat[f]), Chance(whole.Downbeat[f]), Chance(whole.Change[f]));
         return whole;
     }
 
@@ -35,6 +35,7 @@ internal static class PulseHearing
             var place = Math.Min(heard.Frames - 1.001, f * stretch);
             whole.Beat[f] += weight * LogOdds(At(heard.Beat, place));
             whole.Downbeat[f] += weight * LogOdds(At(heard.Downbeat, place));
+            whole.Change[f] += weight * LogOdds(At(heard.Change, place));
             var near = (int)Math.Round(place);
             for (var m = 0; m < PulseEvidence.Meters; m++)
                 whole.Meter[f, m] += weight * heard.Meter[near, m];

@@ -50,7 +50,7 @@ internal sealed class PulseNetwork : IDisposable
 
     private static void Fill(PulseEvidence evidence, int frame, ReadOnlySpan<float> row)
     {
-        (evidence.Beat[frame], evidence.Downbeat[frame]) = (row[0], row[1]);
+        (evidence.Beat[frame], evidence.Downbeat[frame], evidence.Change[frame]) = (row[0], row[1], row[2]);
         for (var m = 0; m < PulseEvidence.Meters; m++)
             evidence.Meter[frame, m] = row[3 + m];
         for (var t = 0; t < PulseEvidence.Tempi; t++)

@@ -8,7 +8,7 @@ internal sealed class PulseScores
 
     // Beats that people tap: log-normal about 0.55 s (A. Klapuri, A. Eronen and J. Astola, "Analysis of the meter of acoustic
     // musical signals", IEEE Trans. Audio, Speech and Language Processing 14, 2006; the two values from memory).
-    private const double UsualInterval = 0.55;
+    public const double UsualInterval = 0.55;
     private const double UsualSpread = 0.28;
 
     private readonly float[] beat;

@@ -14,11 +14,11 @@ internal static class SilentBeats
     private const float CreditLeft = 0.1f;
 
     /// <param name="onsets">How much starts in each frame, as <see cref="FluxPulse.Onsets"/> tells.</param>
-    public static bool Alternate(IReadOnlyList<HeardBeat> beats, double[] onsets)
+    public static bool Alternate(IReadOnlyList<DecodedBeat> beats, double[] onsets)
     {
         if (beats.Count < Fewest)
             return false;
-        var starts = beats.Select(b => Starts(onsets, (int)Math.Round(b.Time.Value * PulseEvidence.FrameRate))).ToArray();
+        var starts = beats.Select(b => Starts(onsets, b.Frame)).ToArray();
         var shares = new[] { 0, 1 }.Select(phase => starts.Where((_, k) => k % 2 == phase).Average(s => s ? 1.0 : 0)).ToArray();
         return shares.Min() < Silent && shares.Max() > Sounding;
     }
