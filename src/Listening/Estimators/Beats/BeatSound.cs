@@ -65,20 +65,21 @@ internal sealed class BeatSound
         return count == 0 ? 0 : sum / count;
     }
 
-    /// <summary>Goes through the sound once: how much rises in each region and frame, and the mean of each band over each beat.</summary>
+    /// <summary>Goes once through the beats' own stretch, from a beat before them on: how much rises in each region and frame, and the mean of each band over each beat.</summary>
     private static void Read(PulseBands bands, float[][] flux, float[][] means, (int From, int To)[] beats, CancellationToken cancellation)
     {
         // A row more than a piece: the last of the piece before stands first.
         var rows = new float[(Piece + 1) * PulseBands.Count];
-        for (int first = 0, beat = 0; first < bands.Frames; first += Piece)
+        var (start, end) = (Math.Max(0, 2 * beats[0].From - beats[0].To), Math.Min(bands.Frames, 2 * beats[^1].To - beats[^1].From));
+        for (int first = start, beat = 0; first < end; first += Piece)
         {
-            var count = Math.Min(Piece, bands.Frames - first);
+            var count = Math.Min(Piece, end - first);
             rows.AsSpan(Piece * PulseBands.Count).CopyTo(rows);
             bands.Fill(first, count, rows.AsMemory(PulseBands.Count), cancellation);
             for (var f = first; f < first + count; f++)
             {
                 var now = rows.AsSpan((f - first + 1) * PulseBands.Count, PulseBands.Count);
-                if (f > 0)
+                if (f > start)
                     Rises(rows.AsSpan((f - first) * PulseBands.Count, MomentBands), now[..MomentBands], flux, f);
                 while (beat < beats.Length && f >= beats[beat].To)
                     beat++;
