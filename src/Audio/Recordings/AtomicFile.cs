@@ -76,6 +76,6 @@ public static class AtomicFile
     /// Whether the system says that a file has outgrown what the file system or a quota allows: EFBIG, which .NET tells as an argument
     /// out of range, or ERROR_FILE_TOO_LARGE (223) on Windows.
     /// </summary>
-    private static bool IsTooLarge(Exception e) =>
+    public static bool IsTooLarge(Exception e) =>
         (e is ArgumentOutOfRangeException && e.TargetSite?.DeclaringType?.Namespace is "System.IO" or "System.IO.Strategies") || (e.HResult & 0xFFFF) == 223;
 }

@@ -52,7 +52,7 @@ internal sealed class SampleFile : ISampleStore, IDisposable
         {
             RandomAccess.Write(stream.SafeFileHandle, MemoryMarshal.AsBytes(samples), (long)Length * sizeof(float));
         }
-        catch (IOException e)
+        catch (Exception e) when (e is IOException || AtomicFile.IsTooLarge(e))
         {
             throw Unwritable(folder, e);
         }
@@ -76,7 +76,12 @@ internal sealed class SampleFile : ISampleStore, IDisposable
 
     public void Dispose() => stream.Dispose();
 
+    private static string Reason(Exception cause) =>
+        AtomicFile.IsDiskFull(cause) ? "the disk is full"
+        : AtomicFile.IsTooLarge(cause) ? "a file may not grow so large"
+        : cause.Message.TrimEnd('.');
+
     private static UnwritableFileException Unwritable(string folder, Exception cause) => new(
-        $"{folder}: the samples of the recording can't be kept here while it is listened to ({(AtomicFile.IsDiskFull(cause) ? "the disk is full" : cause.Message.TrimEnd('.'))}). " +
+        $"{folder}: the samples of the recording can't be kept here while it is listened to ({Reason(cause)}). " +
         "They take about 10 MB a minute in stereo; free some space, or set TMPDIR to a folder with more.", cause);
 }

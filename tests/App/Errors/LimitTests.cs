@@ -6,6 +6,7 @@ public class LimitTests
     internal const string FullOutput = "the disk is full";
     internal const string FullFile = "the disk is full while a file is written";
     internal const string FullFfmpeg = "the disk is full while ffmpeg writes";
+    internal const string NoRoom = "there is no room to listen in";
     internal const string Outgrown = "the file outgrows the disk or a quota";
     internal const string OutgrownFfmpeg = "… while ffmpeg writes";
 
@@ -25,7 +26,7 @@ public class LimitTests
     }
 
     [Theory]
-    [InlineData(Outgrown, "listen", "take.wav", "--jams", "new/a.jams")]
+    [InlineData(NoRoom, "listen", "take.wav", "--jams", "new/a.jams")]
     [InlineData(Outgrown, "audition", "song", "--to", "new/a.wav")]
     [InlineData(Outgrown, "publish", "song", "--only", "sheet")]
     [InlineData(Outgrown, "publish", "song", "--only", "diagrams", "--into", "new/lesson")]
