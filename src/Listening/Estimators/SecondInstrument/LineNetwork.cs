@@ -22,9 +22,7 @@ internal sealed class LineNetwork : IDisposable
 
     public LineNetwork(byte[] model)
     {
-        using var options = new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount };
-        options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
-        session = new(model, options);
+        session = NetworkSession.Open(model);
         Context = int.Parse(session.ModelMetadata.CustomMetadataMap["context"], CultureInfo.InvariantCulture);
     }
 
