@@ -46,19 +46,18 @@ public sealed class Listener
         var pulse = new BeatEstimator().Estimate(mono, ct);
 
         Begin(progress, "hearing notes", 0.25);
-        var noteProgress = progress is null ? null : new Share(progress, "hearing notes", 0.25, 0.8);
-        INoteEstimator noteEstimator = Classical ? new TemplateNoteEstimator() : new NetworkNoteEstimator();
-        var notes = noteEstimator.Estimate(mono, pitch.Best, noteProgress, ct);
+        var noteProgress = progress is null ? null : new Share(progress, "hearing notes", 0.25, 0.85);
+        var (notes, lines) = Classical ? HearByRules(sound, pitch.Best, noteProgress, ct) : Hear(sound, pitch.Best, noteProgress, ct);
         var beats = OffBeatCheck.Apply(pulse.Beats, notes.Notes);
 
-        Begin(progress, "finding keys and chords", 0.8);
+        Begin(progress, "finding keys and chords", 0.85);
         var chordEstimator = Classical ? ChordEstimator.Classical() : ChordEstimator.Trained();
         var weighed = chordEstimator.Weigh(notes.Evidence, beats, ct);
         var keys = new KeyEstimator().Estimate(notes.Evidence, beats, chordEstimator.Estimate(weighed, []), weighed, recording.Length);
         var chords = chordEstimator.Estimate(weighed, keys);
 
-        Begin(progress, "looking for a second instrument", 0.85);
-        var second = new SecondInstrumentEstimator().Estimate(sound, pitch.Best, keys, null, ct);
+        Begin(progress, "looking for a second instrument", 0.87);
+        var second = new SecondInstrumentEstimator().Estimate(lines, recording.Length, keys);
 
         Begin(progress, "finding sections, the tuning and the strings", 0.9);
         var sections = new FormEstimator().Estimate(mono, pitch.Best, beats, ct);
@@ -81,6 +80,22 @@ public sealed class Listener
             Tuning = tuning,
             SecondInstrument = second,
         };
+    }
+
+    /// <summary>Notes, and what may be a second instrument's, heard in one pass.</summary>
+    private static (NoteEstimate Notes, LineCell[][] Lines) Hear(ISound sound, Hertz a4, IProgress<double>? progress, CancellationToken ct)
+    {
+        using var notes = new NoteScan();
+        using var lines = new LineScan();
+        SpectraScan.Run(sound, a4, [notes, lines], progress, ct);
+        return (notes.Notes(), lines.Cells);
+    }
+
+    private static (NoteEstimate Notes, LineCell[][] Lines) HearByRules(ISound sound, Hertz a4, IProgress<double>? progress, CancellationToken ct)
+    {
+        using var lines = new LineScan();
+        SpectraScan.Run(sound, a4, [lines], null, ct);
+        return (new TemplateNoteEstimator().Estimate(sound.ToMono(), a4, progress, ct), lines.Cells);
     }
 
     /// <summary>What the step before left behind is given back first: with memory to spare the collector would keep it, several times over.</summary>

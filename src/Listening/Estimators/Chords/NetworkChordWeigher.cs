@@ -39,7 +39,7 @@ internal sealed class NetworkChordWeigher : IChordWeigher
     internal static (float[] Chords, float[] Bass, float[] Keys, float[] Change) Run(float[][] rows)
     {
         using var session = NetworkSession.Open(ModelFile.Read("chords.onnx"));
-        using var run = new RunOptions();
+        using var run = NetworkSession.Last();
         using var input = OrtValue.CreateTensorValueFromMemory(rows.SelectMany(r => r).ToArray(), [1, rows.Length, ChordInput.Width]);
         using var results = session.Run(run, ["rows"], [input], Outputs);
         float[] Values(int i) => results[i].GetTensorDataAsSpan<float>().ToArray();

@@ -1,3 +1,4 @@
+using System.Numerics.Tensors;
 using Harkbook.Audio.Signals;
 
 namespace Harkbook.Listening.Estimators.Notes;
@@ -28,5 +29,19 @@ internal sealed class CentredTransform
             var sign = k % 2 == 0 ? 1 : -1;
             (Real[k], Imaginary[k]) = (sign * bins[k].Real, sign * bins[k].Imaginary);
         }
+    }
+
+    /// <summary>Becomes the transform of the mean of sounds whose transforms are given.</summary>
+    public void TakeMean(IReadOnlyList<CentredTransform> of)
+    {
+        of[0].Real.CopyTo(Real, 0);
+        of[0].Imaginary.CopyTo(Imaginary, 0);
+        foreach (var other in of.Skip(1))
+        {
+            TensorPrimitives.Add(Real, other.Real, Real);
+            TensorPrimitives.Add(Imaginary, other.Imaginary, Imaginary);
+        }
+        TensorPrimitives.Divide(Real, of.Count, Real);
+        TensorPrimitives.Divide(Imaginary, of.Count, Imaginary);
     }
 }

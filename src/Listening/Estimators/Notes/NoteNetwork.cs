@@ -12,6 +12,9 @@ internal sealed class NoteNetwork : IDisposable
     public const int LowestMidi = 36;
     public const int Pitches = 61;
 
+    /// <summary>Those of <see cref="NetworkSpectra"/> that it looks at.</summary>
+    public const int Planes = 2;
+
     private static readonly string[] Outputs = ["onset", "frame", "offset"];
 
     private readonly InferenceSession session;
@@ -37,11 +40,11 @@ internal sealed class NoteNetwork : IDisposable
     /// <summary>As <see cref="OnsetThreshold"/>.</summary>
     public double SoundingThreshold { get; }
 
-    /// <param name="input">2 × frames × bins (<see cref="NoteNetworkInput"/>).</param>
+    /// <param name="input">2 × frames × bins (<see cref="NetworkSpectra"/>).</param>
     /// <returns>Onset, sounding and offset, each frames × pitches.</returns>
-    public (float[] Onset, float[] Sounding, float[] Offset) Weigh(float[] input, int frames)
+    public (float[] Onset, float[] Sounding, float[] Offset) Weigh(Memory<float> input, int frames)
     {
-        using var tensor = OrtValue.CreateTensorValueFromMemory(input, [1, 2, frames, LogSpectrum.Bins]);
+        using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, Planes, frames, LogSpectrum.Bins]);
         using var results = session.Run(run, ["features"], [tensor], Outputs);
         return (results[0].GetTensorDataAsSpan<float>().ToArray(), results[1].GetTensorDataAsSpan<float>().ToArray(), results[2].GetTensorDataAsSpan<float>().ToArray());
     }

@@ -15,6 +15,9 @@ internal sealed class LineNetwork : IDisposable
     public const int LowestMidi = NoteNetwork.LowestMidi;
     public const int Pitches = NoteNetwork.Pitches;
 
+    /// <summary>Those of <see cref="NetworkSpectra"/> that it looks at.</summary>
+    public const int Planes = 3;
+
     private static readonly string[] Outputs = ["kinds", "onset", "off"];
 
     private readonly InferenceSession session;
@@ -36,12 +39,12 @@ internal sealed class LineNetwork : IDisposable
     /// <summary>The network that comes with the program; a new session each time.</summary>
     public static LineNetwork Shipped() => new(ModelFile.Read("lines.onnx"));
 
-    /// <param name="input">3 × frames × bins (<see cref="LineNetworkInput"/>).</param>
+    /// <param name="input">3 × frames × bins (<see cref="NetworkSpectra"/>).</param>
     /// <param name="frames">Even.</param>
     /// <returns>Chances of the kinds (struck strings first), 5 × frames × pitches; of an onset, and semitones off, frames × pitches.</returns>
-    public (float[] Kinds, float[] Onset, float[] Off) Weigh(float[] input, int frames)
+    public (float[] Kinds, float[] Onset, float[] Off) Weigh(Memory<float> input, int frames)
     {
-        using var tensor = OrtValue.CreateTensorValueFromMemory(input, [1, LineNetworkInput.Channels, frames, LogSpectrum.Bins]);
+        using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, Planes, frames, LogSpectrum.Bins]);
         using var results = session.Run(run, ["features"], [tensor], Outputs);
         return (results[0].GetTensorDataAsSpan<float>().ToArray(), results[1].GetTensorDataAsSpan<float>().ToArray(), results[2].GetTensorDataAsSpan<float>().ToArray());
     }

@@ -20,9 +20,16 @@ public sealed class SecondInstrumentEstimator
     /// <param name="progress">0 to 1.</param>
     public HeardSecondInstrument Estimate(ISound sound, Hertz a4, ImmutableArray<HeardKey> keys, IProgress<double>? progress, CancellationToken ct)
     {
-        var cells = LineScan.Cells(sound, a4, progress, ct);
+        using var scan = new LineScan();
+        SpectraScan.Run(sound, a4, [scan], progress, ct);
+        return Estimate(scan.Cells, sound.Duration, keys);
+    }
+
+    /// <summary>From what the network said.</summary>
+    internal HeardSecondInstrument Estimate(LineCell[][] cells, Seconds length, ImmutableArray<HeardKey> keys)
+    {
         var stretches = new LineTracer(cells).Trace();
-        var kind = LineKinds.Of(stretches, keys, sound.Duration);
+        var kind = LineKinds.Of(stretches, keys, length);
         if (kind.Best == SecondInstrumentKind.None)
             return new() { Kind = kind, Contour = LineNotes.ContourOf([], cells.Length) };
         var line = kind.Best == SecondInstrumentKind.Harmonica ? stretches : LineNotes.OneAtATime(stretches);

@@ -19,7 +19,7 @@ public class NoteNetworkTests
     [Fact]
     public void TheFeaturesAreThoseOfTheTraining()
     {
-        var input = new NoteNetworkInput(Sounding(Sound()), Hertz.FromHertz(442));
+        var input = new NetworkSpectra(Sounding(Sound()), Hertz.FromHertz(442), NoteNetwork.Planes);
         var values = new float[2 * input.Frames * LogSpectrum.Bins];
         input.Fill(0, input.Frames, values, TestContext.Current.CancellationToken);
 
@@ -34,7 +34,7 @@ public class NoteNetworkTests
     public void TheOutputsAreThoseOfTheTraining()
     {
         using var network = NoteNetwork.Shipped();
-        var input = new NoteNetworkInput(Sounding(Sound()), Hertz.FromHertz(442));
+        var input = new NetworkSpectra(Sounding(Sound()), Hertz.FromHertz(442), NoteNetwork.Planes);
         var values = new float[2 * input.Frames * LogSpectrum.Bins];
         input.Fill(0, input.Frames, values, TestContext.Current.CancellationToken);
         var (onset, sounding, offset) = network.Weigh(values, input.Frames);
@@ -53,7 +53,7 @@ public class NoteNetworkTests
     {
         // The same second of sound stands before and after the border between the pieces that long recordings are heard in.
         using var network = NoteNetwork.Shipped();
-        var input = new NoteNetworkInput(Sounding([.. Enumerable.Repeat(Sound(), 4).SelectMany(s => s)]), Hertz.A440);
+        var input = new NetworkSpectra(Sounding([.. Enumerable.Repeat(Sound(), 4).SelectMany(s => s)]), Hertz.A440, NoteNetwork.Planes);
         var whole = new float[2 * input.Frames * LogSpectrum.Bins];
         input.Fill(0, input.Frames, whole, TestContext.Current.CancellationToken);
         var (first, count) = (160, 8 + 2 * network.Context);
@@ -73,7 +73,7 @@ public class NoteNetworkTests
     public void AnyFramesAreThoseOfTheWhole(int first, int count)
     {
         const int Bins = LogSpectrum.Bins;
-        var input = new NoteNetworkInput(Sounding(Sound()), Hertz.A440);
+        var input = new NetworkSpectra(Sounding(Sound()), Hertz.A440, NoteNetwork.Planes);
         var (whole, part) = (new float[2 * input.Frames * Bins], new float[2 * count * Bins]);
         input.Fill(0, input.Frames, whole, TestContext.Current.CancellationToken);
         input.Fill(first, count, part, TestContext.Current.CancellationToken);

@@ -44,6 +44,14 @@ public class LineNetworkTests
         Assert.All(Input(Sound().ToMono())[(2 * Frames * LogSpectrum.Bins)..], v => Assert.Equal(0, v));
 
     [Fact]
+    public void SpectraOfTwoChannelsAreThoseOfTheirMean()
+    {
+        var mean = new float[NoteNetwork.Planes * Frames * LogSpectrum.Bins];
+        new NetworkSpectra(Sound().ToMono(), Hertz.FromHertz(442), NoteNetwork.Planes).Fill(0, Frames, mean, TestContext.Current.CancellationToken);
+        Assert.All(mean.Zip(Input(Sound())), both => Assert.Equal(both.First, both.Second, 1e-4));
+    }
+
+    [Fact]
     public void APitchThatGlidesIsToldInParts()
     {
         // Nine harmonics that glide from A4 up to B4 in a second and stay, swaying by 12 cents. What plays it isn't asked: no instrument does.
@@ -53,8 +61,8 @@ public class LineNetworkTests
             phase += 2 * Math.PI * 440 * Math.Pow(2, Semitones((double)n / Rate) / 12) / Rate;
             samples[n] = (float)Enumerable.Range(1, 9).Sum(h => 0.1 / h * Math.Sin(h * phase));
         }
-        var values = new float[LineNetworkInput.Channels * 258 * LogSpectrum.Bins];
-        new LineNetworkInput(new Signal(LogSpectrum.Rate, samples), Hertz.A440).Fill(0, 258, values, TestContext.Current.CancellationToken);
+        var values = new float[LineNetwork.Planes * 258 * LogSpectrum.Bins];
+        new NetworkSpectra(new Signal(LogSpectrum.Rate, samples), Hertz.A440, LineNetwork.Planes).Fill(0, 258, values, TestContext.Current.CancellationToken);
         using var network = LineNetwork.Shipped();
         var off = network.Weigh(values, 258).Off;
         foreach (var frame in new[] { 48, 64, 88, 96, 128, 144, 176, 200, 232 })
@@ -69,8 +77,8 @@ public class LineNetworkTests
 
     private static float[] Input(Signal sound)
     {
-        var values = new float[LineNetworkInput.Channels * Frames * LogSpectrum.Bins];
-        new LineNetworkInput(sound, Hertz.FromHertz(442)).Fill(0, Frames, values, TestContext.Current.CancellationToken);
+        var values = new float[LineNetwork.Planes * Frames * LogSpectrum.Bins];
+        new NetworkSpectra(sound, Hertz.FromHertz(442), LineNetwork.Planes).Fill(0, Frames, values, TestContext.Current.CancellationToken);
         return values;
     }
 
