@@ -69,10 +69,11 @@ public sealed class ChordEstimator
         }
         // The path's own choice comes first even where another state has the larger mean over the span.
         means[chosen] = Math.Max(means[chosen], means.Max());
-        return new([.. Enumerable.Range(0, means.Length)
+        var ranked = new Ranked<Chord>([.. Enumerable.Range(0, means.Length)
             .OrderByDescending(s => means[s]).ThenByDescending(s => s == chosen)
             .Take(options.Candidates)
             .Where(s => s == chosen || means[s] > 0.005)
             .Select(s => new Candidate<Chord>(ChordSpelling.Spelled(ChordVocabulary.States[s], key), means[s], null))]);
+        return options.Sureness is { } sureness ? sureness.Of(ranked) : ranked;
     }
 }

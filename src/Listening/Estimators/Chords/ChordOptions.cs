@@ -11,6 +11,7 @@ public sealed record ChordOptions
     public static ChordOptions ForNetwork { get; } = new()
     {
         EvidenceWeight = 1.8, SurenessWeight = 0.25, PriorWeight = 1.2, ChangeOnDownbeat = 0.7, ChangeOnBeat = 0.16, ChangeOffBeat = 0.04,
+        Sureness = new(0.55, 0.2),
     };
 
     /// <summary>Frame length where beats are missing or not to be trusted.</summary>
@@ -27,6 +28,9 @@ public sealed record ChordOptions
 
     /// <summary>As <see cref="EvidenceWeight"/>, where it is asked how sure the chords are.</summary>
     public double SurenessWeight { get; init; } = 0.7;
+
+    /// <summary>How sure chords are for how sure the decoding makes them; null for just as sure.</summary>
+    internal Calibration? Sureness { get; init; }
 
     /// <summary>How far it counts what chords are usual, alone and in the key; 0 to 2.</summary>
     public double PriorWeight { get; init; } = 1;

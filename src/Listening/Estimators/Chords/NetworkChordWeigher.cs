@@ -31,7 +31,7 @@ internal sealed class NetworkChordWeigher : IChordWeigher
         return new(
             spans,
             [.. spans.Select((_, i) => Fits(contents[i], chords.AsSpan(i * (1 + 12 * Kinds), 1 + 12 * Kinds), bass.AsSpan(i * 144, 144)))],
-            [.. spans.Select((s, i) => Chance(ChangeShare * LogOdds(Math.Exp(change[i])) + (1 - ChangeShare) * LogOdds(options.ChangeAt(s.Place)) + Readier))],
+            [.. spans.Select((s, i) => LogOdds.Chance(ChangeShare * LogOdds.Of(Math.Exp(change[i])) + (1 - ChangeShare) * LogOdds.Of(options.ChangeAt(s.Place)) + Readier))],
             [.. spans.Select((_, i) => Array.ConvertAll(keys[(24 * i)..(24 * i + 24)], k => (double)k))]);
     }
 
@@ -45,14 +45,6 @@ internal sealed class NetworkChordWeigher : IChordWeigher
         float[] Values(int i) => results[i].GetTensorDataAsSpan<float>().ToArray();
         return (Values(0), Values(1), Values(2), Values(3));
     }
-
-    private static double LogOdds(double chance)
-    {
-        var inside = Math.Clamp(chance, 1e-4, 1 - 1e-4);
-        return Math.Log(inside / (1 - inside));
-    }
-
-    private static double Chance(double logOdds) => 1 / (1 + Math.Exp(-logOdds));
 
     private static double[] Fits(PitchClassContent content, ReadOnlySpan<float> chords, ReadOnlySpan<float> bass)
     {

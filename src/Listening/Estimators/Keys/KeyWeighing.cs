@@ -21,6 +21,9 @@ internal static class KeyWeighing
     private const double NetworkWeight = 2;
     private const double SharpnessBesideNetwork = 0.12;
 
+    /// <summary>Fitted on 18 stretches of three sets of pieces (docs/listening.md), so roughly.</summary>
+    private static readonly Calibration SurenessBesideNetwork = new(0.35, 0.6);
+
     /// <param name="network">The chord network's log chances of the 24 keys, its mean over the stretch; null where it wasn't asked.</param>
     public static Ranked<Key> Rank(double[] amounts, double[] bass, double[] firstBass, double[] lastBass, ChordCues? chords = null, double[]? network = null)
     {
@@ -30,10 +33,11 @@ internal static class KeyWeighing
             .Select(k => Score(amounts, bass, firstBass, lastBass, chords, k) / (network is null ? Sharpness : SharpnessBesideNetwork) + NetworkWeight * (network?[k.Index] ?? 0))
             .ToArray();
         var chances = scores.Select(s => Math.Exp(s - scores.Max())).ToArray();
-        return new([.. KeyCandidate.All
+        var ranked = new Ranked<Key>([.. KeyCandidate.All
             .OrderByDescending(k => scores[k.Index]).Take(5)
             .SelectMany(k => WithModes(k, chances[k.Index] / chances.Sum(), amounts))
             .OrderByDescending(c => c.Confidence).Take(6)]);
+        return network is null ? ranked : SurenessBesideNetwork.Of(ranked);
     }
 
     private static double Score(double[] amounts, double[] bass, double[] firstBass, double[] lastBass, ChordCues? chords, KeyCandidate k) =>
