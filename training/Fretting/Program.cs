@@ -24,9 +24,14 @@ MadePiece Free(int i, double length)
     var random = new Random(seed * 4001 + i);
     return Busker.Play(Retuned.Of(tunings[i % tunings.Length], random), random.NextDouble() < 0.6 ? 0 : random.Next(1, 6), length, seed * 100_043 + i);
 }
-(MadePiece, Hearing) Misheard(int i)
+MadePiece Comped(int i, double length)
 {
-    var piece = Piece(i, 60);
+    var random = new Random(seed * 3001 + i);
+    return Comper.Play(tunings[i % tunings.Length], random.NextDouble() < 0.6 ? 0 : random.Next(1, 6), length, seed * 100_057 + i);
+}
+(MadePiece, Hearing) Misheard(int i) => MisheardOf(Piece(i, 60), i);
+(MadePiece, Hearing) MisheardOf(MadePiece piece, int i)
+{
     return (piece, MadeHearing.Of(piece, Mishearing.Of(piece.Notes, new Random(i), i % 2 == 0 ? 0.4 : 1).Heard, new(Tuning.Standard, Capo.None, "standard")));
 }
 RenderedPiece Rendered() => new(args[3], ["/usr/share/sounds/sf2/FluidR3_GM.sf2", "/usr/share/sounds/sf2/TimGM6mb.sf2"]);
@@ -57,6 +62,10 @@ switch (mode)
     case "tunings":
         TuningTrial.Run(count, Misheard, Number(3, 0) / 100.0, args.Length > 4);
         break;
+    case "closed-tunings":
+        // What closed chords say: all in standard tuning without a capo, as most such playing is.
+        TuningTrial.Run(count, i => MisheardOf(Comper.Play(tunings.Single(t => t.Name == "standard"), 0, 40, seed * 100_057 + i), i), Number(3, 0) / 100.0, args.Length > 4);
+        break;
     case "heard-tunings":
         TuningTrial.Run(count, Heard, Number(4, 0) / 100.0, args.Length > 5);
         break;
@@ -64,7 +73,7 @@ switch (mode)
         Twins.Run(count, i => Busked(i, 60));
         break;
     case "tuning-weights":
-        TuningWeightFit.Run(count, args[4], [Piece, Busked, Free], Number(5, 0), i => { var piece = BuskedOf(1, i, 60); return (piece, Rendered().Hear(piece, i, 1)); }, args.Length > 6);
+        TuningWeightFit.Run(count, args[4], [Piece, Busked, Free, Comped], Number(5, 0), i => { var piece = BuskedOf(1, i, 60); return (piece, Rendered().Hear(piece, i, 1)); }, args.Length > 6);
         break;
     case "shapes":
         ShapeTrial.Run(count, Misheard, chordsGiven: true, args.Length > 3);

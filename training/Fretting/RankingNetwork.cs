@@ -42,6 +42,8 @@ internal sealed class RankingNetwork
 
     public string Score(RankingCase[] cases)
     {
+        if (cases.Length == 0)
+            return "not judged";
         var chances = cases.Select(c => (Chances: Chances(c, out _), c.True, c.Known)).ToArray();
         var known = chances.Where(c => c.True < c.Known).ToArray();
         return string.Create(CultureInfo.InvariantCulture,

@@ -5,7 +5,7 @@ namespace Harkbook.Training.Fretting;
 
 /// <summary>
 /// Fits the network that weighs tunings: the true open strings among all that the catalogue and a capo give, and among those that differ from the
-/// true ones on one string. A third of the pieces are in tunings of no catalogue.
+/// true ones on one string. A quarter of the pieces are in tunings of no catalogue.
 /// </summary>
 internal static class TuningWeightFit
 {
@@ -43,18 +43,18 @@ internal static class TuningWeightFit
         return new(TuningWeigher.Against([.. candidates.Select(o => new TuningFit(evidence, o))]), Array.FindIndex(candidates, o => o.SequenceEqual(truth)), 0, false, candidates.Length);
     }
 
-    /// <param name="i">Three composers take turns, each with one tuning after another.</param>
+    /// <param name="i">The composers take turns, each with one tuning after another.</param>
     private static RankingCase CaseOf(int i, MadePiece piece, int composer)
     {
         var random = new Random(i);
-        var (heard, _) = Mishearing.Of(piece.Notes, random, i / 3 % 4 * 0.15);
+        var (heard, _) = Mishearing.Of(piece.Notes, random, 0.6 * random.NextDouble());
         var key = random.NextDouble() < 0.8 ? piece.Key : new(Music.Theory.PitchName.FromPitchClass((piece.Key.Tonic.PitchClass + (random.Next(2) == 0 ? 7 : 5)) % 12), piece.Key.Mode);
         var evidence = new TuningEvidence(heard, key, new());
         var truth = piece.Tuning.Strings.Select(s => s.Midi + piece.Capo.Fret).ToArray();
         var candidates = TuningEstimator.Guitars(new()).Select(g => TuningEstimator.Open(g).ToArray()).Append(truth).Concat(Neighbours(truth).OrderBy(_ => random.Next()).Take(12)).DistinctBy(o => string.Join(' ', o)).ToArray();
         var known = TuningEstimator.Guitars(new()).Select(g => string.Join(' ', TuningEstimator.Open(g))).Distinct().Count();
         var fits = candidates.Select(o => new TuningFit(evidence, o)).ToArray();
-        return new(TuningWeigher.Against(fits), Array.FindIndex(candidates, o => o.SequenceEqual(truth)), composer, i / 3 % 2 == 0, known);
+        return new(TuningWeigher.Against(fits), Array.FindIndex(candidates, o => o.SequenceEqual(truth)), composer, i / 4 % 2 == 0, known);
     }
 
     private static IEnumerable<int[]> Neighbours(int[] open) =>

@@ -30,8 +30,8 @@ public sealed record TuningOptions
     /// How far it counts how usual a tuning is: 1 as the table has it, 0 for material in which any is as likely as another. The table is our
     /// own estimate, and lessons are asked for unusual tunings more than their share, so the default leans to what is heard.
     /// </summary>
-    public double TuningHabit { get; init; } = 0.4;
+    public double TuningHabit { get; init; } = 0.6;
 
     /// <summary>The same for the capo's fret.</summary>
-    public double CapoHabit { get; init; } = 0.4;
+    public double CapoHabit { get; init; } = 0.6;
 }
