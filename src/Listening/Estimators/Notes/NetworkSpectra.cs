@@ -8,7 +8,7 @@ namespace Harkbook.Listening.Estimators.Notes;
 /// What the note network and the line network look at, in planes of frames × <see cref="LogSpectrum.Bins"/>: of the mean of all channels
 /// two log spectra (<see cref="NetworkKernels"/>, long windows and short) in decibels, clipped at −80 and scaled so that −80 dB is −0.5 and
 /// −20 dB is 0.5; and each bin's place in the stereo picture, from −0.5 (20 dB louder on the left) to 0.5 (on the right), 0 throughout
-/// with one channel. The training programs make the same numbers (training/README.md), held equal by tests.
+/// with one channel. The training programs make the same numbers (training/README.md), held equal by tests. One instance serves one caller at a time.
 /// </summary>
 /// <param name="sound">At <see cref="LogSpectrum.Rate"/>; channels beyond the second have no place.</param>
 /// <param name="planes">2, or 3 with the places.</param>
@@ -31,6 +31,8 @@ internal sealed class NetworkSpectra(ISound sound, Hertz a4, int planes)
     /// <summary>What samples are multiplied by first.</summary>
     private readonly float gain = (float)Math.Sqrt(LevelAimed / MeanSquare(sound.ToMono()));
 
+    private float[][] samples = [];
+
     public int Frames { get; } = 1 + sound.Length / LogSpectrum.HopSamples;
 
     /// <summary>Fills the values of some frames; frames before the sound or after it hold silence.</summary>
@@ -40,7 +42,7 @@ internal sealed class NetworkSpectra(ISound sound, Hertz a4, int planes)
         const int Bins = LogSpectrum.Bins;
         var places = planes > 2 && sound.ChannelCount > 1;
         values.AsSpan(2 * count * Bins).Clear();
-        var piece = sound.Cut(first * LogSpectrum.HopSamples - CentredTransform.Size / 2, count * LogSpectrum.HopSamples + CentredTransform.Size);
+        var piece = Read(first * LogSpectrum.HopSamples - CentredTransform.Size / 2, count * LogSpectrum.HopSamples + CentredTransform.Size);
         Parallel.For(0, count, new ParallelOptions { CancellationToken = ct }, () => new Transforms(piece), (i, _, transforms) =>
         {
             transforms.Take(CentredTransform.Size / 2 + i * LogSpectrum.HopSamples);
@@ -50,6 +52,16 @@ internal sealed class NetworkSpectra(ISound sound, Hertz a4, int planes)
                 Place(wide.Apply(transforms.OfChannel(0)), wide.Apply(transforms.OfChannel(1)), values.AsSpan((2 * count + i) * Bins, Bins));
             return transforms;
         }, _ => { });
+    }
+
+    /// <summary>The samples of all channels, in the same arrays while stretches are of one length.</summary>
+    private float[][] Read(int start, int length)
+    {
+        if (samples.Length == 0 || samples[0].Length != length)
+            samples = [.. Enumerable.Range(0, sound.ChannelCount).Select(_ => new float[length])];
+        for (var c = 0; c < samples.Length; c++)
+            sound.Read(c, start, samples[c]);
+        return samples;
     }
 
     /// <summary>The decibels that a value of a spectrum stands for.</summary>
@@ -89,9 +101,9 @@ internal sealed class NetworkSpectra(ISound sound, Hertz a4, int planes)
     }
 
     /// <summary>The transforms of each channel about one sample, and of their mean. One instance serves one thread.</summary>
-    private sealed class Transforms(Signal piece)
+    private sealed class Transforms(float[][] channels)
     {
-        private readonly CentredTransform[] ofChannels = [.. piece.Channels.Select(_ => new CentredTransform())];
+        private readonly CentredTransform[] ofChannels = [.. channels.Select(_ => new CentredTransform())];
 
         public CentredTransform Mean { get; } = new();
 
@@ -100,7 +112,7 @@ internal sealed class NetworkSpectra(ISound sound, Hertz a4, int planes)
         public void Take(int centre)
         {
             for (var c = 0; c < ofChannels.Length; c++)
-                ofChannels[c].Take(piece.Channels[c], centre);
+                ofChannels[c].Take(channels[c], centre);
             Mean.TakeMean(ofChannels);
         }
     }

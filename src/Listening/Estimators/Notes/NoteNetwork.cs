@@ -19,6 +19,7 @@ internal sealed class NoteNetwork : IDisposable
 
     private readonly InferenceSession session;
     private readonly RunOptions run = new();
+    private readonly OutputBuffers buffers = new(Outputs.Length);
 
     public NoteNetwork(byte[] model)
     {
@@ -41,12 +42,12 @@ internal sealed class NoteNetwork : IDisposable
     public double SoundingThreshold { get; }
 
     /// <param name="input">2 × frames × bins (<see cref="NetworkSpectra"/>).</param>
-    /// <returns>Onset, sounding and offset, each frames × pitches.</returns>
+    /// <returns>Onset, sounding and offset, each frames × pitches; the arrays serve the next piece of this size again.</returns>
     public (float[] Onset, float[] Sounding, float[] Offset) Weigh(Memory<float> input, int frames)
     {
         using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, Planes, frames, LogSpectrum.Bins]);
         using var results = session.Run(run, ["features"], [tensor], Outputs);
-        return (results[0].GetTensorDataAsSpan<float>().ToArray(), results[1].GetTensorDataAsSpan<float>().ToArray(), results[2].GetTensorDataAsSpan<float>().ToArray());
+        return (buffers.Take(0, results[0]), buffers.Take(1, results[1]), buffers.Take(2, results[2]));
     }
 
     public void Dispose()

@@ -22,6 +22,7 @@ internal sealed class LineNetwork : IDisposable
 
     private readonly InferenceSession session;
     private readonly RunOptions run = new();
+    private readonly OutputBuffers buffers = new(Outputs.Length);
 
     public LineNetwork(byte[] model)
     {
@@ -41,12 +42,12 @@ internal sealed class LineNetwork : IDisposable
 
     /// <param name="input">3 × frames × bins (<see cref="NetworkSpectra"/>).</param>
     /// <param name="frames">Even.</param>
-    /// <returns>Chances of the kinds (struck strings first), 5 × frames × pitches; of an onset, and semitones off, frames × pitches.</returns>
+    /// <returns>Chances of the kinds (struck strings first), 5 × frames × pitches; of an onset, and semitones off, frames × pitches; the arrays serve the next piece of this size again.</returns>
     public (float[] Kinds, float[] Onset, float[] Off) Weigh(Memory<float> input, int frames)
     {
         using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, Planes, frames, LogSpectrum.Bins]);
         using var results = session.Run(run, ["features"], [tensor], Outputs);
-        return (results[0].GetTensorDataAsSpan<float>().ToArray(), results[1].GetTensorDataAsSpan<float>().ToArray(), results[2].GetTensorDataAsSpan<float>().ToArray());
+        return (buffers.Take(0, results[0]), buffers.Take(1, results[1]), buffers.Take(2, results[2]));
     }
 
     public void Dispose()
