@@ -88,6 +88,9 @@ public sealed class BeatEstimator(BeatOptions? options = null)
         {
             pointer = new BarPointer(scores, Decoder, piece.First, piece.Last, pointer);
             var beats = pointer.Decode(cancellation);
+            // A beat on the border may be found on both of its sides.
+            if (rows is [.., { Beats: [.., var before] }])
+                beats.RemoveAll(b => b.Frame - before.Frame < before.Interval / 2);
             rows.Add(new(beats, scores, pointer.Marginals(cancellation), piece.First));
         }
         return rows;

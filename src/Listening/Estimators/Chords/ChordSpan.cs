@@ -21,7 +21,8 @@ internal readonly record struct ChordSpan(Seconds Start, Seconds End, SpanPlace 
         var end = evidence.Hop * evidence.Frames;
         var trusted = beats.Length >= 4 && beats.Average(b => b.Confidence) >= options.LeastBeatConfidence;
         var marks = trusted ? OnBeats(beats, options) : Fixed(end, options);
-        marks.RemoveAll(m => m.Start >= end);
+        // A span needs a frame to hear anything in; beats that fall together count as one.
+        marks = [.. marks.Where((m, i) => m.Start + evidence.Hop < end && (i == 0 || m.Start - marks[i - 1].Start >= evidence.Hop))];
         if (marks.Count == 0 || marks[0].Start.Value > 0.05)
             marks.Insert(0, (default, SpanPlace.Downbeat));
         return [.. marks.Select((m, i) => new ChordSpan(i == 0 ? default : m.Start, i + 1 < marks.Count ? marks[i + 1].Start : end, m.Place))];

@@ -33,6 +33,16 @@ public class BarPointerTests
         AssertSame(beats, Solve(Activations.Of(beats, k => k % 4 == 0)));
     }
 
+    [Theory]
+    [InlineData(599.97)]
+    [InlineData(599.99)]
+    [InlineData(600.01)]
+    public void ABeatBetweenTwoTenMinutesIsHeardOnce(double border)
+    {
+        var beats = Accompaniment.Steady(100, 1031, border - 999 * 0.6);
+        AssertSame(beats, Solve(Activations.Of(beats, k => k % 4 == 0)));
+    }
+
     [Fact]
     public void RestsAreBridged()
     {

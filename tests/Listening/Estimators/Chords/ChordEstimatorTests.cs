@@ -120,6 +120,15 @@ public class ChordEstimatorTests
     public void TheNetworksHearSeventhsAndBasses() =>
         Assert.Equal(["E7", "Am7", "D/F#", "Dsus4"], Trained(E7, [45, 52, 55, 60, 64], [42, 50, 57, 62, 66], [50, 57, 62, 67]));
 
+    [Fact]
+    public void BeatsThatFallTogetherCountAsOne()
+    {
+        var song = new Sounding(4).Play(0, 4, 48, 52, 55);
+        var beats = Sounding.Beats(0.5, 8);
+        var chords = ChordEstimator.Trained().Estimate(song.Evidence, beats.Insert(4, beats[4]), [], TestContext.Current.CancellationToken);
+        Assert.All(chords, c => Assert.True(double.IsFinite(c.Chord.Confidence) && c.End > c.Start));
+    }
+
     private static List<string> Trained(params int[][] round) =>
         Names(ChordEstimator.Trained().Estimate(Heard(new NetworkNoteEstimator(), round), Sounding.Beats(0.5, 16), [], TestContext.Current.CancellationToken));
 
