@@ -6,7 +6,7 @@ using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Tests;
 
-/// <summary>The small programs of examples/library do what docs/library.md says of them.</summary>
+/// <summary>The small programs of docs/examples/library do what docs/library.md says of them.</summary>
 public sealed class ExampleTests : IDisposable
 {
     private const string Song = """
@@ -126,7 +126,7 @@ public sealed class ExampleTests : IDisposable
     public void TheDocumentationQuotesItWhole(string program)
     {
         var root = Root();
-        var source = File.ReadAllText(Path.Combine(root, "examples", "library", program + ".cs")).ReplaceLineEndings("\n");
+        var source = File.ReadAllText(Path.Combine(root, "docs", "examples", "library", program + ".cs")).ReplaceLineEndings("\n");
         var guide = File.ReadAllText(Path.Combine(root, "docs", "library.md")).ReplaceLineEndings("\n");
         Assert.Contains($"```csharp\n{source}```\n", guide);
     }

@@ -16,7 +16,7 @@ internal static class Sample
     /// <summary>The made-up songs of the songbook with how they are played.</summary>
     public static IEnumerable<(string Name, Song Song, DemoPerformance Performance)> Songbook()
     {
-        foreach (var folder in Directory.GetDirectories(Path.Combine(Root(), "examples", "songbook")).Order())
+        foreach (var folder in Directory.GetDirectories(Path.Combine(Root(), "docs", "examples", "songbook")).Order())
         {
             var name = Path.GetFileName(folder);
             var document = SongText.Parse(File.ReadAllText(Path.Combine(folder, name + ".hark")), name);
