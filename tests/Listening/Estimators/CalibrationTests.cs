@@ -26,6 +26,10 @@ public class CalibrationTests
     }
 
     [Fact]
+    public void NothingBecomesSurer() =>
+        Assert.Equal(0.2, new Calibration(0.5, 2).Of(new Ranked<string>([new("a", 0.2), new("b", 0.1)])).Confidence);
+
+    [Fact]
     public void OneAndZeroStaySane() =>
         Assert.InRange(new Calibration(0.55, 0.2).Of(new Ranked<string>([new("a", 1)])).Confidence, 0.9, 1);
 }
