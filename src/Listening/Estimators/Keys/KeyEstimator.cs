@@ -11,6 +11,9 @@ namespace Harkbook.Listening.Estimators.Keys;
 /// </summary>
 public sealed class KeyEstimator(KeyOptions? options = null)
 {
+    /// <summary>Noise alone leaves a little evidence of notes everywhere.</summary>
+    private const double AsGoodAsSilent = 0.9;
+
     private readonly KeyOptions options = options ?? new();
 
     /// <param name="beats">Empty where they are unknown.</param>
@@ -51,6 +54,8 @@ public sealed class KeyEstimator(KeyOptions? options = null)
 
     private static Ranked<Key> Weigh(List<PitchClassContent> slices, ChordCues? chords, double[]? network)
     {
+        if (slices.All(s => s.Silence > AsGoodAsSilent))
+            return KeyWeighing.Nothing;
         var heard = slices.Where(s => s.Silence < 0.5).DefaultIfEmpty(slices[0]).ToList();
         return KeyWeighing.Rank(Summed(slices.Select(s => s.Amount)), Summed(slices.Select(s => s.Bass)), heard[0].Bass, heard[^1].Bass, chords, network);
     }

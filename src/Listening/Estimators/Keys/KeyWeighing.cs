@@ -24,11 +24,14 @@ internal static class KeyWeighing
     /// <summary>Fitted on 18 stretches of three sets of pieces (docs/listening.md), so roughly.</summary>
     private static readonly Calibration SurenessBesideNetwork = new(0.35, 0.6);
 
+    /// <summary>Where no notes sound.</summary>
+    public static Ranked<Key> Nothing { get; } = new(new Candidate<Key>(new KeyCandidate(0).In(Mode.Major), 0, "No notes were heard, so no key shows."));
+
     /// <param name="network">The chord network's log chances of the 24 keys, its mean over the stretch; null where it wasn't asked.</param>
     public static Ranked<Key> Rank(double[] amounts, double[] bass, double[] firstBass, double[] lastBass, ChordCues? chords = null, double[]? network = null)
     {
         if (amounts.Sum() <= 0)
-            return new(new Candidate<Key>(new KeyCandidate(0).In(Mode.Major), 0, "No notes were heard, so no key shows."));
+            return Nothing;
         var scores = KeyCandidate.All
             .Select(k => Score(amounts, bass, firstBass, lastBass, chords, k) / (network is null ? Sharpness : SharpnessBesideNetwork) + NetworkWeight * (network?[k.Index] ?? 0))
             .ToArray();

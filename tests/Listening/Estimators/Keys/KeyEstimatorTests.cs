@@ -76,6 +76,16 @@ public class KeyEstimatorTests
     }
 
     [Fact]
+    public void NorHasNoise()
+    {
+        var faint = new float[344, 61];
+        for (var i = 0; i < faint.Length; i++)
+            faint[i / 61, i % 61] = 0.0005f + 0.001f * (i * 7919 % 13) / 13;
+        var evidence = new NoteEvidence(Seconds.FromSeconds(0.01161), 36, Chances.Of(faint), Chances.Of(faint));
+        Assert.Equal(0, Assert.Single(new KeyEstimator().Estimate(evidence, [], [], Seconds.FromSeconds(4))).Key.Confidence);
+    }
+
+    [Fact]
     public void SilenceHasNoKeyToBeSureOf()
     {
         var silence = new Sounding(8);
