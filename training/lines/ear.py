@@ -51,7 +51,7 @@ class Stage(Effects):
         left, right = 0.0, 0.0
         for bus in range(4):
             gain = torch.where(level[:, bus] > 1e-6, aim[:, bus] / level[:, bus].clamp_min(1e-6), torch.zeros_like(level[:, bus]))
-            spectrum = torch.fft.rfft(buses[:, bus] * gain[:, None], SIZE) * self.equaliser(clips, 5 if bus == 0 else 4)
+            spectrum = torch.fft.rfft(buses[:, bus] * gain[:, None], SIZE) * self.equaliser(clips, (5, 4, 7, 7)[bus])
             if bus == 0:
                 spectrum = spectrum * (1 + self.sympathetic(clips))
             place = stereo * (self.rand(clips) < 0.65) * self.between(-1, 1, clips)

@@ -23,6 +23,7 @@ BLOW = (0, 4, 7, 12, 16, 19, 24, 28, 31, 36)  # a Richter harmonica in C above i
 DRAW = (2, 7, 11, 14, 17, 21, 23, 26, 29, 33)
 DRAW_BENDS = {1: (1,), 2: (1, 2), 3: (1, 2, 3), 4: (1,), 6: (1,)}
 BLOW_BENDS = {8: (1,), 9: (1,), 10: (1, 2)}
+ASTRAY = {REED: (0, 0.03, 0.06), VOICE: (0, 0.06, 0.12, 0.2), BLOWN: (0, 0.05, 0.1), BOWED: (0, 0.05, 0.1, 0.15)}
 LOWEST_KEY = 55  # the G harmonica's first hole; F sharp is the highest
 VOCABULARIES = {  # (hole, draw?, bend) that players lean on in a position; the rest of the scale comes too
     1: ((4, 0, 0), (4, 1, 0), (5, 0, 0), (5, 1, 0), (6, 0, 0), (6, 1, 0), (7, 1, 0), (7, 0, 0), (8, 1, 0), (8, 0, 0), (3, 0, 0), (3, 1, 0), (2, 0, 0), (2, 1, 0)),
@@ -41,6 +42,8 @@ class Way:
     start: float
     end: float
     bpm: float
+    shift: float  # semitones from a note to the row that sounds it: makes a font's throat or body smaller or larger
+    astray: float  # how far notes lie off pitch, semitones
 
 
 class Playing(clips.Maker):
@@ -64,8 +67,8 @@ class Playing(clips.Maker):
         self.bus = 1
         if r.random() < 0.35:
             self.company()
-        count = r.choices((0, 1, 2), (0.24, 0.56, 0.2))[0]
-        kinds = r.choices((REED, VOICE, BLOWN, BOWED), (0.37, 0.33, 0.14, 0.16), k=2)
+        count = r.choices((0, 1, 2), (0.22, 0.5, 0.28))[0]
+        kinds = r.choices((REED, VOICE, BLOWN, BOWED), (0.34, 0.36, 0.12, 0.18), k=2)
         turn = r.uniform(0.5, 4) if count == 2 and r.random() < 0.5 else None  # one after the other, or both at once
         for k in range(count):
             start, end = (-BEFORE, SPAN) if turn is None else ((-BEFORE, turn), (turn + r.uniform(-0.3, 0.3), SPAN))[k]
@@ -112,7 +115,8 @@ class Playing(clips.Maker):
         if end - at < 0.03:
             return
         r, facts = self.r, self.facts
-        row = facts.row(way.layers, "hard", target or pitch)
+        pitch += r.gauss(0, way.astray)
+        row = facts.row(way.layers, "hard", (target or pitch) + way.shift)
         speed = 2 ** ((pitch + self.detune - facts.pitch[row]) / 12)
         skip = facts.onset[row] + r.uniform(200, 2500) if legato else 0.0
         end = min(end, at + (facts.audible(row, 1.0) - skip) / speed / clips.RATE)
@@ -129,9 +133,11 @@ class Playing(clips.Maker):
         r = self.r
         formula, font = self.facts.instruments.get("made " + NAMES[kind], []), self.facts.instruments.get(NAMES[kind], [])
         share = 0.45 if kind == REED else 0.3 if kind in (BLOWN, BOWED) else 0.2
-        layers = r.choice(font if font and (r.random() < share or not formula) else formula)
+        known = font and (r.random() < share or not formula)
+        layers = r.choice(font if known else formula)
         self.bus = bus
-        way = Way(kind, bus, layers, start, end, r.uniform(55, 160))
+        shift = max(-7, min(7, r.gauss(0, 3.5 if known else 1.5)))
+        way = Way(kind, bus, layers, start, end, r.uniform(55, 160), shift, r.choice(ASTRAY[kind]))
         (self.harmonica if kind == REED else self.melody_of)(way)
 
     def phrases(self, way):
@@ -227,7 +233,7 @@ class Playing(clips.Maker):
         r = self.r
         lows = {VOICE: ((41, 62), (45, 67), (53, 74), (57, 81)), BLOWN: ((62, 84), (67, 91), (72, 96), (67, 91)), BOWED: ((55, 79), (55, 88), (62, 93), (38, 65))}
         low, high = r.choice(lows[way.kind])
-        wide, scoops, slurs = r.choice((0.3, 0.7, 0.95) if way.kind == BOWED else (0.0, 0.4, 0.9)), r.uniform(0, 0.5), r.choice((0.0, 0.2, 0.6)) if way.kind != VOICE else r.uniform(0, 0.25)
+        wide, scoops, slurs = r.choice((0.3, 0.7, 0.95) if way.kind == BOWED else (0.0, 0.4, 0.9)), r.uniform(0, 0.5), r.choice((0.0, 0.2, 0.6))
         drone = low + r.choice((0, 7, 12)) if way.kind == BOWED and r.random() < 0.15 else None
         before = None
         for at, end, pitch, gain in self.tune(way, low, high):

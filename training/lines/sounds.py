@@ -2,7 +2,8 @@
 
 Each is a sum of harmonics of one wavering phase. What differs is what the textbooks say of them (Fletcher and Rossing, The Physics of
 Musical Instruments): a reed's many strong partials and its cupped hands; a voice's formants, vowels and consonants; a pipe's few
-partials, breath and chiff; a bow's saw-tooth through a body's fixed resonances.
+partials, breath and chiff; a bow's saw-tooth through a body's fixed resonances. Where the pitch sways through fixed resonances, as in
+a voice and a bowed string, each partial's strength sways in its own way; a reed's partials sway together.
 """
 import math
 import os
@@ -39,7 +40,17 @@ class Held:
         self.width = log_uniform(g, (count, 3), 150, 1500)
         self.peak = uniform(g, (count, 3), 0, 2.5 if kind == "reed" else 1.0)
         self.modes = log_uniform(g, (count, 14), 250, 5000)
-        self.size = u(0.9, 1.3)
+        self.size = u(0.82, 1.4)
+        self.formants = torch.tensor([1.0, 0.6, 0.35, 0.2]) * torch.exp(0.5 * torch.randn(count, 4, generator=g))
+        self.mouth = l(0.5, 2.2)  # how wide the formants are
+        self.ring, self.ringing = some(0.35) * u(0.3, 3.0), u(2300, 3700)  # the upper formants of a trained voice lie together
+        self.still = some(0.3)  # the mouth keeps its shape
+        self.sharp = l(6, 28)[:, None]  # how narrow a body's modes are
+        self.duty, self.pulse = some(0.5 if kind == "reed" else 0.0) * u(0.3, 1.0), u(0.2, 0.5)
+        self.hand = some(0.45 if kind == "reed" else 0.0) * u(0.3, 1.5)
+        self.stir = some({"voice": 0.6, "bowed": 0.7}.get(kind, 0.0)) * u(0.1, 0.6)
+        self.crowd = some({"voice": 0.2, "bowed": 0.15}.get(kind, 0.0)) * u(0.2, 0.6)  # several at once: partials that come and go
+        self.swell = u(0, 0.3)  # how far the tone's brightness wanders
         self.bright = l(0.05, 1.0)
         self.shake = some(0.35 if kind == "reed" else 0.25 if kind == "blown" else 0.0) * u(0.1, 0.7)
         self.second = some(0.2 if kind in ("reed", "voice") else 0.1 if kind == "bowed" else 0.0) * u(0.3, 1.0)
@@ -57,20 +68,24 @@ class Held:
         drift = self.waver(9) * put(self.jitter)
         phase = (2 * math.pi * f0 / RATE * torch.cumsum((1 + drift).double(), 1)).remainder(2 * math.pi).float()
         shake = self.shake_of(rand, put, time)
-        turn = ((time - put(0.08 + 0.5 * rand(count))) / put(0.03 + 0.2 * rand(count))).sigmoid() if self.kind == "voice" else None
-        vowels = VOWELS[(rand(2, count) * len(VOWELS)).long()] * self.size[:, None] * torch.exp(0.06 * torch.randn(2, count, 4, generator=g))
+        moves = self.moves(rand, put, time)
+        vowels = VOWELS[(rand(3, count) * len(VOWELS)).long()] * self.size[:, None] * torch.exp(0.06 * torch.randn(3, count, 4, generator=g))
+        hand, wander = put(self.hand) * (1 - self.opening(rand, put, time)), put(self.swell) * self.waver(1.2)
+        rate, late = put(4.3 + 2.4 * rand(count)), put(0.1 + 0.5 * rand(count))
+        stir = put(self.stir) * ((time - late) / 0.15).sigmoid()
         out = torch.zeros(count, LENGTH, device=device)
         gain = torch.exp(self.uneven[:, None] * torch.randn(count, 64, generator=g))
         for n in range(1, min(60, int(0.46 * RATE / f0)) + 1):
             hertz = n * f0
-            strength = gain[:, n] / n**self.slope * (self.odd if n % 2 == 0 else 1.0)
             if self.kind == "voice":
-                a, b = (self.formed(v, hertz) / n ** (self.slope - 0.6) for v in vowels)
-                strength = put(a) + (put(b) - put(a)) * turn
-            elif self.kind == "bowed":
-                strength = put(strength * (0.25 + (1 / (1 + ((hertz / self.modes - 1) * 14) ** 2)).sum(1)))
+                shapes = [put(self.formed(v, hertz) / n ** (self.slope - 0.6)) for v in vowels]
+                strength = shapes[0] + (shapes[1] - shapes[0]) * moves[0] + (shapes[2] - shapes[1]) * moves[1]
             else:
-                strength = put(strength * (1 + (self.peak / (1 + ((hertz - self.resonances) / self.width) ** 2)).sum(1)))
+                strength = put(gain[:, n] / n**self.slope * (self.odd if n % 2 == 0 else 1.0) * self.coloured(n, hertz))
+            strength = strength * n**-wander * torch.exp(-hand * max(0.0, math.log2(hertz / 600)))
+            strength = strength * (1 + stir * torch.sin(2 * math.pi * (rate * time + put(rand(count)))))
+            if self.crowd.any():
+                strength = strength * torch.exp(put(self.crowd) * self.waver(5))
             rise = 1 - torch.exp(-time / (start * (1 + put(self.bright) * min(n - 1, 8) * 0.5)))
             wave = torch.sin(n * phase + put(2 * math.pi * rand(count)))
             if self.second.any():
@@ -80,8 +95,28 @@ class Held:
         return self.breathe(out, phase, time, start, rand, put)
 
     def formed(self, formants, hertz):
-        width = 50 + 0.06 * formants
-        return (torch.tensor([1.0, 0.6, 0.35, 0.2]) / (1 + ((hertz - formants) / width) ** 2)).sum(1) + 0.01
+        width = (50 + 0.06 * formants) * self.mouth[:, None]
+        ring = self.ring * torch.exp(-(((hertz - self.ringing) / 450) ** 2)) * 0.2
+        return (self.formants / (1 + ((hertz - formants) / width) ** 2)).sum(1) + ring + 0.01
+
+    def coloured(self, n, hertz):
+        """What a body, a pipe or a reed's cover makes of a partial."""
+        if self.kind == "bowed":
+            return 0.25 + (1 / (1 + ((hertz / self.modes - 1) * self.sharp) ** 2)).sum(1)
+        comb = 1 - self.duty * (1 - (math.pi * n * self.pulse).sin().abs())
+        return comb * (1 + (self.peak / (1 + ((hertz - self.resonances) / self.width) ** 2)).sum(1))
+
+    def moves(self, rand, put, time):
+        """How far the mouth has come from the first vowel to the second and from there to the third: 0 to 1."""
+        at, free = 0.05 + 0.5 * rand(self.count), put(1 - self.still)
+        later = at + 0.1 + 0.8 * rand(self.count)
+        return [free * ((time - put(t)) / put(0.015 + 0.2 * rand(self.count))).sigmoid() for t in (at, later)]
+
+    def opening(self, rand, put, time):
+        """Hands about a harmonica: opened once, slowly, or again and again; 0 to 1."""
+        once = ((time - put(0.6 * rand(self.count))) / put(0.01 + 0.12 * rand(self.count))).sigmoid()
+        again = 0.5 - 0.5 * torch.cos(2 * math.pi * put(2 + 5 * rand(self.count)) * time)
+        return torch.where(put(rand(self.count)) < 0.6, once, again)
 
     def shake_of(self, rand, put, time):
         """Hands that open and close, or a breath that pulses: 0 to 1."""

@@ -57,17 +57,22 @@ class LineLearner(Learner):
         with torch.autocast(self.device.type, torch.bfloat16, enabled=self.device.type == "cuda"):
             heard = forward(features.contiguous(memory_format=torch.channels_last))
         parts = loss(heard.float()[:, :, EDGE:-EDGE], targets[:, :, EDGE:-EDGE])
-        (parts * torch.tensor([0.5, 1.2, 1.2, 1.2, 1.2, 5.0, 0.02], device=parts.device)).sum().backward()
+        (parts * torch.tensor([0.5, 1.2, 1.2, 1.2, 1.2, 5.0, 0.02, 0.03], device=parts.device)).sum().backward()
         return parts.detach()
 
 
 def loss(heard, targets):
-    """Cross-entropies of five kinds and the onset, what is rare weighing more; the mean error of the deviation where a line sounds."""
+    """
+    Cross-entropies of five kinds and the onset, what is rare weighing more; the mean error of the deviation where a line sounds; and
+    where one kind of line sounds, the cross-entropy of which.
+    """
     weight = torch.cat([torch.ones_like(targets[:, :1]), 1 + 0.5 * targets[:, 1:5], 1 + targets[:, 5:6]], 1)
     crossed = (F.binary_cross_entropy_with_logits(heard[:, :6], targets[:, :6], reduction="none") * weight).mean((0, 2, 3))
     told = targets[:, 6] < 1
     off = ((heard[:, 6] - targets[:, 6]).abs() * told).sum() / told.sum().clamp_min(1)
-    return torch.cat([crossed, off[None]])
+    lone = targets[:, 1:5].sum(1) == 1
+    which = F.cross_entropy(heard[:, 1:5].permute(0, 2, 3, 1)[lone], targets[:, 1:5].permute(0, 2, 3, 1)[lone])
+    return torch.cat([crossed, off[None], which[None]])
 
 
 def main():
@@ -96,7 +101,7 @@ def main():
     ear = Ear(rows.data, Stage(device, 40000 * o.seed), device)
     supply = Supply(rows.facts(), o.batch, o.workers, 10**7 * (o.seed + 2), {}, playing.batch)
     fast = compiled(learner.network.train(), device)
-    losses, told, start, clips, saved = torch.zeros(7, device=device), time.time(), time.time(), 0, time.time()
+    losses, told, start, clips, saved = torch.zeros(8, device=device), time.time(), time.time(), 0, time.time()
     first = told_step = learner.step
     while (progress := (time.time() - start) / (o.seconds - (start - BORN))) < 1:
         events, labels = supply.take()
