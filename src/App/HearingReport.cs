@@ -28,7 +28,7 @@ internal static class HearingReport
             Line(candidate == hearing.Tuning.Candidates[0] ? "tuning" : "  or", $"{tuning}{(name is null ? "" : $" ({name})")}, {(capo.Fret == 0 ? "no capo" : $"capo {capo}")}  {Sure(candidate.Confidence)}{(candidate.Evidence is null ? "" : ": " + candidate.Evidence)}");
         }
         Line("notes", $"{hearing.Notes.Length}");
-        foreach (var (label, value) in SecondInstrumentReport.Lines(hearing.SecondInstrument))
+        foreach (var (label, value) in LinesReport.Lines(hearing.Lines))
             Line(label, value);
         foreach (var section in hearing.Sections)
             Line("section", $"{section.Label}  {Span(section.Start, section.End)}  {Sure(section.Confidence)}");

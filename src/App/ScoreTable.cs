@@ -41,7 +41,7 @@ internal static class ScoreTable
         ]),
         ("With the guitar",
         [
-            ("second instrument, first choice", "kind", "1 where the right kind of instrument, or none, is heard"),
+            ("second instruments, just these", "kinds", "1 where just the right kinds of instrument, or none, are heard"),
             ("melody raw pitch", "melody", "share of its time with the pitch within 50 cents"),
             ("melody voicing recall", "there", "share of its time in which it is heard to sound"),
             ("melody voicing false alarm", "false", "share of its silence in which it is heard to sound (low is good)"),

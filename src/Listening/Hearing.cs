@@ -36,8 +36,8 @@ public sealed record Hearing
 
     public required Ranked<HeardTuning> Tuning { get; init; }
 
-    /// <summary>What plays or sings a line with the guitar.</summary>
-    public HeardSecondInstrument SecondInstrument { get; init; } = HeardSecondInstrument.NotLookedFor;
+    /// <summary>What plays or sings lines with the guitar.</summary>
+    public HeardLines Lines { get; init; } = HeardLines.NotLookedFor;
 }
 
 /// <summary>A felt beat. Position 1 is a downbeat.</summary>

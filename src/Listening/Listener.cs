@@ -57,7 +57,7 @@ public sealed class Listener
         var chords = chordEstimator.Estimate(weighed, keys);
 
         Begin(progress, "looking for a second instrument", 0.87);
-        var second = new SecondInstrumentEstimator().Estimate(lines, recording.Length, keys);
+        var found = LineEstimator.Of(lines, keys);
 
         Begin(progress, "finding sections, the tuning and the strings", 0.9);
         var sections = new FormEstimator().Estimate(mono, pitch.Best, beats, ct);
@@ -78,7 +78,7 @@ public sealed class Listener
             Chords = chords,
             Sections = sections,
             Tuning = tuning,
-            SecondInstrument = second,
+            Lines = found,
         };
     }
 

@@ -1,11 +1,14 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Harkbook.Audio.Recordings;
+using Harkbook.Listening;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Sounding.Performance;
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
 
@@ -93,13 +96,23 @@ internal static class DemoCommand
         Beats = [.. truth.Beats.Select(b => new AnnotatedBeat(b.Time.Value, b.PositionInBar))],
         Chords = [.. truth.Chords.Select(c => new AnnotatedSpan(c.Start.Value, c.End.Value, c.Label))],
         Keys = [new(0, length, truth.Key.ToString())],
-        Notes = [.. truth.Notes.Select(n => new ScoredNote(n.Onset.Value, n.End.Value, n.Midi + 12 * Math.Log2(truth.ReferencePitch.Value / 440), n.StringIndex))],
+        Notes = [.. truth.Notes.Select(n => Scored(truth, n))],
         Sections = [.. truth.Sections.Select(s => new AnnotatedSpan(s.Start.Value, s.End.Value, s.Name))],
         Tempo = MedianTempo(truth),
         ReferenceHertz = truth.ReferencePitch.Value,
         Tuning = truth.Tuning,
         Capo = truth.Capo.Fret,
+        Lines = [.. Line(truth, LineKind.Voice, DemoPart.Voice, null), .. Line(truth, LineKind.Harmonica, DemoPart.Harp, truth.HarpKey)],
     };
+
+    private static ImmutableArray<AnnotatedLine> Line(DemoTruth truth, LineKind kind, DemoPart part, PitchName? harpKey)
+    {
+        var notes = truth.Notes.Where(n => n.Part == part).Select(n => new AnnotatedLineNote(Scored(truth, n), n.Hole)).ToImmutableArray();
+        return notes.IsEmpty ? [] : [new(kind, [], notes, harpKey)];
+    }
+
+    private static ScoredNote Scored(DemoTruth truth, TrueNote note) =>
+        new(note.Onset.Value, note.End.Value, note.Midi + 12 * Math.Log2(truth.ReferencePitch.Value / 440), note.StringIndex);
 
     private static double MedianTempo(DemoTruth truth)
     {

@@ -13,7 +13,7 @@ internal static class ListenCommand
         var afresh = new Option<bool>("--afresh") { Description = "Listen again even if this recording was heard before" };
         var on = RecordingPart.Option("Listen only to a part of it");
         var (tuning, capo) = (KnownGuitar.TuningOption(), KnownGuitar.CapoOption());
-        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections, second instrument") { recording, tuning, capo, jams, json, afresh, on };
+        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections, what plays or sings with the guitar") { recording, tuning, capo, jams, json, afresh, on };
         command.SetAction(async (parsed, ct) =>
         {
             using var place = parsed.GetValue(jams) is { } wanted ? OutputPlace.ForFile(wanted, "--jams") : null;

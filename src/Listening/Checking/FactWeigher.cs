@@ -19,7 +19,7 @@ internal static class FactWeigher
         foreach (var finding in ChangedKeys(song, hearing))
             yield return finding;
         if (song.Harp is { } harp)
-            yield return Harp(harp.Value, hearing.SecondInstrument);
+            yield return Harp(harp.Value, hearing.Lines);
     }
 
     private static Finding Pitch(Song song, Hearing hearing)
@@ -51,10 +51,10 @@ internal static class FactWeigher
         }
     }
 
-    private static Finding Harp(HarpReference claim, HeardSecondInstrument heard) =>
-        heard.Harp is { } ranked
+    private static Finding Harp(HarpReference claim, HeardLines heard) =>
+        heard.Of(LineKind.Harmonica)?.Harp is { } ranked
             ? Listed(ClaimKind.Harp, $"harp in {claim.Key}", ranked, h => h.Key.PitchClass == claim.Key.PitchClass, h => $"a harp in {h.Key}")
-            : new(ClaimKind.Harp, Verdict.Doubtful, heard.Kind.Candidates.Where(c => c.Value == SecondInstrumentKind.Harmonica).Sum(c => c.Confidence), null,
+            : new(ClaimKind.Harp, Verdict.Doubtful, heard.Found.SelectMany(l => l.Kind.Candidates).Where(c => c.Value == LineKind.Harmonica).Select(c => c.Confidence).DefaultIfEmpty().Max(), null,
                 $"harp in {claim.Key}", "no harmonica was made out");
 
     private static Finding Tempo(Song song, Hearing hearing)

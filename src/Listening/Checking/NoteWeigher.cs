@@ -13,7 +13,7 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
     private readonly NoteEvidence evidence = hearing.Evidence;
 
     private readonly ILookup<int, HeardNote> notesByMidi = hearing.Notes
-        .Concat(hearing.SecondInstrument.Notes.Select(n => new HeardNote(n.Midi, n.Onset, n.End, n.Confidence, 0)))
+        .Concat(hearing.Lines.Found.SelectMany(l => l.Notes).Select(n => new HeardNote(n.Midi, n.Onset, n.End, n.Confidence, 0)))
         .ToLookup(n => n.Midi);
 
     /// <param name="midi">About the recording's own reference pitch.</param>

@@ -22,7 +22,7 @@ public static class Evaluator
         .. Sections(hearing, truth),
         .. PitchAndTuning(hearing, truth),
         .. Strings(hearing, truth),
-        .. SecondInstrumentScores.Of(hearing.SecondInstrument, hearing.ReferencePitch.Best, truth),
+        .. LineScores.Of(hearing.Lines, hearing.ReferencePitch.Best, truth),
     ];
 
     /// <summary>The weighted mean of each measure over several recordings, in the order first seen.</summary>

@@ -37,17 +37,8 @@ public sealed record Annotation
 
     public int? Capo { get; init; }
 
-    /// <summary>What plays a line with the guitar; None where the file says that nothing does.</summary>
-    public SecondInstrumentKind? SecondInstrument { get; init; }
-
-    /// <summary>The pitch of that line, moment by moment.</summary>
-    public ImmutableArray<AnnotatedPitch> Melody { get; init; } = [];
-
-    /// <summary>Notes of that line. Not among <see cref="Notes"/>.</summary>
-    public ImmutableArray<AnnotatedLineNote> LineNotes { get; init; } = [];
-
-    /// <summary>The key of the harmonica that plays them.</summary>
-    public PitchName? HarpKey { get; init; }
+    /// <summary>What plays or sings lines with the guitar; empty where the file says that nothing does, null where it doesn't say.</summary>
+    public ImmutableArray<AnnotatedLine>? Lines { get; init; }
 
     public IEnumerable<double> Downbeats => Beats.Where(b => b.PositionInBar == 1).Select(b => b.Time);
 }
@@ -57,6 +48,13 @@ public sealed record AnnotatedBeat(double Time, int? PositionInBar);
 
 /// <summary>A labelled stretch, in seconds.</summary>
 public sealed record AnnotatedSpan(double Start, double End, string Label);
+
+/// <summary>A line over the guitar.</summary>
+/// <param name="Kind">What plays it; null where the file doesn't say.</param>
+/// <param name="Melody">Its pitch, moment by moment.</param>
+/// <param name="Notes">Not among the guitar's.</param>
+/// <param name="HarpKey">The key of the harmonica that plays it.</param>
+public sealed record AnnotatedLine(LineKind? Kind, ImmutableArray<AnnotatedPitch> Melody, ImmutableArray<AnnotatedLineNote> Notes, PitchName? HarpKey = null);
 
 /// <summary>A melody's pitch at a time in seconds; null where it is silent.</summary>
 public sealed record AnnotatedPitch(double Time, double? Hertz);

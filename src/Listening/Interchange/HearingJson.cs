@@ -66,7 +66,7 @@ public static class HearingJson
             new TextConverter<Tuning>(Tuning.Parse),
             new TextConverter<PitchName>(PitchName.Parse),
             new TextConverter<HarpNote>(HarpNote.Parse),
-            new JsonStringEnumConverter<SecondInstrumentKind>(JsonNamingPolicy.CamelCase),
+            new JsonStringEnumConverter<LineKind>(JsonNamingPolicy.CamelCase),
             new ChordConverter(),
             new PitchContourConverter(),
         },

@@ -9,77 +9,71 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Interchange;
 
 /// <summary>
-/// A second instrument in a JAMS file: its pitch as the file's only pitch_contour annotation (several are a guitar's strings),
-/// its notes as a note_midi annotation whose sandbox names the "instrument" and, for a harmonica, harp_key, harp_position and
-/// "holes" (one a note, as "-3''"). The file's own sandbox says "second_instrument", "none" included.
+/// Writes lines over the guitar into a JAMS file: of each its pitch as a pitch_contour annotation and its notes as a note_midi annotation,
+/// whose sandboxes name the "instrument" and, for a harmonica, harp_key, harp_position and "holes" (one a note, as "-3''"). The file's own
+/// sandbox lists them as "second_instruments"; the list is empty where the guitar is alone. <see cref="JamsLineReader"/> reads them.
 /// </summary>
 internal static class JamsLine
 {
-    public static bool IsLine(JsonElement part) => Sandbox(part).TryGetProperty("instrument", out _);
-
-    public static SecondInstrumentKind? KindIn(JsonElement sandbox) =>
-        sandbox.ValueKind == JsonValueKind.Object && sandbox.TryGetProperty("second_instrument", out var name)
-        && Enum.TryParse<SecondInstrumentKind>(name.GetString(), ignoreCase: true, out var kind) ? kind : null;
-
-    public static PitchName? HarpKey(JsonElement part) =>
-        Sandbox(part).TryGetProperty("harp_key", out var key) && PitchName.TryParse(key.GetString(), out var name) ? name : null;
-
-    public static ImmutableArray<AnnotatedPitch> Melody(JsonElement[] contours, Func<JsonElement, IEnumerable<(double Time, double Duration, JsonElement Value)>> observations) =>
-        contours.Length != 1 ? [] : [.. observations(contours[0]).Select(o => new AnnotatedPitch(o.Time, HertzOf(o.Value)))];
-
-    public static IEnumerable<AnnotatedLineNote> Notes(JsonElement part, Func<JsonElement, IEnumerable<ScoredNote>> notes)
-    {
-        var holes = Sandbox(part).TryGetProperty("holes", out var list) ? list.EnumerateArray().Select(h => h.GetString()).ToArray() : [];
-        return notes(part).Select((note, i) => new AnnotatedLineNote(note, HarpNote.TryParse(holes.ElementAtOrDefault(i), out var hole) ? hole : null));
-    }
-
-    /// <summary>The pitch and the notes that were heard; nothing where there is no second instrument.</summary>
-    public static IEnumerable<JsonObject> Parts(Hearing hearing, double length)
-    {
-        var (heard, a4) = (hearing.SecondInstrument, hearing.ReferencePitch.Best);
-        if (heard.Notes.IsEmpty)
-            return [];
-        var contour = Enumerable.Range(0, heard.Contour.Frames)
-            .Select(f => (f * heard.Contour.Hop.Value, heard.Contour.PitchAt(f, a4)?.Value, (double?)heard.Contour.Confidence[f]));
-        var offset = Cents.Between(Hertz.A440, a4).Value;
-        var notes = heard.Notes.Select(n => JamsDocument.Observation(n.Onset.Value, (n.End - n.Onset).Value, Math.Round(n.Midi + (offset + n.Off.Value) / 100, 4), n.Confidence));
-        return [Contour(length, heard.Contour.Hop.Value, contour), Notes(length, notes, SandboxOf(heard))];
-    }
+    /// <summary>The pitch and the notes of each line that was heard.</summary>
+    public static IEnumerable<JsonObject> Parts(Hearing hearing, double length) =>
+        hearing.Lines.Found.SelectMany(line => Parts(line, hearing.ReferencePitch.Best, length));
 
     /// <summary>The pitch and the notes that an annotation tells; nothing of what it doesn't.</summary>
-    public static IEnumerable<JsonObject> Parts(Annotation annotation, double length)
+    public static IEnumerable<JsonObject> Parts(Annotation annotation, double length) =>
+        (annotation.Lines ?? []).SelectMany(line => Parts(line, length));
+
+    /// <summary>What a file's sandbox says of all lines.</summary>
+    public static JsonArray Names(IEnumerable<LineKind> kinds) => [.. kinds.Select(k => (JsonNode)NameOf(k))];
+
+    private static IEnumerable<JsonObject> Parts(HeardLine line, Hertz a4, double length)
     {
-        if (annotation.Melody is [var first, var second, ..])
-            yield return Contour(length, second.Time - first.Time, annotation.Melody.Select(p => (p.Time, p.Hertz, (double?)null)));
-        if (annotation.LineNotes.IsEmpty)
-            yield break;
-        var sandbox = new JsonObject { ["instrument"] = NameOf(annotation.SecondInstrument ?? SecondInstrumentKind.None) };
-        if (annotation.HarpKey is { } key)
-            sandbox["harp_key"] = key.ToString();
-        sandbox["holes"] = new JsonArray([.. annotation.LineNotes.Select(n => (JsonNode?)n.Hole?.ToString())]);
-        yield return Notes(length, annotation.LineNotes.Select(n => JamsDocument.Observation(n.Note.Onset, n.Note.End - n.Note.Onset, Math.Round(n.Note.Midi, 4), null)), sandbox);
+        var contour = Enumerable.Range(0, line.Contour.Frames)
+            .Select(f => (f * line.Contour.Hop.Value, line.Contour.PitchAt(f, a4)?.Value, (double?)line.Contour.Confidence[f]));
+        var offset = Cents.Between(Hertz.A440, a4).Value;
+        var notes = line.Notes.Select(n => JamsDocument.Observation(n.Onset.Value, (n.End - n.Onset).Value, Math.Round(n.Midi + (offset + n.Off.Value) / 100, 4), n.Confidence));
+        return [In(SandboxOf(line), Contour(length, line.Contour.Hop.Value, contour)), In(SandboxOf(line), JamsDocument.Part("note_midi", length, notes))];
     }
 
-    private static JsonObject Notes(double length, IEnumerable<JsonObject> notes, JsonObject sandbox)
+    private static IEnumerable<JsonObject> Parts(AnnotatedLine line, double length)
     {
-        var part = JamsDocument.Part("note_midi", length, notes);
+        if (line.Melody is [var first, var second, ..])
+            yield return In(SandboxOf(line), Contour(length, second.Time - first.Time, line.Melody.Select(p => (p.Time, p.Hertz, (double?)null))));
+        if (!line.Notes.IsEmpty)
+            yield return In(SandboxOf(line), JamsDocument.Part("note_midi", length, line.Notes.Select(n => JamsDocument.Observation(n.Note.Onset, n.Note.End - n.Note.Onset, Math.Round(n.Note.Midi, 4), null))));
+    }
+
+    private static JsonObject In(JsonObject sandbox, JsonObject part)
+    {
         part["sandbox"] = sandbox;
         return part;
     }
 
-    private static JsonObject SandboxOf(HeardSecondInstrument heard)
+    private static JsonObject SandboxOf(AnnotatedLine line)
+    {
+        var sandbox = new JsonObject();
+        if (line.Kind is { } kind)
+            sandbox["instrument"] = NameOf(kind);
+        if (line.HarpKey is { } key)
+            sandbox["harp_key"] = key.ToString();
+        if (line.Notes.Any(n => n.Hole is not null))
+            sandbox["holes"] = new JsonArray([.. line.Notes.Select(n => (JsonNode?)n.Hole?.ToString())]);
+        return sandbox;
+    }
+
+    private static JsonObject SandboxOf(HeardLine line)
     {
         var sandbox = new JsonObject
         {
-            ["instrument"] = NameOf(heard.Kind.Best),
-            ["instrument_confidence"] = Math.Round(heard.Kind.Confidence, 4),
+            ["instrument"] = NameOf(line.Kind.Best),
+            ["instrument_confidence"] = Math.Round(line.Kind.Confidence, 4),
         };
-        if (heard.Harp is not { } harp)
+        if (line.Harp is not { } harp)
             return sandbox;
         sandbox["harp_key"] = harp.Best.Key.ToString();
         sandbox["harp_key_confidence"] = Math.Round(harp.Confidence, 4);
         sandbox["harp_position"] = harp.Best.Position;
-        sandbox["holes"] = new JsonArray([.. heard.Notes.Select(n => (JsonNode?)n.Holes?.Best.ToString())]);
+        sandbox["holes"] = new JsonArray([.. line.Notes.Select(n => (JsonNode?)n.Holes?.Best.ToString())]);
         return sandbox;
     }
 
@@ -100,13 +94,5 @@ internal static class JamsLine
 
     private static JsonArray Column<T>(T[] moments, Func<T, JsonNode?> value) => [.. moments.Select(value)];
 
-    public static string NameOf(SecondInstrumentKind kind) => kind.ToString().ToLowerInvariant();
-
-    private static double? HertzOf(JsonElement value) =>
-        value.GetProperty("voiced").GetBoolean() && value.GetProperty("frequency").GetDouble() is > 0 and var hertz ? hertz : null;
-
-    private static JsonElement Sandbox(JsonElement part) =>
-        part.TryGetProperty("sandbox", out var sandbox) && sandbox.ValueKind == JsonValueKind.Object ? sandbox : Empty;
-
-    private static readonly JsonElement Empty = JsonDocument.Parse("{}").RootElement;
+    private static string NameOf(LineKind kind) => kind.ToString().ToLowerInvariant();
 }

@@ -8,8 +8,8 @@ namespace Harkbook.Listening.Interchange;
 
 /// <summary>
 /// Reads JAMS (Humphrey et al., ISMIR 2014): beat and beat_position, chord and chord_harte, key_mode, tempo, note_midi
-/// and note_hz (one annotation a string where data_source says which), segment_open, and a second instrument's line
-/// (<see cref="JamsLine"/>). Of several annotations of a kind
+/// and note_hz (one annotation a string where data_source says which), segment_open, and lines over the guitar
+/// (<see cref="JamsLineReader"/>). Of several annotations of a kind
 /// the first counts, but every note annotation does.
 /// </summary>
 public static class JamsReader
@@ -50,16 +50,13 @@ public static class JamsReader
             Beats = Beats(parts),
             Chords = Spans(parts, ["chord", "chord_harte"], label => label),
             Keys = Spans(parts, ["key_mode"], KeyName),
-            Notes = [.. Named(parts, "note_midi", "note_hz").Where(p => !JamsLine.IsLine(p)).SelectMany(Notes).OrderBy(n => n.Onset).ThenBy(n => n.Midi)],
+            Notes = [.. Named(parts, "note_midi", "note_hz").Where(p => !JamsLineReader.IsLine(p)).SelectMany(Notes).OrderBy(n => n.Onset).ThenBy(n => n.Midi)],
             Sections = Spans(parts, ["segment_open", "segment_salami_upper", "segment_salami_function"], label => label),
             Tempo = Named(parts, "tempo").SelectMany(Observations).Select(o => (double?)o.Value.GetDouble()).FirstOrDefault(),
             ReferenceHertz = Number(sandbox, "reference_hz"),
             Tuning = ReadTuning(sandbox),
             Capo = (int?)Number(sandbox, "capo"),
-            SecondInstrument = JamsLine.KindIn(sandbox),
-            Melody = JamsLine.Melody([.. Named(parts, "pitch_contour")], Observations),
-            LineNotes = [.. Named(parts, "note_midi", "note_hz").Where(JamsLine.IsLine).SelectMany(p => JamsLine.Notes(p, Notes)).OrderBy(n => n.Note.Onset)],
-            HarpKey = Named(parts, "note_midi", "note_hz").Select(JamsLine.HarpKey).FirstOrDefault(k => k is not null),
+            Lines = new JamsLineReader(Observations, Notes).Read([.. Named(parts, "pitch_contour")], [.. Named(parts, "note_midi", "note_hz")], sandbox),
         };
     }
 

@@ -8,7 +8,7 @@ namespace Harkbook.Listening.Interchange;
 
 /// <summary>
 /// Writes a Hearing, or an annotation, as JAMS 0.3 (Humphrey et al., ISMIR 2014). What JAMS has no namespace for stands in
-/// the file's sandbox: reference_hz (what A4 is), tuning (open pitches low to high), capo (fret), second_instrument (see
+/// the file's sandbox: reference_hz (what A4 is), tuning (open pitches low to high), capo (fret), second_instruments (see
 /// <see cref="JamsLine"/>).
 /// </summary>
 public static class JamsWriter
@@ -34,8 +34,8 @@ public static class JamsWriter
                 ["capo"] = hearing.Tuning.Best.Capo.Fret,
                 ["tuning_confidence"] = Math.Round(hearing.Tuning.Confidence, 4),
                 ["meter"] = hearing.Meter.Best.ToString(),
-                ["second_instrument"] = JamsLine.NameOf(hearing.SecondInstrument.Kind.Best),
-                ["second_instrument_confidence"] = Math.Round(hearing.SecondInstrument.Kind.Confidence, 4),
+                ["second_instruments"] = JamsLine.Names(hearing.Lines.Found.Select(l => l.Kind.Best)),
+                ["guitar_alone_confidence"] = Math.Round(hearing.Lines.Alone, 4),
             });
     }
 
@@ -67,8 +67,8 @@ public static class JamsWriter
             sandbox["tuning"] = Strings(tuning);
         if (annotation.Capo is { } capo)
             sandbox["capo"] = capo;
-        if (annotation.SecondInstrument is { } kind)
-            sandbox["second_instrument"] = JamsLine.NameOf(kind);
+        if (annotation.Lines is { } lines && lines.All(l => l.Kind is not null))
+            sandbox["second_instruments"] = JamsLine.Names(lines.Select(l => l.Kind!.Value));
         return sandbox;
     }
 

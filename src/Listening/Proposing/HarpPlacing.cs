@@ -18,12 +18,12 @@ internal sealed class HarpPlacing
     private sealed record Breathed(int Start, int End, ImmutableArray<HarpNote> Holes, double Confidence);
 
     /// <param name="sectionEnds">In beats from the first bar's start, rising.</param>
-    public HarpPlacing(HeardSecondInstrument heard, BeatLine line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
+    public HarpPlacing(HeardLine? harmonica, BeatLine line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
     {
         grid = new(line, isCompound, sectionEnds);
-        if (heard.Harp is null || line.Bars.IsEmpty)
+        if (harmonica is null || line.Bars.IsEmpty)
             return;
-        var placed = heard.Notes.Where(n => n.Holes is not null).GroupBy(n => grid.Step(n.Onset)).OrderBy(g => g.Key)
+        var placed = harmonica.Notes.Where(n => n.Holes is not null).GroupBy(n => grid.Step(n.Onset)).OrderBy(g => g.Key)
             .Select(g => OneBreath(g.Key, [.. g])).ToList();
         for (var i = 0; i < placed.Count; i++)
         {

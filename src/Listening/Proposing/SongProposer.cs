@@ -30,8 +30,8 @@ public static class SongProposer
         var shapeOf = shapes.ToDictionary(s => s.Chord, s => s.Shape);
         var plan = SectionPlan.Of(hearing.Sections, line);
         int[] sectionEnds = [.. plan.Select(p => line.Bars[p.EndBar - 1].EndBeat)];
-        var harp = new HarpPlacing(hearing.SecondInstrument, line, meter.IsCompound, sectionEnds);
-        var sung = new SungPlacing(hearing.SecondInstrument, line, meter.IsCompound, sectionEnds);
+        var harp = new HarpPlacing(hearing.Lines.Of(LineKind.Harmonica), line, meter.IsCompound, sectionEnds);
+        var sung = new SungPlacing(hearing.Lines.Of(LineKind.Voice), line, meter.IsCompound, sectionEnds);
         var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf), Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
         var length = Ceiling(hearing.Recording.Length);
         var key = MainKey(hearing.Keys);
@@ -45,7 +45,7 @@ public static class SongProposer
             Meter = new(meter, Heard(hearing.Meter)),
             Tempo = new(Math.Round(hearing.Tempo.Best, 1), Heard(hearing.Tempo)),
             Key = key,
-            Harp = Harp(hearing.SecondInstrument),
+            Harp = Harp(hearing.Lines.Of(LineKind.Harmonica)),
             Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape, Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
             Sections = Sections(plan, line, bars, length, new(hearing.Keys, line, key.Value)),
         };
@@ -95,8 +95,8 @@ public static class SongProposer
     }
 
     /// <summary>As sure as that there is a harmonica and that it is this one.</summary>
-    private static Fact<HarpReference>? Harp(HeardSecondInstrument heard) =>
-        heard.Harp is { } harp ? new(new(harp.Best.Key, HarpLayout.Richter.Name), Standing.HeardToThePercent(heard.Kind.Confidence * harp.Confidence)) : null;
+    private static Fact<HarpReference>? Harp(HeardLine? heard) =>
+        heard?.Harp is { } harp ? new(new(harp.Best.Key, HarpLayout.Richter.Name), Standing.HeardToThePercent(heard.Kind.Confidence * harp.Confidence)) : null;
 
     private static Standing Heard<T>(Ranked<T> estimate) => Standing.HeardToThePercent(estimate.Confidence);
 

@@ -20,18 +20,18 @@ internal sealed class SungPlacing
     private readonly record struct Placed(int Start, int End, double Confidence);
 
     /// <param name="sectionEnds">In beats from the first bar's start, rising.</param>
-    public SungPlacing(HeardSecondInstrument heard, BeatLine line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
+    public SungPlacing(HeardLine? voice, BeatLine line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
     {
         grid = new(line, isCompound, sectionEnds);
-        if (heard.Kind.Best != SecondInstrumentKind.Voice || line.Bars.IsEmpty)
+        if (voice is null || line.Bars.IsEmpty)
             return;
-        var starts = heard.Notes.GroupBy(n => grid.Step(n.Onset)).OrderBy(g => g.Key).ToArray();
+        var starts = voice.Notes.GroupBy(n => grid.Step(n.Onset)).OrderBy(g => g.Key).ToArray();
         for (var i = 0; i < starts.Length; i++)
         {
             var start = starts[i].Key;
             int? next = i + 1 < starts.Length ? starts[i + 1].Key : null;
             var end = grid.EndOf(start, grid.Step(starts[i].Max(n => n.End)), next);
-            syllables.Add(new(start, end, OnsetsRight * heard.Kind.Confidence * starts[i].Max(n => n.Confidence)));
+            syllables.Add(new(start, end, OnsetsRight * voice.Kind.Confidence * starts[i].Max(n => n.Confidence)));
         }
     }
 

@@ -5,8 +5,7 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Sounding;
 
 /// <summary>A note of the harmonica as it is about to sound.</summary>
-/// <param name="IsBent">Whether the player bends the reed to reach it.</param>
-internal readonly record struct BlownNote(int Midi, Seconds At, Seconds Until, double Strength, bool IsBent);
+internal readonly record struct BlownNote(int Midi, Seconds At, Seconds Until, double Strength, HarpNote Hole);
 
 /// <summary>Turns a song's harmonica line into pitches; notes that the instrument lacks are left out, for the check to report.</summary>
 internal sealed class HarpPart(Song song, IBarTimes times, Touch touch)
@@ -26,7 +25,7 @@ internal sealed class HarpPart(Song song, IBarTimes times, Touch touch)
         foreach (var claim in breath)
         {
             if (harmonica.FindPitch(claim.Value) is { } pitch)
-                yield return new(pitch.Midi, start, times.At(bar, claim.Start + claim.Length) - Seconds.FromMilliseconds(25), strength, claim.Value.Bend < 0);
+                yield return new(pitch.Midi, start, times.At(bar, claim.Start + claim.Length) - Seconds.FromMilliseconds(25), strength, claim.Value);
         }
     }
 }

@@ -150,13 +150,13 @@ public class SongProposerTests
         HeardLineNote Note(string hole, double onset, double end) => new(72, default, Seconds.FromSeconds(onset), Seconds.FromSeconds(end), 0.9, new(new Candidate<HarpNote>(HarpNote.Parse(hole), 1)));
         var hearing = FourBars(HandMade.Chord("G", 1, 9)) with
         {
-            SecondInstrument = new()
+            Lines = Lines(new HeardLine
             {
-                Kind = new(new Candidate<SecondInstrumentKind>(SecondInstrumentKind.Harmonica, 0.8)),
+                Kind = new(new Candidate<LineKind>(LineKind.Harmonica, 0.8)),
                 Contour = PitchContour.Silent,
                 Harp = new(new Candidate<HeardHarp>(new(PitchName.Parse("C"), 2), 0.5)),
                 Notes = [Note("-2", 1.02, 1.9), Note("-3", 1.01, 1.9), Note("+4", 1.03, 1.9), Note("-4'", 1.74, 2.4), Note("+4", 8.5, 12)],
-            },
+            }),
         };
         var song = Propose(hearing);
         Assert.Equal(new Fact<HarpReference>(new(PitchName.Parse("C"), "richter"), Standing.Heard(0.4)), song.Harp);
@@ -170,16 +170,34 @@ public class SongProposerTests
     public void AHeardVoiceGivesTheRhythmOfItsNotes()
     {
         HeardLineNote Note(double onset, double end, double confidence) => new(60, default, Seconds.FromSeconds(onset), Seconds.FromSeconds(end), confidence);
-        HeardSecondInstrument Singing(SecondInstrumentKind kind) => new()
+        HeardLine Singing(LineKind kind) => new()
         {
-            Kind = new(new Candidate<SecondInstrumentKind>(kind, 0.8)),
+            Kind = new(new Candidate<LineKind>(kind, 0.8)),
             Contour = PitchContour.Silent,
             Notes = [Note(1.02, 1.24, 0.5), Note(1.26, 1.9, 1), Note(1.27, 1.7, 0.5), Note(2.99, 3.4, 1), Note(8.5, 12, 1)],
         };
-        var song = Propose(FourBars(HandMade.Chord("G", 1, 9)) with { SecondInstrument = Singing(SecondInstrumentKind.Voice) });
+        var song = Propose(FourBars(HandMade.Chord("G", 1, 9)) with { Lines = Lines(Singing(LineKind.Voice)) });
         var sung = song.Bars.SelectMany(b => b.Sung.Select(s => (b.Number, s.Start.Value, s.Length.Value, s.Value, s.Standing.Confidence)));
         Assert.Equal([(1, 0, 0.5, "x", 0.28), (1, 0.5, 1.25, "x", 0.56), (2, 0, 0.75, "x", 0.56), (4, 3, 1, "x", 0.56)], sung);
         Assert.Equal(song, SongText.Parse(SongText.Write(song), "quay.hark").Song);
-        Assert.All(Propose(FourBars(HandMade.Chord("G", 1, 9)) with { SecondInstrument = Singing(SecondInstrumentKind.Whistle) }).Bars, b => Assert.Empty(b.Sung));
+        Assert.All(Propose(FourBars(HandMade.Chord("G", 1, 9)) with { Lines = Lines(Singing(LineKind.Whistle)) }).Bars, b => Assert.Empty(b.Sung));
     }
+
+    [Fact]
+    public void AVoiceAndAHarmonicaEachGetTheirOwn()
+    {
+        HeardLine Line(LineKind kind, double onset, string? hole) => new()
+        {
+            Kind = new(new Candidate<LineKind>(kind, 0.8)),
+            Contour = PitchContour.Silent,
+            Harp = hole is null ? null : new(new Candidate<HeardHarp>(new(PitchName.Parse("C"), 2), 0.5)),
+            Notes = [new(67, default, Seconds.FromSeconds(onset), Seconds.FromSeconds(onset + 0.4), 1, hole is null ? null : new(new Candidate<HarpNote>(HarpNote.Parse(hole), 1)))],
+        };
+        var song = Propose(FourBars(HandMade.Chord("G", 1, 9)) with { Lines = Lines(Line(LineKind.Voice, 1.5, null), Line(LineKind.Harmonica, 3, "-2")) });
+        Assert.Equal([(1, 1.0)], song.Bars.SelectMany(b => b.Sung.Select(s => (b.Number, s.Start.Value))));
+        Assert.Equal([(2, 0.0, "-2")], song.Bars.SelectMany(b => b.Harp.Select(h => (b.Number, h.Start.Value, h.Value.ToString()))));
+        Assert.Equal("C", song.Harp!.Value.Key.ToString());
+    }
+
+    private static HeardLines Lines(params HeardLine[] lines) => new(0.05, [.. lines]);
 }

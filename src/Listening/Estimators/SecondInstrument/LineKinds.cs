@@ -1,77 +1,64 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 
-/// <summary>Whether a line sounds with the guitar and what plays it, from all stretches of a recording.</summary>
+/// <summary>What speaks for each kind of instrument: the network's word, where a phrase lies, notes together, and whether a harmonica could play it.</summary>
 internal static class LineKinds
 {
-    /// <summary>How much the network's word counts; notes of one recording are alike, so it isn't multiplied by their number.</summary>
-    private const double Weight = 2;
+    /// <summary>
+    /// How the network hears each of <see cref="LineNetwork.Kinds"/> (rows), as shares of the same kinds: rounded from made pieces with instruments that it was
+    /// not trained on, and drawn a little together, since there are more kinds of voices and fiddles than those (docs/listening.md).
+    /// </summary>
+    private static readonly double[][] HeardAs = [[0.85, 0.06, 0.02, 0.07], [0.20, 0.42, 0.26, 0.12], [0.07, 0.10, 0.79, 0.04], [0.58, 0.05, 0.03, 0.34]];
+
+    /// <summary>How often each kind is met with a guitar, and about which semitone its lines lie: our judgement of common practice.</summary>
+    private static readonly (double Usual, double Middle, double Spread)[] Habits = [(0.4, 72, 7), (0.4, 60, 8), (0.12, 77, 7), (0.08, 70, 8)];
+
+    /// <summary>
+    /// The semitones that each kind reaches: harmonicas from the G harp's first hole, singers to a soprano's high C, whistles and flutes from middle C,
+    /// fiddles from their open low string (common practice). Lower harps and bows exist.
+    /// </summary>
+    private static readonly (int Lowest, int Highest)[] Reach = [(55, 102), (36, 84), (60, 102), (55, 102)];
+
+    /// <summary>What notes beyond its reach speak against a kind (nepers).</summary>
+    private const double AgainstBeyond = 5;
+
+    /// <summary>What notes that sound together speak against each kind (nepers).</summary>
+    private static readonly double[] AgainstTogether = [0, 3, 3, 1];
+
+    /// <summary>How many times a phrase's word counts, and how much where it lies: in full from a second on, since sound of one instrument is alike.</summary>
+    private const double WordWeight = 4, PlaceWeight = 0.5;
+
+    /// <summary>How likely a phrase sounds unlike its instrument: no phrase speaks more clearly than that against a kind.</summary>
+    private const double Odd = 0.005;
 
     /// <summary>The share of breaths or notes that tells nothing; how much more of them tells, and at most (nepers).</summary>
     private const double Few = 0.06, Telling = 20, Most = 3;
 
-    /// <summary>How often each of <see cref="LineNetwork.Kinds"/> is met with a guitar, and about which semitone its lines lie: our judgement of common practice.</summary>
-    private static readonly (double Usual, double Middle, double Spread)[] Habits = [(0.4, 72, 7), (0.4, 60, 8), (0.12, 77, 7), (0.08, 70, 8)];
+    public static double Usual(int kind) => Habits[kind].Usual;
 
-    public static Ranked<SecondInstrumentKind> Of(List<LineStretch> stretches, ImmutableArray<HeardKey> keys, Seconds length)
+    /// <summary>How well a phrase fits each kind, in nepers.</summary>
+    public static double[] Fit(LinePhrase phrase)
     {
-        var seconds = Covered(stretches) * SecondInstrumentEstimator.Hop.Value;
-        var sure = Sureness(stretches);
-        var present = Present(seconds / Math.Max(1, length.Value), seconds, sure);
-        var chances = Chances(stretches, HarpFit.Of(LineNotes.Of(stretches), keys));
-        var words = string.Create(CultureInfo.InvariantCulture, $"{seconds:0.0} s of sound that isn't plucked");
-        return new([new(SecondInstrumentKind.None, 1 - present, words),
-            .. LineNetwork.Kinds.Select((kind, k) => new Candidate<SecondInstrumentKind>(kind, present * chances[k], words))]);
+        var length = Math.Min(1, phrase.Frames * LineEstimator.Hop.Value);
+        var together = phrase.Together();
+        double[] fits = [.. Habits.Select((h, k) => length * (WordWeight * Word(phrase.Word, k) + PlaceWeight * Place(phrase.Pitch, h.Middle, h.Spread))
+            - AgainstTogether[k] * together - AgainstBeyond * phrase.Beyond(Reach[k].Lowest, Reach[k].Highest))];
+        var best = fits.Max();
+        return [.. fits.Select(f => Math.Log(Math.Exp(f - best) + Odd))];
     }
 
-    /// <summary>How likely each kind is, if there is a line; adds up to 1.</summary>
-    private static double[] Chances(List<LineStretch> stretches, HarpFit fit)
+    /// <summary>How far a harmonica can play all these phrases, in nepers: double notes on one breath speak for it, others and notes that it hasn't got against it.</summary>
+    public static double OnHarmonica(IEnumerable<LinePhrase> phrases, ImmutableArray<HeardKey> keys)
     {
-        var sum = stretches.Aggregate(default(KindShares), (all, s) => all + s.Kinds * s.Length);
-        var middle = Middle(stretches);
-        var logs = Habits.Select((habit, k) => Math.Log(habit.Usual) - Math.Log(habit.Spread) - 0.5 * Math.Pow((middle - habit.Middle) / habit.Spread, 2)
-            + Weight * Math.Log((sum[k] + 0.02 * sum.Sum) / (sum.Sum + 1e-6f) + 1e-6)).ToArray();
-        logs[0] += Speaks(fit.OnOneBreath - Few) - Speaks(fit.NotOneBreath - Few) - Speaks(fit.Missing - Few);
-        var top = logs.Max();
-        var total = logs.Sum(l => Math.Exp(l - top));
-        return [.. logs.Select(l => Math.Exp(l - top) / total)];
+        var fit = HarpFit.Of(LineNotes.Of(phrases.SelectMany(p => p.Stretches)), keys);
+        return Speaks(fit.OnOneBreath - Few) - Speaks(fit.NotOneBreath - Few) - Speaks(fit.Missing - Few);
     }
 
-    /// <summary>The median semitone, long stretches counting more.</summary>
-    private static double Middle(List<LineStretch> stretches)
-    {
-        var left = stretches.Sum(s => s.Length) / 2.0;
-        foreach (var s in stretches.OrderBy(s => s.Midi))
-        {
-            left -= s.Length;
-            if (left <= 0)
-                return s.Midi;
-        }
-        return Habits[0].Middle;
-    }
+    /// <summary>The log chance of a phrase's word, as so many draws from how the kind is heard.</summary>
+    private static double Word(KindShares word, int kind) => Enumerable.Range(0, HeardAs.Length).Sum(h => word[h] / (word.Sum + 1e-9) * Math.Log(HeardAs[kind][h]));
+
+    private static double Place(double pitch, double middle, double spread) => -Math.Log(spread) - 0.5 * Math.Pow((pitch - middle) / spread, 2);
 
     private static double Speaks(double share) => Math.Clamp(Telling * share, 0, Most);
-
-    /// <summary>Frames in which something sounds.</summary>
-    public static int Covered(List<LineStretch> stretches)
-    {
-        var (frames, to) = (0, 0);
-        foreach (var s in stretches)
-        {
-            frames += Math.Max(0, s.End - Math.Max(to, s.First));
-            to = Math.Max(to, s.End);
-        }
-        return frames;
-    }
-
-    /// <summary>The mean chance, long stretches counting more.</summary>
-    public static double Sureness(List<LineStretch> stretches) =>
-        stretches.Count == 0 ? 0 : stretches.Sum(s => s.Chance * s.Length) / (double)stretches.Sum(s => s.Length);
-
-    /// <summary>An invented line is worse than a missed one, so doubt counts for the guitar.</summary>
-    private static double Present(double share, double seconds, double sure) =>
-        seconds < 0.5 ? 0.02 : 1 / (1 + Math.Exp(1 - 12 * (sure - 0.75) - 1.5 * Math.Log(share / 0.06)));
 }

@@ -31,8 +31,8 @@ internal sealed class LineNetwork : IDisposable
     }
 
     /// <summary>The kinds of a line, in the order of the network's outputs after the struck strings.</summary>
-    public static readonly SecondInstrumentKind[] Kinds =
-        [SecondInstrumentKind.Harmonica, SecondInstrumentKind.Voice, SecondInstrumentKind.Whistle, SecondInstrumentKind.Bowed];
+    public static readonly LineKind[] Kinds =
+        [LineKind.Harmonica, LineKind.Voice, LineKind.Whistle, LineKind.Bowed];
 
     /// <summary>How many frames on either side the network looks at.</summary>
     public int Context { get; }

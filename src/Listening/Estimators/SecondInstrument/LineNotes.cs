@@ -38,9 +38,9 @@ internal static class LineNotes
                 confidence[f] = MathF.Round(Math.Min(1, s.Chance), 3);
             }
         }
-        return new(SecondInstrumentEstimator.Hop, [.. cents], [.. confidence]);
+        return new(LineEstimator.Hop, [.. cents], [.. confidence]);
     }
 
     private static HeardLineNote NoteOf(LineStretch s) =>
-        new(s.Midi, Cents.FromCents(Math.Round(100 * s.Off, 1)), SecondInstrumentEstimator.Hop * s.First, SecondInstrumentEstimator.Hop * s.End, Math.Round(s.Chance, 3));
+        new(s.Midi, Cents.FromCents(Math.Round(100 * s.Off, 1)), LineEstimator.Hop * s.First, LineEstimator.Hop * s.End, Math.Round(s.Chance, 3));
 }

@@ -28,6 +28,9 @@ public sealed record DemoTruth
     public required ImmutableArray<TrueNote> Notes { get; init; }
 
     public required ImmutableArray<TrueSection> Sections { get; init; }
+
+    /// <summary>The key of the harmonica; null where none plays.</summary>
+    public PitchName? HarpKey { get; init; }
 }
 
 /// <summary>A chord over a span.</summary>
@@ -50,7 +53,8 @@ public enum DemoPart
 
 /// <summary>A played note.</summary>
 /// <param name="StringIndex">0 is the lowest string; null for the other parts.</param>
-public sealed record TrueNote(DemoPart Part, int? StringIndex, int Midi, Seconds Onset, Seconds End);
+/// <param name="Hole">On a harmonica; null for the other parts.</param>
+public sealed record TrueNote(DemoPart Part, int? StringIndex, int Midi, Seconds Onset, Seconds End, HarpNote? Hole = null);
 
 /// <summary>A made-up recording with the truth about it.</summary>
 public sealed record DemoTake(Audio.Signals.Signal Sound, DemoTruth Truth);

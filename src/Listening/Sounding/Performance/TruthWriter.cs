@@ -20,6 +20,7 @@ internal sealed class TruthWriter(Song song, IBarTimes times, TapeTransport tran
         Chords = Chords(),
         Notes = [.. GuitarNotes(take).Concat(OtherNotes(take)).OrderBy(n => n.Onset)],
         Sections = [.. song.Sections.Where(s => s.Bars.Length > 0).Select(s => new TrueSection(At(s.Bars[0].Number, Beats.Zero), At(s.Bars[^1].Number + 1, Beats.Zero), s.Name))],
+        HarpKey = song.Harp?.Value.Key,
     };
 
     private IEnumerable<HeardBeat> BeatsOf(Bar bar) =>
@@ -67,7 +68,7 @@ internal sealed class TruthWriter(Song song, IBarTimes times, TapeTransport tran
     }
 
     private IEnumerable<TrueNote> OtherNotes(PlayedTake take) =>
-        take.Harp.Select(n => new TrueNote(DemoPart.Harp, null, n.Midi, OnTape(n.At), OnTape(n.Until)))
+        take.Harp.Select(n => new TrueNote(DemoPart.Harp, null, n.Midi, OnTape(n.At), OnTape(n.Until), n.Hole))
             .Concat(take.Voice.Select(n => new TrueNote(DemoPart.Voice, null, n.Midi, OnTape(n.At), OnTape(n.Until))));
 
     private Seconds At(int bar, Beats inBar) => OnTape(times.At(bar, inBar));

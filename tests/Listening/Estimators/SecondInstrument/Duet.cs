@@ -42,9 +42,7 @@ internal static class Duet
         var truth = new Annotation
         {
             Duration = length,
-            SecondInstrument = SecondInstrumentKind.Harmonica,
-            HarpKey = harp.Key,
-            LineNotes = [.. notes.Select(n => new AnnotatedLineNote(new ScoredNote(n.Onset, n.Onset + 0.43, harp.PitchOf(n.Hole).Midi), n.Hole))],
+            Lines = [new(LineKind.Harmonica, [], [.. notes.Select(n => new AnnotatedLineNote(new ScoredNote(n.Onset, n.Onset + 0.43, harp.PitchOf(n.Hole).Midi), n.Hole))], harp.Key)],
         };
         return (Mixer.Sum(Rate, [new(guitar), new(reeds, level + decibels)]).ToMono(), truth);
     }

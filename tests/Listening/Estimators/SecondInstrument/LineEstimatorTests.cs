@@ -8,12 +8,12 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Tests.Estimators.SecondInstrument;
 
 /// <summary>Known-answer sound: our own strings and reeds.</summary>
-public class SecondInstrumentEstimatorTests
+public class LineEstimatorTests
 {
     private const string SecondPosition = "-2 -3 +4 -4 -4 +4 -3 -2 . -2&-3 +4 -4 -5 -4 -3' -2 . -1 -2'' -2 +4 -4 +5 +6 -6 . -4&-5 -4 +4 -3 -2 -2";
 
-    private static HeardSecondInstrument Hear(Signal sound, string key) =>
-        new SecondInstrumentEstimator().Estimate(sound, Hertz.A440, Duet.InKey(key), null, TestContext.Current.CancellationToken);
+    private static HeardLines Hear(Signal sound, string key) =>
+        new LineEstimator().Estimate(sound, Hertz.A440, Duet.InKey(key), null, TestContext.Current.CancellationToken);
 
     [Theory]
     [InlineData(3, 0.8)]
@@ -23,9 +23,10 @@ public class SecondInstrumentEstimatorTests
     {
         var (sound, truth) = Duet.With(Harmonica.Richter(PitchName.Parse("C")), SecondPosition, decibels);
         var heard = Hear(sound, "G major");
-        Assert.Equal(SecondInstrumentKind.Harmonica, heard.Kind.Best);
-        Assert.Equal((PitchName.Parse("C"), 2), (heard.Harp!.Best.Key, heard.Harp.Best.Position));
-        var holes = SecondInstrumentScores.Of(heard, Hertz.A440, truth).Single(m => m.Measure == "harp hole and breath").Value;
+        var line = Assert.Single(heard.Found);
+        Assert.Equal(LineKind.Harmonica, line.Kind.Best);
+        Assert.Equal((PitchName.Parse("C"), 2), (line.Harp!.Best.Key, line.Harp.Best.Position));
+        var holes = LineScores.Of(heard, Hertz.A440, truth).Single(m => m.Measure == "harp hole and breath").Value;
         Assert.True(holes > least, $"{holes:0.00} of the holes are right");
     }
 
@@ -33,12 +34,10 @@ public class SecondInstrumentEstimatorTests
     public void AGuitarAloneIsHeardAlone()
     {
         var heard = Hear(Duet.Guitar(20), "G major");
-        Assert.Equal(SecondInstrumentKind.None, heard.Kind.Best);
-        Assert.Empty(heard.Notes);
-        Assert.Null(heard.Harp);
-        Assert.All(heard.Contour.Confidence, c => Assert.Equal(0, c));
+        Assert.Empty(heard.Found);
+        Assert.True(heard.Alone > 0.5);
     }
 
     [Fact]
-    public void SilenceIsNoInstrument() => Assert.Equal(SecondInstrumentKind.None, Hear(new(SampleRate.FromHertz(22_050), new float[22_050]), "C major").Kind.Best);
+    public void SilenceIsNoInstrument() => Assert.Empty(Hear(new(SampleRate.FromHertz(22_050), new float[22_050]), "C major").Found);
 }

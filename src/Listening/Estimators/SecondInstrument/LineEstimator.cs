@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using Harkbook.Audio.Signals;
+using Harkbook.Listening.Estimators.Notes;
+using Harkbook.Music.Instruments;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Estimators.SecondInstrument;
+
+/// <summary>
+/// Looks for lines that aren't plucked: harmonica, voice, whistle or fiddle with the guitar, several perhaps. A network says in each
+/// frame what sounds each pitch; what it says is joined into notes, notes into phrases, phrases of one kind into a line. It says that
+/// the guitar is alone where too little of that is found.
+/// </summary>
+public sealed class LineEstimator
+{
+    internal static Seconds Hop => LogSpectrum.Hop;
+
+    /// <param name="sound">One channel or two; place in the stereo picture helps where there are two.</param>
+    /// <param name="a4">The recording's own reference pitch.</param>
+    /// <param name="keys">The song's keys, which make some harmonicas likelier.</param>
+    /// <param name="progress">0 to 1.</param>
+    public HeardLines Estimate(ISound sound, Hertz a4, ImmutableArray<HeardKey> keys, IProgress<double>? progress, CancellationToken ct)
+    {
+        using var scan = new LineScan();
+        SpectraScan.Run(sound, a4, [scan], progress, ct);
+        return Of(scan.Cells, keys);
+    }
+
+    /// <summary>From what the network said of each frame.</summary>
+    internal static HeardLines Of(LineCell[][] cells, ImmutableArray<HeardKey> keys)
+    {
+        var stretches = new LineTracer(cells).Trace();
+        var present = LinePresence.Of(stretches, cells.Length);
+        if (present < 0.5)
+            return new(1 - present, []);
+        var lines = LineLayers.Of(stretches, keys, present).Select(l => LineOf(l, keys, cells.Length));
+        return new(1 - present, [.. lines.OrderByDescending(l => l.Kind.Confidence)]);
+    }
+
+    private static HeardLine LineOf(LineLayer layer, ImmutableArray<HeardKey> keys, int frames)
+    {
+        var isHarp = layer.Kind.Best == LineKind.Harmonica;
+        var stretches = isHarp ? layer.Stretches : LineNotes.OneAtATime(layer.Stretches);
+        var line = new HeardLine { Kind = layer.Kind, Contour = LineNotes.ContourOf(stretches, frames), Notes = LineNotes.Of(stretches) };
+        return isHarp ? OnHarp(line, keys) : line;
+    }
+
+    private static HeardLine OnHarp(HeardLine line, ImmutableArray<HeardKey> keys)
+    {
+        var harp = new HarpFinder(keys).Rank(line.Notes);
+        var path = new HolePath(Harmonica.Richter(harp.Best.Key), harp.Best.Position);
+        return line with { Harp = harp, Notes = path.Place(line.Notes) };
+    }
+}

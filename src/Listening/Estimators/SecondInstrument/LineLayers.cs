@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Harkbook.Listening.Estimators.SecondInstrument;
+
+/// <summary>
+/// Which kinds of instrument play or sing over a guitar, and which phrases are whose. Every set of kinds that may be met explains all phrases
+/// as well as it can; a kind is told where the sets that hold it are likelier than the others.
+/// </summary>
+internal sealed class LineLayers
+{
+    /// <summary>Phrases of one instrument are alike, so that a set is less sure than its phrases say, were each one's doubt its own.</summary>
+    private const double Alike = 2;
+
+    private readonly List<LinePhrase> phrases;
+    private readonly List<KindMixture> tried;
+    private readonly double[] chances;
+
+    private LineLayers(List<LinePhrase> phrases, ImmutableArray<HeardKey> keys)
+    {
+        this.phrases = phrases;
+        double[][] fits = [.. phrases.Select(LineKinds.Fit)];
+        tried = [.. Sets().Select(kinds => KindMixture.Of(kinds, phrases, fits, keys))];
+        var best = tried.Max(m => m.Score);
+        chances = [.. tried.Select(m => Math.Exp((m.Score - best) / Alike))];
+    }
+
+    /// <param name="stretches">By first frame.</param>
+    /// <param name="present">How sure it is that anything but the guitar sounds.</param>
+    public static List<LineLayer> Of(List<LineStretch> stretches, ImmutableArray<HeardKey> keys, double present) =>
+        stretches.Count == 0 ? [] : new LineLayers(PhraseFinder.Of(stretches), keys).Layers(present);
+
+    private List<LineLayer> Layers(double present)
+    {
+        var told = Enumerable.Range(0, LineNetwork.Kinds.Length).Where(k => Chance(m => m.Kinds.Contains(k)) >= 0.5).ToArray();
+        var mixture = tried.FirstOrDefault(m => m.Kinds.Order().SequenceEqual(told)) ?? tried.MaxBy(m => m.Score)!;
+        return [.. mixture.Kinds.Select(kind => Layer(kind, mixture, present))];
+    }
+
+    private LineLayer Layer(int kind, KindMixture mixture, double present)
+    {
+        var mine = phrases.Where((_, p) => mixture.Owners[p] == kind).ToList();
+        var stretches = mine.SelectMany(p => p.Stretches).OrderBy(s => s.First).ThenBy(s => s.Midi).ToList();
+        var words = string.Create(CultureInfo.InvariantCulture, $"{LinePresence.Covered(stretches) * LineEstimator.Hop.Value:0.0} s in {mine.Count} phrase{(mine.Count == 1 ? "" : "s")}");
+        var others = Enumerable.Range(0, LineNetwork.Kinds.Length).Where(k => !mixture.Kinds.Contains(k))
+            .Select(k => new Candidate<LineKind>(LineNetwork.Kinds[k], present * Chance(m => m.Kinds.Contains(k) && !m.Kinds.Contains(kind)), words));
+        return new(stretches, new([new(LineNetwork.Kinds[kind], present * Chance(m => m.Kinds.Contains(kind)), words), .. others]));
+    }
+
+    /// <summary>How likely the sets are of which something is true.</summary>
+    private double Chance(Func<KindMixture, bool> isTrue) => tried.Zip(chances).Where(t => isTrue(t.First)).Sum(t => t.Second) / chances.Sum();
+
+    /// <summary>Each kind alone, and a voice with a harmonica: a singer who sounds like a pipe or a bow at times can't be told from a singer with one.</summary>
+    private static IEnumerable<ImmutableArray<int>> Sets() =>
+        LineNetwork.Kinds.Select(kind => Set(kind)).Append(Set(LineKind.Harmonica, LineKind.Voice));
+
+    private static ImmutableArray<int> Set(params LineKind[] kinds) => [.. kinds.Select(k => Array.IndexOf(LineNetwork.Kinds, k))];
+}

@@ -1,0 +1,31 @@
+namespace Harkbook.Listening.Estimators.SecondInstrument;
+
+/// <summary>How sure it is that anything but the guitar sounds.</summary>
+internal static class LinePresence
+{
+    /// <summary>An invented line is worse than a missed one, so doubt counts for the guitar.</summary>
+    /// <param name="frames">The recording's length.</param>
+    public static double Of(List<LineStretch> stretches, int frames)
+    {
+        var covered = Covered(stretches);
+        var (share, seconds) = ((double)covered / Math.Max(1, frames), covered * LineEstimator.Hop.Value);
+        return seconds < 0.5 ? 0.02 : 1 / (1 + Math.Exp(1 - 12 * (Sureness(stretches) - 0.75) - 1.5 * Math.Log(share / 0.06)));
+    }
+
+    /// <summary>Frames in which something sounds.</summary>
+    /// <param name="stretches">By first frame.</param>
+    public static int Covered(List<LineStretch> stretches)
+    {
+        var (frames, to) = (0, 0);
+        foreach (var s in stretches)
+        {
+            frames += Math.Max(0, s.End - Math.Max(to, s.First));
+            to = Math.Max(to, s.End);
+        }
+        return frames;
+    }
+
+    /// <summary>The mean chance, long stretches counting more.</summary>
+    private static double Sureness(List<LineStretch> stretches) =>
+        stretches.Count == 0 ? 0 : stretches.Sum(s => s.Chance * s.Length) / (double)stretches.Sum(s => s.Length);
+}
