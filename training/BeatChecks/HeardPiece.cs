@@ -17,11 +17,14 @@ namespace Harkbook.Training.BeatChecks;
 /// </summary>
 internal sealed record HeardPiece(string Name, PulseEvidence Evidence, PulseBands Bands, double[] Onsets, SoundingSpan Span, ImmutableArray<HeardNote> Notes, ImmutableArray<AnnotatedBeat> Truth)
 {
-    /// <param name="wave">NAME.wav, with NAME.jams beside it. What is heard is kept in NAME.pulse and NAME.notes.</param>
+    /// <summary>The beat network's weights, to compare others with those that ship; null for these.</summary>
+    public static string? Weights { get; set; }
+
+    /// <param name="wave">NAME.wav, with NAME.jams beside it. What is heard is kept in NAME.pulse and NAME.notes, by other weights in NAME.WEIGHTS.pulse.</param>
     /// <param name="withNotes">Hearing notes takes most of the time.</param>
     public static async Task<HeardPiece> OfAsync(string wave, bool withNotes)
     {
-        var (pulse, notes) = (Path.ChangeExtension(wave, ".pulse"), Path.ChangeExtension(wave, ".notes"));
+        var (pulse, notes) = (Path.ChangeExtension(wave, Weights is null ? ".pulse" : $".{Path.GetFileNameWithoutExtension(Weights)}.pulse"), Path.ChangeExtension(wave, ".notes"));
         var recording = await RecordingReader.InspectAsync(wave, default);
         var mono = await RecordingReader.ReadAsync(recording, PulseBands.Rate, mono: true, progress: null, default);
         if (!File.Exists(pulse))
@@ -37,7 +40,7 @@ internal sealed record HeardPiece(string Name, PulseEvidence Evidence, PulseBand
 
     private static void WritePulse(string path, Signal mono)
     {
-        using var network = PulseNetwork.Shipped();
+        using var network = Weights is null ? PulseNetwork.Shipped() : new PulseNetwork(File.ReadAllBytes(Weights));
         var evidence = PulseHearing.Of(mono, network, default);
         using var writer = new BinaryWriter(File.Create(path));
         writer.Write(evidence.Frames);
@@ -45,6 +48,7 @@ internal sealed record HeardPiece(string Name, PulseEvidence Evidence, PulseBand
             writer.Write(MemoryMarshal.AsBytes(values.AsSpan()));
         writer.Write(MemoryMarshal.AsBytes(MemoryMarshal.CreateReadOnlySpan(ref evidence.Meter[0, 0], evidence.Meter.Length)));
         writer.Write(MemoryMarshal.AsBytes(MemoryMarshal.CreateReadOnlySpan(ref evidence.Tempo[0, 0], evidence.Tempo.Length)));
+        writer.Write(MemoryMarshal.AsBytes(MemoryMarshal.CreateReadOnlySpan(ref evidence.Place[0, 0], evidence.Place.Length)));
     }
 
     private static PulseEvidence ReadPulse(string path)
@@ -55,6 +59,7 @@ internal sealed record HeardPiece(string Name, PulseEvidence Evidence, PulseBand
             reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(values.AsSpan()));
         reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(MemoryMarshal.CreateSpan(ref evidence.Meter[0, 0], evidence.Meter.Length)));
         reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(MemoryMarshal.CreateSpan(ref evidence.Tempo[0, 0], evidence.Tempo.Length)));
+        reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(MemoryMarshal.CreateSpan(ref evidence.Place[0, 0], evidence.Place.Length)));
         return evidence;
     }
 

@@ -1,6 +1,7 @@
 using Harkbook.Training.BeatChecks;
 
-var folders = args.SkipWhile(a => !Directory.Exists(a)).ToArray();
+HeardPiece.Weights = args.FirstOrDefault(a => a.EndsWith(".onnx", StringComparison.Ordinal));
+var folders = args.Skip(1).Where(Directory.Exists).ToArray();
 switch (args)
 {
     case ["hear", ..]:
@@ -25,6 +26,7 @@ switch (args)
     default:
         Console.Error.WriteLine("""
             For folders of NAME.wav with their truth in NAME.jams:
+            A file NAME.onnx among the arguments: by these weights of the beat network.
             BeatChecks hear FOLDER...            hears beats and notes, kept beside the recordings; all else does so where it must
             BeatChecks pulse FOLDER...           hears beats alone
             BeatChecks bars OUT.csv FOLDER...    what bars.py fits

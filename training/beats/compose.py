@@ -8,8 +8,9 @@ from patterns import BASS, DRUMS, STRUM, anticipated, grounded, thumbed
 from players import PIANO, Piece, bassist, drummer, pad, pianist, random_patterns, singer, strummer
 from soloists import soloist
 from styles import STYLES
+from weaving import Weave, riffer
 
-RATE, SECONDS, FRAME_RATE = 22050, 24, 50
+RATE, SECONDS, FRAME_RATE = 22050, 28, 50
 SAMPLES, FRAMES = RATE * SECONDS, FRAME_RATE * SECONDS
 GUITARS = [f"string{k}" for k in range(STRINGS)] + ["gm24", "gm25"] * 5 + ["gm26", "gm27"] * 2
 ROCK = ["gm27", "gm29", "gm30", "gm28", "gm25", "gm26"]
@@ -17,6 +18,7 @@ BASSES = ["gm32", "gm33", "gm34", "gm35", "gm36", "gm38"]
 PIANOS = ["gm0"] * 4 + ["gm1"] * 3 + ["gm4", "gm5", "gm6", "gm7"]
 PADS = ["gm48", "gm49", "gm16", "gm18", "gm21", "gm52", "gm88", "gm90", "gm61", "gm4"]
 GROUNDED = 0.45
+HALF_TIME_BELOW = 105  # above, people tap half as fast (our own judgement)
 LEADS = ["gm22"] * 4 + [f"voice{k}" for k in range(VOICES)] * 2 + ["gm40", "gm110", "gm65", "gm66", "gm71", "gm73", "gm75", "gm56", "gm57", "gm80", "gm81", "gm85", "gm53", "gm11", "gm105", "gm21", "gm68", "gm0", "gm27", "gm29", "gm25", "gm24"]
 METERS = {(2, 2): 0, (3, 2): 1, (4, 2): 2, (2, 3): 3, (4, 3): 4}
 WEIGHTS = np.array([s["weight"] for s in STYLES], float)
@@ -30,7 +32,7 @@ def guitar_patterns(rng, style, alone):
     """Rhythms for a guitar; one that nobody else gives the beat mostly strokes on it, or its thumb keeps the beat."""
     if alone and style.get("division", 2) == 2 and rng.random() < (0.4 if style["push"] >= 0.3 else 0.12):
         return [thumbed(rng, style["beats"]) for _ in range(3)]
-    rows = every_pattern(rng, style, alone)
+    rows = style["weave"].guitar if "weave" in style else every_pattern(rng, style, alone)
     if alone and rng.random() < 0.1:
         chance = rng.uniform(0.2, 0.8)
         rows = [r if "|" in r else anticipated(rng, r, style["beats"], chance) for r in rows]
@@ -56,15 +58,21 @@ def off_the_beat(style):
 
 
 def bass_patterns(rng, style):
+    if "weave" in style:
+        return style["weave"].bass
     name = style["bass"]
     if name == "samba2":
         return halves([r for r in BASS["samba"] if len(r) == 16])
     return random_patterns(rng, style["beats"], style.get("division", 2), "rrrf", rng.uniform(0.1, 0.8)) if rng.random() < 0.15 else BASS[name]
 
 
-def drum_grooves(rng, style):
+def drum_grooves(rng, style, tempo):
     rows = []
+    if "weave" in style:
+        return style["weave"].drums
     for name in style["drums"]:
+        if name.startswith("half") and tempo > HALF_TIME_BELOW:
+            continue
         if name == "samba2":
             for groove in DRUMS["samba"]:
                 rows.append({v: halves([t])[0] for v, t in groove.items()})
@@ -92,6 +100,8 @@ def compose(rng, make_harmony=Harmony):
     beats, division = style["beats"], style.get("division", 2)
     low, high = style["tempo"]
     tempo = float(np.exp(rng.uniform(np.log(low * 0.96), np.log(high * 1.04))))
+    if "woven" in style:
+        style = dict(style, weave=Weave(rng, beats, division, tempo), early=float(rng.choice([style["early"], style["early"], 0.25, 1.0])))
     from_start = rng.random() < 0.4
     first_time = rng.uniform(0.05, 1.6) if from_start else -rng.uniform(0, 14)
     reach = int((SECONDS - first_time) * tempo / 60 * 1.5) + 8
@@ -143,7 +153,13 @@ def ensemble(rng, style, piece, tempo, kind):
         choice = "band"
     alone = choice in ("solo", "guitars", "duo")
 
+    def riff(layer, db, instruments, low, power=0):
+        cast[layer] = (str(rng.choice(instruments)), db)
+        calls.append(lambda: riffer(piece, layer, style["weave"].riff, low + int(rng.integers(0, 5)), power, rng.random() < 0.6))
+
     def guitar(layer, db=0.0, low=40):
+        if "weave" in style and rng.random() < (0.3 if alone else 0.45):
+            return riff(layer, db, ROCK if choice == "band" else GUITARS, low, int(rng.integers(0, 3)))
         cast[layer] = (str(rng.choice(ROCK if choice == "band" and rng.random() < 0.4 else GUITARS)), db)
         patterns = guitar_patterns(rng, style, alone)
         vary, symbols = (rng.uniform(0.05, 0.4), "".join(patterns).replace(".", "").replace("|", "")) if alone and rng.random() < 0.6 else (0.1, "")
@@ -152,10 +168,12 @@ def ensemble(rng, style, piece, tempo, kind):
     def piano(layer, db=0.0):
         cast[layer] = (str(rng.choice(PIANOS if choice != "solo" else PIANOS[:7])), db)
         key = 12 if (style["beats"], style.get("division", 2)) == (4, 3) else 6 if style.get("division", 2) == 3 else style["beats"]
-        rows = PIANO[key] if rng.random() < 0.85 else random_patterns(rng, style["beats"], style.get("division", 2), "LRTC")
+        rows = style["weave"].piano if "weave" in style else PIANO[key] if rng.random() < 0.85 else random_patterns(rng, style["beats"], style.get("division", 2), "LRTC")
         calls.append(lambda: pianist(piece, layer, rows, int(rng.integers(36, 48)), early, chance))
 
     def bass(db=0.0):
+        if "weave" in style and rng.random() < 0.4:
+            return riff("bass", db, BASSES, 28)
         cast["bass"] = (str(rng.choice(BASSES)), db)
         patterns = bass_patterns(rng, style)
         follow = chance if rng.random() < 0.4 else 0.0
@@ -163,7 +181,7 @@ def ensemble(rng, style, piece, tempo, kind):
 
     def drums(db=0.0):
         cast["drums"] = (f"kit{int(rng.choice([0, 8, 16, 24, 25, 32, 40, 48]))}", db)
-        grooves = drum_grooves(rng, style)
+        grooves = drum_grooves(rng, style, tempo)
         calls.append(lambda: drummer(piece, "drums", grooves))
 
     def tune(layer, db=0.0, pool=LEADS, doubled=0.0):
@@ -304,17 +322,17 @@ def realise(rng, style, piece, clock, cast, tempo, end, from_start):
     inside = (times >= 0) & (times < SECONDS - 0.01)
     track.beats = times[inside]
     track.downbeats = np.array([t for b, t in zip(beats[inside], track.beats) if b in starts or b in before or b in after])
-    changes = clock.beat(piece.harmony.changes())
-    track.changes = changes[(changes >= 0) & (changes < SECONDS - 0.01)]
+    track.places = np.array([place_in_bar(b, piece.bars, style["beats"]) for b in beats[inside]], int)
+    places = piece.harmony.changes()
+    changes = clock.beat(places)
+    heard = (changes >= 0) & (changes < SECONDS - 0.01)
+    track.changes, track.roots = changes[heard], np.array([piece.harmony.at(p).root for p in places[heard]], int)
     return track
 
 
-def targets(track):
-    """Shape (frames, 3), bytes 0-255: beat, downbeat, change of chord; bell-shaped about the true time."""
-    out = np.zeros((FRAMES, 3), np.float32)
-    for column, times in enumerate((track.beats, track.downbeats, track.changes)):
-        for t in times:
-            f = t * FRAME_RATE
-            for k in range(max(0, int(f) - 2), min(FRAMES, int(f) + 4)):
-                out[k, column] = max(out[k, column], np.exp(-0.5 * ((k - f) / 0.8) ** 2))
-    return np.round(out * 255).astype(np.uint8)
+def place_in_bar(beat, bars, usual):
+    """0 and 1 in bars of two beats, 2 to 4 in bars of three, 5 to 8 in bars of four; -1 in others."""
+    start, length = next(((s, n) for s, n in reversed(bars) if s <= beat), (0, usual))
+    start, length = (start + length, usual) if beat >= start + length else (start, length)
+    return {2: 0, 3: 2, 4: 5}[length] + int((beat - start) % length) if length in (2, 3, 4) else -1
+

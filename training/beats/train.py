@@ -1,319 +1,230 @@
-"""Trains the beat network on music that it composes as it goes. Usage: train.py BANK OUT SECONDS [WORKERS] [BATCH] [SLOTS] [GPUS] [RESUME.pt] [RATE] [SEED]
-Workers compose on the CPU and fill slots of shared memory; the trainer copies them to the GPU and draws each several times, every time in
-another room. With several GPUs each has its own workers and draws, and gradients are averaged. Stops by the clock; keeps a checkpoint."""
+"""
+Trains the beat network on music that it composes as it goes.
+    train.py BANK OUT SECONDS [--workers 15] [--batch 96] [--slots 12000] [--gpus 1] [--gpu 0] [--resume W.pt] [--rate 1.5e-3] [--seed 20261125] [--teachers W.pt ...]
+Workers compose on the CPU and fill slots of shared memory; the trainer copies them to the GPU and draws each several times, every time at another
+speed and in another room. With several GPUs each has its own workers and draws, and gradients are averaged. Stops by the clock.
+"""
+import argparse
 import math
-import mmap
-import multiprocessing as mp
 import os
 import subprocess
 import sys
 import threading
 import time
-import traceback
 
 os.environ.setdefault("OMP_NUM_THREADS", "1")
 import numpy as np
 
-SEED = int(sys.argv[10]) if len(sys.argv) > 10 else 20261125
+HEARD = 24
+WEIGHTS = dict(beat=2.0, downbeat=1.5, change=0.4, meter=0.08, tempo=0.06, place=0.15, phase=0.06, root=0.06)
+POSITIVE = (3.0, 6.0, 6.0)
 
 
-def worker(number, workers, first, slots, sound_map, target_map, meta_map, counter, stop, bank):
-    os.nice(5)
-    from compose import FRAMES, SAMPLES, STYLES, compose, targets
-    from mixer import Mixer
-    sound = np.frombuffer(sound_map, np.int16).reshape(slots, SAMPLES)
-    target = np.frombuffer(target_map, np.uint8).reshape(slots, FRAMES, 3)
-    meta = np.frombuffer(meta_map, np.float32).reshape(slots, FRAMES + 4)
-    names = [s["name"] for s in STYLES]
-    mixer, mine, made, number_made = Mixer(bank), list(range(number, slots, workers)), 0, 0
-    while not stop.value:
-        try:
-            rng = np.random.default_rng([SEED, first + number, number_made])
-            track = compose(rng)
-            wave = mixer.mix(track.notes)
-            slot = mine[made % len(mine)]
-            top = float(np.abs(wave).max())
-            if len(track.beats) < 6 or top < 1e-4:
-                made_ok = False
-            else:
-                made_ok = True
-                sound[slot] = np.round(wave * (32000 / top)).astype(np.int16)
-                target[slot] = targets(track)
-                meta[slot, :4] = (track.meter, names.index(track.style), 0, 0)
-                steps = np.diff(track.beats)
-                middles = (track.beats[1:] + track.beats[:-1]) / 2
-                local = np.interp(np.arange(FRAMES) / 50, middles, steps)
-                smooth = np.convolve(np.pad(local, 100, mode="edge"), np.ones(201) / 201, "valid")
-                meta[slot, 4:] = np.clip(20 * np.log2(60 / smooth / 32), 0, 63)
-        except Exception:
-            traceback.print_exc()
-            made_ok = False
-        number_made += 1
-        if made_ok:
-            counter[number] += 1
-            made += 1
+def options():
+    parser = argparse.ArgumentParser()
+    for name, kind in (("bank", str), ("out", str), ("seconds", float)):
+        parser.add_argument(name, type=kind)
+    for name, value in dict(workers=15, batch=96, slots=12000, gpus=1, gpu=0, rate=1.5e-3, seed=20261125).items():
+        parser.add_argument("--" + name, type=type(value), default=value)
+    parser.add_argument("--resume")
+    parser.add_argument("--teachers", nargs="*", default=[])
+    return parser.parse_args()
 
 
-class Rooms:
-    """Rooms, equalisers, noise and compression, on the GPU."""
+class Clips:
+    """The clips on the GPU, filled from the workers' slots by a thread of its own."""
 
-    def __init__(self, torch, device, count=256, length=8192):
-        generator = torch.Generator().manual_seed(SEED)
-        time_axis = torch.arange(length) / 22050
-        rooms = []
-        for _ in range(count):
-            u = torch.rand(4, generator=generator)
-            decay = 0.08 + 0.9 * u[0] ** 2
-            tail = torch.randn(length, generator=generator) * torch.exp(-6.9 * time_axis / decay)
-            tail[: int(22050 * 0.002 * (1 + 8 * u[1]))] = 0
-            tail = tail / (tail.pow(2).sum().sqrt() + 1e-9) * (u[2] * 0.9 if u[3] > 0.3 else 0)
-            tail[0] = 1
-            rooms.append(tail)
-        self.rooms, self.torch, self.device = torch.stack(rooms).to(device), torch, device
+    def __init__(self, torch, supply, device, held):
+        self.torch, self.supply, self.device, self.held = torch, supply, device, held
+        self.fields = [torch.zeros(f.shape, dtype=torch.from_numpy(f[:1]).dtype, device=device) for f in supply.slots.fields()]
+        self.pinned = torch.zeros((16, *self.fields[0].shape[1:]), dtype=torch.int16, pin_memory=device != "cpu")
+        self.filled, self.have = set(), []
+        threading.Thread(target=self.run, daemon=True).start()
 
-    def __call__(self, sound):
-        torch, size = self.torch, sound.shape[1]
-        batch = len(sound)
-        spectrum = torch.fft.rfft(sound, size) * torch.fft.rfft(self.rooms[torch.randint(len(self.rooms), (batch,), device=self.device)], size)
-        curve = torch.randn(batch, 1, 12, device=self.device) * (torch.rand(batch, 1, 1, device=self.device) * 6)
-        tilt = torch.linspace(-1, 1, 12, device=self.device) * torch.randn(batch, 1, 1, device=self.device) * 6
-        octaves = (torch.log2(torch.linspace(0, 11025, size // 2 + 1, device=self.device) + 20) - math.log2(20)) / math.log2(11045 / 20)
-        place = octaves * 11
-        low = place.floor().clamp(0, 10).long()
-        part = (place - low)[None]
-        decibels = (curve + tilt)[:, 0]
-        gain = 10 ** ((decibels[:, low] * (1 - part) + decibels[:, low + 1] * part) / 20)
-        sound = torch.fft.irfft(spectrum * gain, size)
-        sound = sound / (sound.pow(2).mean(1, keepdim=True).sqrt() + 1e-9)
-        drive = torch.rand(batch, 1, device=self.device) * 1.5 + 0.3
-        squeezed = torch.tanh(sound * drive) / drive
-        sound = torch.where(torch.rand(batch, 1, device=self.device) < 0.3, squeezed, sound)
-        noise = torch.randn_like(sound)
-        noise = torch.where(torch.rand(batch, 1, device=self.device) < 0.5, noise, torch.nn.functional.avg_pool1d(noise[:, None], 9, 1, 4)[:, 0] * 3)
-        return sound + noise * 10 ** (-(torch.rand(batch, 1, device=self.device) * 55 + 18) / 20)
+    def run(self):
+        if self.device == "cpu":
+            return self.gather()
+        self.torch.cuda.set_device(self.device)
+        with self.torch.cuda.stream(self.torch.cuda.Stream()):
+            self.gather()
 
-
-def peaks(activation, threshold=0.3, reach=5):
-    out = []
-    for f in range(len(activation)):
-        a = activation[f]
-        if a > threshold and a == activation[max(0, f - reach):f + reach + 1].max():
-            out.append(f / 50)
-    return np.array(out)
-
-
-def f_measure(truth, found):
-    if not len(truth) or not len(found):
-        return 0.0
-    hits = sum(np.abs(truth - t).min() <= 0.07 for t in found)
-    return 2 * min(hits, len(truth)) / (len(truth) + len(found))
-
-
-def main():
-    bank, out, limit = sys.argv[1], sys.argv[2], float(sys.argv[3])
-    workers = int(sys.argv[4]) if len(sys.argv) > 4 else 15
-    batch = int(sys.argv[5]) if len(sys.argv) > 5 else 64
-    slots = int(sys.argv[6]) if len(sys.argv) > 6 else 12000
-    world = int(sys.argv[7]) if len(sys.argv) > 7 else 1
-    resume = sys.argv[8] if len(sys.argv) > 8 and sys.argv[8] != "none" else None
-    top = float(sys.argv[9]) if len(sys.argv) > 9 else 2e-3
-    began = time.time()
-    rank = int(os.environ.get("RANK_OF_TRAINER", "0"))
-    if rank == 0:
-        for k in range(1, world):
-            subprocess.Popen([sys.executable, *sys.argv], env={**os.environ, "RANK_OF_TRAINER": str(k)})
-    from compose import FRAMES, SAMPLES, STYLES
-    sound_map, target_map, meta_map = mmap.mmap(-1, slots * SAMPLES * 2), mmap.mmap(-1, slots * FRAMES * 3), mmap.mmap(-1, slots * (FRAMES + 4) * 4)
-    counter, stop = mp.Array("l", workers, lock=False), mp.Value("b", 0, lock=False)
-    crew = [mp.Process(target=worker, args=(k, workers, rank * workers, slots, sound_map, target_map, meta_map, counter, stop, bank), daemon=True) for k in range(workers)]
-    for process in crew:
-        process.start()
-    import torch
-    from features import Features
-    from network import BeatNetwork, Exported
-    torch.manual_seed(SEED)
-    device = f"cuda:{rank}" if torch.cuda.is_available() else "cpu"
-    if world > 1:
-        torch.distributed.init_process_group("nccl" if device != "cpu" else "gloo", init_method="tcp://127.0.0.1:29517", world_size=world, rank=rank)
-    if device != "cpu":
-        torch.cuda.set_device(rank)
-        torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
-        torch.backends.cudnn.benchmark = True
-    log = open(os.path.join(out, "train.log"), "a") if rank == 0 else None
-
-    def say(*words):
-        if rank:
-            return
-        line = f"{time.time() - began:6.1f} " + " ".join(str(w) for w in words)
-        print(line, flush=True)
-        log.write(line + "\n")
-        log.flush()
-
-    sound_host = np.frombuffer(sound_map, np.int16).reshape(slots, SAMPLES)
-    target_host = np.frombuffer(target_map, np.uint8).reshape(slots, FRAMES, 3)
-    meta_host = np.frombuffer(meta_map, np.float32).reshape(slots, FRAMES + 4)
-    held = min(256, slots // 10)
-    sound = torch.zeros((slots, SAMPLES), dtype=torch.int16, device=device)
-    target = torch.zeros((slots, FRAMES, 3), dtype=torch.uint8, device=device)
-    meta = torch.zeros((slots, FRAMES + 4), device=device)
-    network = BeatNetwork().to(device)
-    if device != "cpu":
-        network = network.to(memory_format=torch.channels_last)
-    if resume:
-        network.load_state_dict(torch.load(resume, map_location=device))
-    average = BeatNetwork().to(device)
-    average = average.to(memory_format=torch.channels_last) if device != "cpu" else average
-    average.load_state_dict(network.state_dict())
-    for p in average.parameters():
-        p.requires_grad_(False)
-    features, rooms = Features().to(device), Rooms(torch, device)
-    optimiser = torch.optim.AdamW(network.parameters(), lr=top, weight_decay=0.01)
-    say(device, sum(p.numel() for p in network.parameters()), "parameters", "batch", batch, "slots", slots)
-    seen, have, filled = [0] * workers, [], set()
-
-    def gather():
-        """Copies finished slots to the GPU, some at a time, in a thread of its own."""
-        pinned = torch.zeros((16, SAMPLES), dtype=torch.int16, pin_memory=device != "cpu")
-        while not stop.value:
-            fresh = []
-            for k in range(workers):
-                while seen[k] < counter[k] and len(fresh) < 16:
-                    slot = k + workers * (seen[k] % len(range(k, slots, workers)))
-                    seen[k] += 1
-                    if slot >= held or slot not in filled:
-                        fresh.append(slot)
+    def gather(self):
+        while not self.supply.stop.value:
+            fresh = [s for s in self.supply.fresh(16) if s >= self.held or s not in self.filled]
             if not fresh:
                 time.sleep(0.02)
                 continue
-            for row, slot in enumerate(fresh):
-                pinned[row].copy_(torch.from_numpy(sound_host[slot]))
-            places = torch.tensor(fresh, device=device)
-            sound[places] = pinned[:len(fresh)].to(device)
-            target[places] = torch.from_numpy(target_host[fresh]).to(device)
-            meta[places] = torch.from_numpy(meta_host[fresh]).to(device)
-            if device != "cpu":
-                torch.cuda.current_stream().synchronize()
-            for slot in fresh:
-                if slot not in filled:
-                    filled.add(slot)
-                    if slot >= held:
-                        have.append(slot)
+            places = self.torch.tensor(fresh, device=self.device)
+            for field, host in zip(self.fields, self.supply.slots.fields()):
+                rows = self.torch.from_numpy(host[fresh])
+                if field is self.fields[0]:
+                    self.pinned[:len(fresh)].copy_(rows)
+                    rows = self.pinned[:len(fresh)]
+                field[places] = rows.to(self.device)
+            if self.device != "cpu":
+                self.torch.cuda.current_stream().synchronize()
+            self.have += [s for s in fresh if s not in self.filled and s >= self.held]
+            self.filled.update(fresh)
 
-    def gathering():
-        if device == "cpu":
-            return gather()
-        torch.cuda.set_device(rank)
-        with torch.cuda.stream(torch.cuda.Stream()):
-            gather()
 
-    def forward(net, slot, augment):
-        x = sound[slot].float() / 32768
-        if augment:
-            x = rooms(x)
-        gain = torch.exp(torch.randn(len(x), 1, device=device) * 0.3) if augment else None
-        f = features(x, gain)[:, :FRAMES]
-        if device != "cpu":
-            with torch.autocast("cuda", torch.bfloat16):
-                a, b, c = net(f)
-            return a.float(), b.float(), c.float()
-        return net(f)
+class Lesson:
+    """Draws clips, hears them as the network does, and says what it should have said."""
 
-    tempo_axis = torch.arange(64, device=device)
+    def __init__(self, torch, clips, device, seed):
+        from features import Features
+        from rooms import RATE, Rooms
+        self.torch, self.clips, self.device, self.samples = torch, clips, device, RATE * HEARD
+        self.features, self.rooms = Features().to(device), Rooms(device, seed)
 
-    def loss_of(slot):
-        pulse, meter, tempo = forward(network, slot, True)
-        wanted = target[slot].float() / 255
-        bce = torch.nn.functional.binary_cross_entropy_with_logits(pulse, wanted, pos_weight=torch.tensor([3.0, 6.0, 6.0], device=device), reduction="none").mean((0, 1))
-        kind = meta[slot, 0].long()
-        meter_loss = torch.nn.functional.cross_entropy(meter.flatten(0, 1), kind[:, None].expand(-1, FRAMES).flatten())
-        true_tempo = torch.softmax(-0.5 * ((tempo_axis - meta[slot, 4:, None]) / 0.8) ** 2, 2)
-        tempo_loss = -(true_tempo * torch.log_softmax(tempo, 2)).sum(2).mean()
-        return bce[0] * 2 + bce[1] * 1.5 + bce[2] * 0.4 + meter_loss * 0.08 + tempo_loss * 0.06, bce.detach(), meter_loss.detach(), tempo_loss.detach()
+    def draw(self, slots, changed):
+        """Bands, and labels with kinds; changed: at another speed, from another moment on, in a room."""
+        from compose import SECONDS
+        from labels import labels
+        from rooms import window, without_bands
+        torch, batch = self.torch, len(slots)
+        sound, beats, places, changes, roots, kinds = (f[slots] for f in self.clips.fields)
+        speed = torch.exp((torch.rand(batch, device=self.device) - 0.5) * 0.3) if changed else torch.ones(batch, device=self.device)
+        start = torch.rand(batch, device=self.device) * (SECONDS - HEARD * speed).clamp(min=0) if changed else torch.zeros(batch, device=self.device)
+        wave = window(sound, start, speed, self.samples) / 32768
+        gain = None
+        if changed:
+            wave, gain = self.rooms(wave), torch.exp(torch.randn(batch, 1, device=self.device) * 0.3)
+        bands = self.features(wave, gain)[:, :50 * HEARD]
+        return without_bands(bands) if changed else bands, labels(beats, places, changes, roots, start, speed, 50 * HEARD), kinds
 
-    def validate():
-        average.eval()
-        rows, names = {}, [s["name"] for s in STYLES]
-        ready = sorted(s for s in filled if s < held)
-        with torch.no_grad():
-            for k in range(0, len(ready), 32):
-                part = ready[k:k + 32]
-                pulse, meter, _ = forward(average, torch.tensor(part, device=device), False)
-                beats = pulse.sigmoid().cpu().numpy()
-                meters = meter.softmax(2).mean(1).argmax(1).cpu().numpy()
-                truths, metas = target[part].float().cpu().numpy() / 255, meta[part, :2].cpu().numpy()
-                for j, slot in enumerate(part):
-                    truth = truths[j]
-                    fb = f_measure(peaks(truth[:, 0], 0.7, 2), peaks(beats[j, :, 0]))
-                    fd = f_measure(peaks(truth[:, 1], 0.7, 2), peaks(beats[j, :, 1]))
-                    rows.setdefault(names[int(metas[j, 1])], []).append((fb, fd, float(meters[j] == metas[j, 0])))
-        every = np.array([r for v in rows.values() for r in v])
-        if len(every):
-            say("validation", len(every), "beat", round(every[:, 0].mean(), 3), "downbeat", round(every[:, 1].mean(), 3), "meter", round(every[:, 2].mean(), 3), " ".join(f"{n}:{np.mean([r[0] for r in v]):.2f}" for n, v in sorted(rows.items())))
+    def hear(self, network, bands):
+        if self.device == "cpu":
+            return network(bands)
+        with self.torch.autocast("cuda", self.torch.bfloat16):
+            return {k: v.float() for k, v in network(bands).items()}
 
-    def save(last=False):
-        average.eval()
-        torch.save(average.state_dict(), os.path.join(out, "beats.pt"))
-        if last:
-            copy = BeatNetwork()
-            copy.load_state_dict({k: v.cpu() for k, v in average.state_dict().items()})
-            copy.eval()
-            extra = {"dynamo": False} if int(torch.__version__.split(".")[0]) >= 2 else {}
-            torch.onnx.export(Exported(copy), torch.zeros(1, 500, 104), os.path.join(out, "beats.onnx"), input_names=["bands"], output_names=["pulse"], dynamic_axes={"bands": {1: "frames"}, "pulse": {1: "frames"}}, opset_version=17 if extra else 15, **extra)
+    def loss(self, out, wanted, kinds, teachers):
+        """The sum that is made small, and its parts; teachers' answers count as much as the truth where there are any."""
+        functional, torch = self.torch.nn.functional, self.torch
+        pulse, tempo, place, phase, root = wanted
+        axis = torch.arange(64, device=self.device)
+        shares = {"tempo": torch.softmax(-0.5 * ((axis - tempo[..., None]) / 0.8) ** 2, 2)}
+        if teachers:
+            pulse = (pulse + sum(t["pulse"].sigmoid() for t in teachers) / len(teachers)) / 2
+            shares = {"tempo": (shares["tempo"] + sum(t["tempo"].softmax(2) for t in teachers) / len(teachers)) / 2}
+        parts = dict(zip(("beat", "downbeat", "change"), functional.binary_cross_entropy_with_logits(
+            out["pulse"], pulse, pos_weight=torch.tensor(POSITIVE, device=self.device), reduction="none").mean((0, 1))))
+        parts["tempo"] = -(shares["tempo"] * torch.log_softmax(out["tempo"], 2)).sum(2).mean()
+        meter = kinds[:, :1].long().expand(-1, pulse.shape[1])
+        for name, real in (("meter", meter), ("place", place), ("phase", phase), ("root", root)):
+            parts[name] = functional.cross_entropy(out[name].flatten(0, 1), real.flatten(), ignore_index=-1)
+        for name in ("meter", "place") if teachers else ():
+            mean = sum(t[name].softmax(2) for t in teachers) / len(teachers)
+            parts[name] = (parts[name] - (mean * torch.log_softmax(out[name], 2)).sum(2).mean()) / 2
+        return sum(WEIGHTS[k] * v for k, v in parts.items()), parts
 
-    threading.Thread(target=gathering, daemon=True).start()
-    while len(have) < min(8 * batch, slots // 4):
+
+def validate(torch, lesson, network, say):
+    from compose import STYLES
+    from measure import score
+    network.eval()
+    names, rows = [s["name"] for s in STYLES], {}
+    ready = sorted(s for s in lesson.clips.filled if s < lesson.clips.held)
+    with torch.no_grad():
+        for k in range(0, len(ready), 32):
+            bands, wanted, kinds = lesson.draw(torch.tensor(ready[k:k + 32], device=lesson.device), False)
+            out = lesson.hear(network, bands)
+            pulse, place, meter = out["pulse"].sigmoid().cpu().numpy(), out["place"].argmax(2).cpu().numpy(), out["meter"].softmax(2).mean(1).argmax(1).cpu().numpy()
+            truth, places, kinds = wanted[0].cpu().numpy(), wanted[2].cpu().numpy(), kinds.cpu().numpy()
+            for j in range(len(kinds)):
+                rows.setdefault(names[kinds[j, 1]], []).append(score(pulse[j], place[j], meter[j], (truth[j], places[j], kinds[j, 0])))
+    every = np.array([r for v in rows.values() for r in v])
+    if len(every):
+        say("validation", len(every), *(f"{n} {x:.3f}" for n, x in zip(("beat", "downbeat", "place", "meter"), every.mean(0))), " ".join(f"{n}:{np.mean([r[0] for r in v]):.2f}" for n, v in sorted(rows.items())))
+
+
+def main():
+    o = options()
+    began, rank = time.time(), int(os.environ.get("RANK_OF_TRAINER", "0"))
+    if rank == 0:
+        for k in range(1, o.gpus):
+            subprocess.Popen([sys.executable, *sys.argv], env={**os.environ, "RANK_OF_TRAINER": str(k)})
+    from compose import SAMPLES
+    from supply import Slots, Supply
+    supply = Supply(Slots(o.slots, SAMPLES), o.workers, rank * o.workers, o.bank, o.seed)
+    import torch
+    from network import BeatNetwork, export
+    torch.manual_seed(o.seed)
+    device = f"cuda:{rank + o.gpu}" if torch.cuda.is_available() else "cpu"
+    if o.gpus > 1:
+        torch.distributed.init_process_group("nccl", init_method="tcp://127.0.0.1:29517", world_size=o.gpus, rank=rank)
+    if device != "cpu":
+        torch.cuda.set_device(device)
+        torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = torch.backends.cudnn.benchmark = True
+    log = open(os.path.join(o.out, "train.log"), "a") if rank == 0 else None
+
+    def say(*words):
+        if rank == 0:
+            for to in (log, sys.stdout):
+                print(f"{time.time() - began:6.1f}", *words, file=to, flush=True)
+
+    def network_of(path):
+        made = BeatNetwork().to(device)
+        if path:
+            made.load_state_dict(torch.load(path, map_location=device))
+        return made.to(memory_format=torch.channels_last) if device != "cpu" else made
+
+    network, average = network_of(o.resume), network_of(o.resume)
+    average.load_state_dict(network.state_dict())
+    teachers = [network_of(t).eval() for t in o.teachers]
+    lesson = Lesson(torch, Clips(torch, supply, device, min(256, o.slots // 10)), device, o.seed)
+    optimiser = torch.optim.AdamW(network.parameters(), lr=o.rate, weight_decay=0.01)
+    say(device, sum(p.numel() for p in network.parameters()), "parameters", *sys.argv[1:])
+    have = lesson.clips.have
+    while len(have) < min(8 * o.batch, o.slots // 4):
         time.sleep(0.1)
     say("first", len(have), "clips")
-    torch.manual_seed(SEED + 1 + rank)
+    torch.manual_seed(o.seed + 1 + rank)
     parameters = list(network.parameters())
-    floats = [(a, b) for (_, a), (_, b) in zip(average.state_dict().items(), network.state_dict().items()) if a.dtype.is_floating_point]
-    averaged, current = [a for a, _ in floats], [b for _, b in floats]
     sizes = [p.numel() for p in parameters]
-    step, checked, saved, done = 0, time.time(), time.time(), 0.0
-    budget = limit - 15 if limit > 60 else limit
-    training_from = time.time() - began
-    while True:
-        rate = top * min(1, (step + 1) / 200) * (0.5 * (1 + math.cos(math.pi * min(1, done))) * 0.985 + 0.015)
+    pairs = [(a, b) for a, b in zip(average.state_dict().values(), network.state_dict().values()) if a.dtype.is_floating_point]
+    averaged, current = [a for a, _ in pairs], [b for _, b in pairs]
+    step, done, checked, training_from = 0, 0.0, time.time(), time.time() - began
+    while done < 1:
+        rate = o.rate * min(1, (step + 1) / 200) * (0.5 * (1 + math.cos(math.pi * min(1, done))) * 0.985 + 0.015)
         for group in optimiser.param_groups:
             group["lr"] = rate
         network.train()
-        slot = torch.tensor(np.array(have)[np.random.default_rng([SEED, rank, step]).integers(0, len(have), batch)], device=device)
-        loss, bce, meter_loss, tempo_loss = loss_of(slot)
+        slots = torch.tensor(np.array(have)[np.random.default_rng([o.seed, rank, step]).integers(0, len(have), o.batch)], device=device)
+        with torch.no_grad():
+            bands, wanted, kinds = lesson.draw(slots, True)
+            told = [lesson.hear(t, bands) for t in teachers]
+        loss, parts = lesson.loss(lesson.hear(network, bands), wanted, kinds, told)
         optimiser.zero_grad()
         loss.backward()
-        passed = (time.time() - began - training_from) / (budget - training_from)
-        flat = torch.cat([*(p.grad.flatten() for p in parameters), torch.tensor([passed], device=device)]) / world
-        if world > 1:
+        passed = (time.time() - began - training_from) / (o.seconds - training_from)
+        flat = torch.cat([*(p.grad.flatten() for p in parameters), torch.tensor([passed], device=device)]) / o.gpus
+        if o.gpus > 1:
             torch.distributed.all_reduce(flat)
         for p, g in zip(parameters, flat[:-1].split(sizes)):
             p.grad.copy_(g.view_as(p))
         torch.nn.utils.clip_grad_norm_(parameters, 1.0)
         optimiser.step()
         with torch.no_grad():
-            keep = min(0.999, 1 - 1 / (step + 2))
+            keep = min(0.9993, 1 - 1 / (step + 2))
             torch._foreach_mul_(averaged, keep)
             torch._foreach_add_(averaged, current, alpha=1 - keep)
         step += 1
         if step % 5 == 0 or device == "cpu":
             done = float(flat[-1])
-            if done >= 1:
-                break
         if step % 100 == 0 or device == "cpu":
-            say("step", step, "made", sum(counter), "loss", round(float(loss.detach()), 4), *[round(float(b), 4) for b in bce], round(float(meter_loss), 3), round(float(tempo_loss), 3))
-        if rank == 0 and time.time() - checked > 75:
-            validate()
+            say("step", step, "made", sum(supply.counter), "loss", round(float(loss.detach()), 4), *(f"{k} {float(v.detach()):.4f}" for k, v in parts.items()))
+        if rank == 0 and time.time() - checked > 90:
+            validate(torch, lesson, average, say)
+            torch.save(average.state_dict(), os.path.join(o.out, "beats.pt"))
             checked = time.time()
-        if rank == 0 and time.time() - saved > 100:
-            save()
-            saved = time.time()
-    if rank:
-        stop.value = 1
-        os._exit(0)
-    stop.value = 1
-    say("steps", step, "clips made", sum(counter), "drawn", step * batch * world)
-    validate()
-    save(last=True)
-    say("done")
+    supply.stop.value = 1
+    if rank == 0:
+        say("steps", step, "clips made", sum(supply.counter), "drawn", step * o.batch * o.gpus)
+        validate(torch, lesson, average, say)
+        torch.save(average.state_dict(), os.path.join(o.out, "beats.pt"))
+        export(average.state_dict(), os.path.join(o.out, "beats.onnx"))
+        say("done")
     os._exit(0)
 
 

@@ -39,6 +39,8 @@ internal static class PulseHearing
             var near = (int)Math.Round(place);
             for (var m = 0; m < PulseEvidence.Meters; m++)
                 whole.Meter[f, m] += weight * heard.Meter[near, m];
+            for (var p = 0; p < BarModel.Places; p++)
+                whole.Place[f, p] += weight * heard.Place[near, p];
             for (var t = 0; t < PulseEvidence.Tempi; t++)
                 whole.Tempo[f, t] += weight * TempoAt(heard, near, t - moved);
         }
