@@ -41,14 +41,13 @@ internal sealed record HeardPiece(string Name, PulseEvidence Evidence, PulseBand
     private static void WritePulse(string path, Signal mono)
     {
         using var network = Weights is null ? PulseNetwork.Shipped() : new PulseNetwork(File.ReadAllBytes(Weights));
-        var evidence = PulseHearing.Of(mono, network, default);
+        var evidence = network.Weigh(new PulseBands(mono), default);
         using var writer = new BinaryWriter(File.Create(path));
         writer.Write(evidence.Frames);
         foreach (var values in Curves(evidence))
             writer.Write(MemoryMarshal.AsBytes(values.AsSpan()));
         writer.Write(MemoryMarshal.AsBytes(MemoryMarshal.CreateReadOnlySpan(ref evidence.Meter[0, 0], evidence.Meter.Length)));
         writer.Write(MemoryMarshal.AsBytes(MemoryMarshal.CreateReadOnlySpan(ref evidence.Tempo[0, 0], evidence.Tempo.Length)));
-        writer.Write(MemoryMarshal.AsBytes(MemoryMarshal.CreateReadOnlySpan(ref evidence.Place[0, 0], evidence.Place.Length)));
     }
 
     private static PulseEvidence ReadPulse(string path)
@@ -59,7 +58,6 @@ internal sealed record HeardPiece(string Name, PulseEvidence Evidence, PulseBand
             reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(values.AsSpan()));
         reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(MemoryMarshal.CreateSpan(ref evidence.Meter[0, 0], evidence.Meter.Length)));
         reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(MemoryMarshal.CreateSpan(ref evidence.Tempo[0, 0], evidence.Tempo.Length)));
-        reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(MemoryMarshal.CreateSpan(ref evidence.Place[0, 0], evidence.Place.Length)));
         return evidence;
     }
 

@@ -13,14 +13,11 @@ internal static class BarClues
     public const int Count = Accents + 2 * LagCount;
 
     private const int Regions = BeatSound.Regions;
-    private const int Accents = 3 * Regions + 8 + BarModel.Places;
+    private const int Accents = 3 * Regions + 8;
     private const int LagCount = 5;
 
     /// <summary>Accents count by how they stand out among so many beats on either side.</summary>
     private const int Local = 8;
-
-    /// <summary>A share of a place below which the network's word counts no further.</summary>
-    private const float Least = 0.02f;
 
     private static readonly int[] Lags = [2, 3, 4, 6, 8];
 
@@ -49,8 +46,6 @@ internal static class BarClues
             var share = Math.Clamp(Top(evidence.Downbeat, frames[k]) / (Top(evidence.Beat, frames[k]) + 0.02f), 0.03f, 0.97f);
             row[place++] = MathF.Log(share);
             row[place++] = MathF.Log(1 - share);
-            for (var p = 0; p < BarModel.Places; p++)
-                row[place++] = MathF.Log(Least + Held(evidence, frames, k, p));
             for (var l = 0; l < LagCount; l++)
             {
                 row[place + l] = sound.Likeness(k, Lags[l], rhythm: true);
@@ -64,7 +59,7 @@ internal static class BarClues
     /// <summary>Accents about their own mean among the neighbours; likenesses about the mean of the beat's own lags.</summary>
     private static void Stand(float[][] clues)
     {
-        for (var c = 0; c < Accents - 2 - BarModel.Places; c++)
+        for (var c = 0; c < Accents - 2; c++)
         {
             var values = clues.Select(r => r[c]).ToArray();
             for (var k = 0; k < clues.Length; k++)
@@ -79,16 +74,6 @@ internal static class BarClues
                     row[first + l] -= mean;
             }
         }
-    }
-
-    /// <summary>The network's share of a place, meant over the beat's own length.</summary>
-    private static float Held(PulseEvidence evidence, IReadOnlyList<int> frames, int beat, int place)
-    {
-        var (from, to) = (frames[beat], beat + 1 < frames.Count ? frames[beat + 1] : frames[beat] + 1);
-        var sum = 0f;
-        for (var f = from; f < to; f++)
-            sum += evidence.Place[f, place];
-        return sum / (to - from);
     }
 
     private static float Top(float[] curve, int frame) =>

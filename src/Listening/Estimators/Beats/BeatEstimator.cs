@@ -103,7 +103,7 @@ public sealed class BeatEstimator(BeatOptions? options = null)
         try
         {
             using var network = PulseNetwork.Shipped();
-            return PulseHearing.Of(sound, network, cancellation);
+            return network.Weigh(new PulseBands(sound), cancellation);
         }
         catch (Exception e) when (e is DllNotFoundException or TypeInitializationException or EntryPointNotFoundException)
         {

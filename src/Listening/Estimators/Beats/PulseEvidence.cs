@@ -10,8 +10,7 @@ internal sealed class PulseEvidence
     public const int Tempi = 64;
 
     public PulseEvidence(int frames) =>
-        (Beat, Downbeat, Change, Meter, Tempo, Place) =
-            (new float[frames], new float[frames], new float[frames], new float[frames, Meters], new float[frames, Tempi], new float[frames, BarModel.Places]);
+        (Beat, Downbeat, Change, Meter, Tempo) = (new float[frames], new float[frames], new float[frames], new float[frames, Meters], new float[frames, Tempi]);
 
     public static double FrameRate => PulseBands.FrameRate;
 
@@ -30,9 +29,6 @@ internal sealed class PulseEvidence
     /// <summary>Shares that sum to 1 in each frame; shape (frames, 64).</summary>
     public float[,] Tempo { get; }
 
-    /// <summary>Shares of the places in a bar (<see cref="BarModel"/>) that the last beat may hold, summing to 1 in each frame, or 0 where nothing is known; shape (frames, 9).</summary>
-    public float[,] Place { get; }
-
     /// <summary>Whether the network says so; else rules.</summary>
     public bool Learned { get; init; }
 
@@ -47,11 +43,10 @@ internal sealed class PulseEvidence
         Change.CopyTo(copy.Change, 0);
         Array.Copy(Meter, copy.Meter, Meter.Length);
         Array.Copy(Tempo, copy.Tempo, Tempo.Length);
-        Array.Copy(Place, copy.Place, Place.Length);
         return copy;
     }
 
-    /// <summary>Makes nothing known of meter, tempo and place in a frame, but how usual the meters are (our own estimate).</summary>
+    /// <summary>Makes nothing known of meter and tempo in a frame, but how usual the meters are (our own estimate).</summary>
     public void Forget(int frame)
     {
         ReadOnlySpan<float> usual = [0.15f, 0.2f, 0.5f, 0.1f, 0.05f];
@@ -59,8 +54,6 @@ internal sealed class PulseEvidence
             Meter[frame, m] = usual[m];
         for (var t = 0; t < Tempi; t++)
             Tempo[frame, t] = 1f / Tempi;
-        for (var p = 0; p < BarModel.Places; p++)
-            Place[frame, p] = 0;
     }
 
     /// <summary>Beats a minute of a tempo's place in <see cref="Tempo"/>.</summary>

@@ -11,7 +11,7 @@ internal sealed class PulseNetwork : IDisposable
 {
     private const int Piece = 6000;
     private const int Context = 1500;
-    private const int Outputs = 3 + PulseEvidence.Meters + PulseEvidence.Tempi + BarModel.Places;
+    private const int Outputs = 3 + PulseEvidence.Meters + PulseEvidence.Tempi;
 
     private readonly InferenceSession session;
     private readonly RunOptions run = new();
@@ -55,7 +55,5 @@ internal sealed class PulseNetwork : IDisposable
             evidence.Meter[frame, m] = row[3 + m];
         for (var t = 0; t < PulseEvidence.Tempi; t++)
             evidence.Tempo[frame, t] = row[3 + PulseEvidence.Meters + t];
-        for (var p = 0; p < BarModel.Places; p++)
-            evidence.Place[frame, p] = row[3 + PulseEvidence.Meters + PulseEvidence.Tempi + p];
     }
 }
