@@ -323,10 +323,8 @@ def realise(rng, style, piece, clock, cast, tempo, end, from_start):
     track.beats = times[inside]
     track.downbeats = np.array([t for b, t in zip(beats[inside], track.beats) if b in starts or b in before or b in after])
     track.places = np.array([place_in_bar(b, piece.bars, style["beats"]) for b in beats[inside]], int)
-    places = piece.harmony.changes()
-    changes = clock.beat(places)
-    heard = (changes >= 0) & (changes < SECONDS - 0.01)
-    track.changes, track.roots = changes[heard], np.array([piece.harmony.at(p).root for p in places[heard]], int)
+    changes = clock.beat(piece.harmony.changes())
+    track.changes = changes[(changes >= 0) & (changes < SECONDS - 0.01)]
     return track
 
 

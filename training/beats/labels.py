@@ -14,10 +14,10 @@ def bells(times, frames):
     return torch.exp(-0.5 * (nearest / 0.8) ** 2) * (nearest < 3)
 
 
-def labels(beats, places, changes, roots, start, speed, frames):
+def labels(beats, places, changes, start, speed, frames):
     """
     Everything by frame: pulse (batch, frames, 3) of beat, downbeat and change; tempo's place in the list of tempi; place in the bar (0 to 8, -1 unknown);
-    phase in the beat (0 to 11, -1 unknown); root of the chord (0 to 11, -1 unknown). The window's time t is the clip's start + t * speed.
+    phase in the beat (0 to 11, -1 unknown). The window's time t is the clip's start + t * speed.
     """
     beats, changes = ((t - start[:, None]) / speed[:, None] for t in (beats, changes))
     down = torch.where((places == 0) | (places == 2) | (places == 5), beats, torch.full_like(beats, 1e6))
@@ -35,7 +35,4 @@ def labels(beats, places, changes, roots, start, speed, frames):
     tempo = (20 * torch.log2(60 / local / 32)).clamp(0, 63)
     place = torch.where(inside, places.long().gather(1, before), -1)
     phase = torch.where(inside, ((time - from_beat) / step * PHASES).long().clamp(0, PHASES - 1), -1)
-    chord = torch.searchsorted(changes.contiguous(), time, right=True) - 1
-    shift = (12 * torch.log2(speed)).round().long()[:, None]
-    root = torch.where(chord >= 0, (roots.long().gather(1, chord.clamp(min=0)) + shift) % 12, -1)
-    return pulse, tempo, place, phase, root
+    return pulse, tempo, place, phase

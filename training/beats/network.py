@@ -65,10 +65,10 @@ def conv(inputs, outputs, time, pitch, reach=1, pool=None):
 class BeatNetwork(nn.Module):
     """
     (batch, frames, 104) to logits, each (batch, frames, …): pulse (3: beat, downbeat, change of chord), meter (5), tempo (64), place in the bar (9: bars
-    of two, three, four beats), and two that only training asks for: phase in the beat (12) and root of the chord (12).
+    of two, three, four beats) and phase in the beat (12). Only training asks for the last two, which make the network count.
     """
 
-    HEADS = dict(pulse=3, meter=5, tempo=TEMPI, place=9, phase=12, root=12)
+    HEADS = dict(pulse=3, meter=5, tempo=TEMPI, place=9, phase=12)
 
     def __init__(self, width=WIDTH, drop=0.1):
         super().__init__()
@@ -93,7 +93,7 @@ class BeatNetwork(nn.Module):
 
 
 class Exported(nn.Module):
-    """What ships: probabilities instead of logits, in one row a frame: beat, downbeat, change, 5 meters, 64 tempi, 9 places."""
+    """What ships: probabilities instead of logits, in one row a frame: beat, downbeat, change, 5 meters, 64 tempi."""
 
     def __init__(self, network):
         super().__init__()
@@ -101,7 +101,7 @@ class Exported(nn.Module):
 
     def forward(self, x):
         out = self.network(x)
-        return torch.cat([out["pulse"].sigmoid(), out["meter"].softmax(2), out["tempo"].softmax(2), out["place"].softmax(2)], 2)
+        return torch.cat([out["pulse"].sigmoid(), out["meter"].softmax(2), out["tempo"].softmax(2)], 2)
 
 
 def export(weights, path):

@@ -11,7 +11,7 @@ NONE = 1e6
 
 
 class Slots:
-    """Shared memory for so many clips: sound, times of beats and their places in the bar, times of changes and roots, meter and style."""
+    """Shared memory for so many clips: sound, times of beats and their places in the bar, times of changes, meter and style."""
 
     def __init__(self, count, samples):
         def room(shape, kind):
@@ -20,17 +20,17 @@ class Slots:
         self.count = count
         self.sound = room((count, samples), np.int16)
         self.beats, self.places = room((count, BEATS), np.float32), room((count, BEATS), np.int8)
-        self.changes, self.roots = room((count, CHANGES), np.float32), room((count, CHANGES), np.int8)
+        self.changes = room((count, CHANGES), np.float32)
         self.kinds = room((count, 2), np.int16)
 
     def fields(self):
-        return self.sound, self.beats, self.places, self.changes, self.roots, self.kinds
+        return self.sound, self.beats, self.places, self.changes, self.kinds
 
     def fill(self, slot, sound, track, style):
         self.sound[slot] = np.round(sound * (32000 / np.abs(sound).max())).astype(np.int16)
-        for times, marks, real, names in ((self.beats, self.places, track.beats, track.places), (self.changes, self.roots, track.changes, track.roots)):
-            times[slot], marks[slot] = NONE, -1
-            times[slot, :len(real)], marks[slot, :len(real)] = real, names
+        self.beats[slot], self.places[slot], self.changes[slot] = NONE, -1, NONE
+        self.beats[slot, :len(track.beats)], self.places[slot, :len(track.places)] = track.beats, track.places
+        self.changes[slot, :len(track.changes)] = track.changes
         self.kinds[slot] = (track.meter, style)
 
 

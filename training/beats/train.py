@@ -1,6 +1,6 @@
 """
 Trains the beat network on music that it composes as it goes.
-    train.py BANK OUT SECONDS [--workers 15] [--batch 96] [--slots 12000] [--gpus 1] [--gpu 0] [--resume W.pt] [--rate 1.5e-3] [--seed 20261125] [--teachers W.pt ...]
+    train.py BANK OUT SECONDS [--workers 15] [--batch 96] [--slots 12000] [--gpus 1] [--gpu 0] [--resume W.pt] [--rate 1.5e-3] [--seed 20261125]
 Workers compose on the CPU and fill slots of shared memory; the trainer copies them to the GPU and draws each several times, every time at another
 speed and in another room. With several GPUs each has its own workers and draws, and gradients are averaged. Stops by the clock.
 """
@@ -16,7 +16,7 @@ os.environ.setdefault("OMP_NUM_THREADS", "1")
 import numpy as np
 
 HEARD = 24
-WEIGHTS = dict(beat=2.0, downbeat=1.5, change=0.4, meter=0.08, tempo=0.06, place=0.15, phase=0.06, root=0.06)
+WEIGHTS = dict(beat=2.0, downbeat=1.5, change=0.4, meter=0.08, tempo=0.06, place=0.15, phase=0.06)
 POSITIVE = (3.0, 6.0, 6.0)
 
 
@@ -27,7 +27,6 @@ def options():
     for name, value in dict(workers=15, batch=96, slots=12000, gpus=1, gpu=0, rate=1.5e-3, seed=20261125).items():
         parser.add_argument("--" + name, type=type(value), default=value)
     parser.add_argument("--resume")
-    parser.add_argument("--teachers", nargs="*", default=[])
     return parser.parse_args()
 
 
@@ -82,7 +81,7 @@ class Lesson:
         from labels import labels
         from rooms import window, without_bands
         torch, batch = self.torch, len(slots)
-        sound, beats, places, changes, roots, kinds = (f[slots] for f in self.clips.fields)
+        sound, beats, places, changes, kinds = (f[slots] for f in self.clips.fields)
         speed = torch.exp((torch.rand(batch, device=self.device) - 0.5) * 0.3) if changed else torch.ones(batch, device=self.device)
         start = torch.rand(batch, device=self.device) * (SECONDS - HEARD * speed).clamp(min=0) if changed else torch.zeros(batch, device=self.device)
         wave = window(sound, start, speed, self.samples) / 32768
@@ -90,7 +89,7 @@ class Lesson:
         if changed:
             wave, gain = self.rooms(wave), torch.exp(torch.randn(batch, 1, device=self.device) * 0.3)
         bands = self.features(wave, gain)[:, :50 * HEARD]
-        return without_bands(bands) if changed else bands, labels(beats, places, changes, roots, start, speed, 50 * HEARD), kinds
+        return without_bands(bands) if changed else bands, labels(beats, places, changes, start, speed, 50 * HEARD), kinds
 
     def hear(self, network, bands):
         if self.device == "cpu":
@@ -98,24 +97,18 @@ class Lesson:
         with self.torch.autocast("cuda", self.torch.bfloat16):
             return {k: v.float() for k, v in network(bands).items()}
 
-    def loss(self, out, wanted, kinds, teachers):
-        """The sum that is made small, and its parts; teachers' answers count as much as the truth where there are any."""
+    def loss(self, out, wanted, kinds):
+        """The sum that is made small, and its parts."""
         functional, torch = self.torch.nn.functional, self.torch
-        pulse, tempo, place, phase, root = wanted
+        pulse, tempo, place, phase = wanted
         axis = torch.arange(64, device=self.device)
-        shares = {"tempo": torch.softmax(-0.5 * ((axis - tempo[..., None]) / 0.8) ** 2, 2)}
-        if teachers:
-            pulse = (pulse + sum(t["pulse"].sigmoid() for t in teachers) / len(teachers)) / 2
-            shares = {"tempo": (shares["tempo"] + sum(t["tempo"].softmax(2) for t in teachers) / len(teachers)) / 2}
+        shares = torch.softmax(-0.5 * ((axis - tempo[..., None]) / 0.8) ** 2, 2)
         parts = dict(zip(("beat", "downbeat", "change"), functional.binary_cross_entropy_with_logits(
             out["pulse"], pulse, pos_weight=torch.tensor(POSITIVE, device=self.device), reduction="none").mean((0, 1))))
-        parts["tempo"] = -(shares["tempo"] * torch.log_softmax(out["tempo"], 2)).sum(2).mean()
+        parts["tempo"] = -(shares * torch.log_softmax(out["tempo"], 2)).sum(2).mean()
         meter = kinds[:, :1].long().expand(-1, pulse.shape[1])
-        for name, real in (("meter", meter), ("place", place), ("phase", phase), ("root", root)):
+        for name, real in (("meter", meter), ("place", place), ("phase", phase)):
             parts[name] = functional.cross_entropy(out[name].flatten(0, 1), real.flatten(), ignore_index=-1)
-        for name in ("meter", "place") if teachers else ():
-            mean = sum(t[name].softmax(2) for t in teachers) / len(teachers)
-            parts[name] = (parts[name] - (mean * torch.log_softmax(out[name], 2)).sum(2).mean()) / 2
         return sum(WEIGHTS[k] * v for k, v in parts.items()), parts
 
 
@@ -171,7 +164,6 @@ def main():
 
     network, average = network_of(o.resume), network_of(o.resume)
     average.load_state_dict(network.state_dict())
-    teachers = [network_of(t).eval() for t in o.teachers]
     lesson = Lesson(torch, Clips(torch, supply, device, min(256, o.slots // 10)), device, o.seed)
     optimiser = torch.optim.AdamW(network.parameters(), lr=o.rate, weight_decay=0.01)
     say(device, sum(p.numel() for p in network.parameters()), "parameters", *sys.argv[1:])
@@ -193,8 +185,7 @@ def main():
         slots = torch.tensor(np.array(have)[np.random.default_rng([o.seed, rank, step]).integers(0, len(have), o.batch)], device=device)
         with torch.no_grad():
             bands, wanted, kinds = lesson.draw(slots, True)
-            told = [lesson.hear(t, bands) for t in teachers]
-        loss, parts = lesson.loss(lesson.hear(network, bands), wanted, kinds, told)
+        loss, parts = lesson.loss(lesson.hear(network, bands), wanted, kinds)
         optimiser.zero_grad()
         loss.backward()
         passed = (time.time() - began - training_from) / (o.seconds - training_from)

@@ -37,7 +37,7 @@ public sealed class BeatEstimator(BeatOptions? options = null)
         var bands = new PulseBands(sound);
         var flux = FluxPulse.Of(bands, cancellation);
         var sounding = span with { Last = Math.Min(span.Last, flux.LastOnset()) };
-        return Solve(Weigh(sound, flux, cancellation), bands, flux.Onsets(), sounding, anchors, cancellation);
+        return Solve(Weigh(bands, flux, cancellation), bands, flux.Onsets(), sounding, anchors, cancellation);
     }
 
     /// <summary>The second half of the work: from evidence to beats, and a second look at bars.</summary>
@@ -96,14 +96,14 @@ public sealed class BeatEstimator(BeatOptions? options = null)
         return rows;
     }
 
-    private PulseEvidence Weigh(ISound sound, FluxPulse flux, CancellationToken cancellation)
+    private PulseEvidence Weigh(PulseBands bands, FluxPulse flux, CancellationToken cancellation)
     {
         if (Plain)
             return flux.Weigh();
         try
         {
             using var network = PulseNetwork.Shipped();
-            return network.Weigh(new PulseBands(sound), cancellation);
+            return network.Weigh(bands, cancellation);
         }
         catch (Exception e) when (e is DllNotFoundException or TypeInitializationException or EntryPointNotFoundException)
         {

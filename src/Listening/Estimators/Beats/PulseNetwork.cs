@@ -9,8 +9,9 @@ namespace Harkbook.Listening.Estimators.Beats;
 /// </summary>
 internal sealed class PulseNetwork : IDisposable
 {
+    // Multiples of the eight frames that the network's attention takes together.
     private const int Piece = 6000;
-    private const int Context = 1500;
+    private const int Context = 1504;
     private const int Outputs = 3 + PulseEvidence.Meters + PulseEvidence.Tempi;
 
     private readonly InferenceSession session;
@@ -23,7 +24,7 @@ internal sealed class PulseNetwork : IDisposable
 
     public PulseEvidence Weigh(PulseBands bands, CancellationToken cancellation)
     {
-        var evidence = new PulseEvidence(bands.Frames);
+        var evidence = new PulseEvidence(bands.Frames) { Learned = true };
         var rows = new float[Math.Min(bands.Frames, Piece + 2 * Context) * PulseBands.Count];
         var (from, to) = (0, 0);
         for (var first = 0; first < bands.Frames; first += Piece)
