@@ -13,9 +13,9 @@ internal static class BeatSureness
     private const int Local = 8;
 
     /// <summary>Fitted by training/BeatChecks on composed music, and on renderings of other composers' music that docs/listening.md names.</summary>
-    private static readonly double[] Weights = [0.019, 0.993, -0.14, -0.006, 2.06];
+    private static readonly double[] Weights = [0.026, 0.888, -0.084, -0.071, 2.121];
 
-    private const double Bias = -0.296;
+    private const double Bias = 0.085;
 
     /// <summary>The chance that each beat of a row is right.</summary>
     public static double[] Of(BeatRow row, PulseEvidence evidence) =>
