@@ -1,7 +1,9 @@
-"""Workers that compose and play clips on the CPU into slots of shared memory."""
+"""Workers that compose and play clips on the CPU into slots of shared memory, and a thread that takes these to the GPU."""
 import mmap
 import multiprocessing as mp
 import os
+import threading
+import time
 import traceback
 
 import numpy as np
@@ -73,3 +75,39 @@ class Supply:
                 out.append(k + self.workers * (self.seen[k] % len(range(k, self.slots.count, self.workers))))
                 self.seen[k] += 1
         return out
+
+
+class Clips:
+    """The clips on the GPU, filled from the workers' slots by a thread of its own."""
+
+    def __init__(self, torch, supply, device, held):
+        self.torch, self.supply, self.device, self.held = torch, supply, device, held
+        self.fields = [torch.zeros(f.shape, dtype=torch.from_numpy(f[:1]).dtype, device=device) for f in supply.slots.fields()]
+        self.pinned = torch.zeros((16, *self.fields[0].shape[1:]), dtype=torch.int16, pin_memory=device != "cpu")
+        self.filled, self.have = set(), []
+        threading.Thread(target=self.run, daemon=True).start()
+
+    def run(self):
+        if self.device == "cpu":
+            return self.gather()
+        self.torch.cuda.set_device(self.device)
+        with self.torch.cuda.stream(self.torch.cuda.Stream()):
+            self.gather()
+
+    def gather(self):
+        while not self.supply.stop.value:
+            fresh = [s for s in self.supply.fresh(16) if s >= self.held or s not in self.filled]
+            if not fresh:
+                time.sleep(0.02)
+                continue
+            places = self.torch.tensor(fresh, device=self.device)
+            for field, host in zip(self.fields, self.supply.slots.fields()):
+                rows = self.torch.from_numpy(host[fresh])
+                if field is self.fields[0]:
+                    self.pinned[:len(fresh)].copy_(rows)
+                    rows = self.pinned[:len(fresh)]
+                field[places] = rows.to(self.device)
+            if self.device != "cpu":
+                self.torch.cuda.current_stream().synchronize()
+            self.have += [s for s in fresh if s not in self.filled and s >= self.held]
+            self.filled.update(fresh)

@@ -9,7 +9,6 @@ import math
 import os
 import subprocess
 import sys
-import threading
 import time
 
 os.environ.setdefault("OMP_NUM_THREADS", "1")
@@ -28,42 +27,6 @@ def options():
         parser.add_argument("--" + name, type=type(value), default=value)
     parser.add_argument("--resume")
     return parser.parse_args()
-
-
-class Clips:
-    """The clips on the GPU, filled from the workers' slots by a thread of its own."""
-
-    def __init__(self, torch, supply, device, held):
-        self.torch, self.supply, self.device, self.held = torch, supply, device, held
-        self.fields = [torch.zeros(f.shape, dtype=torch.from_numpy(f[:1]).dtype, device=device) for f in supply.slots.fields()]
-        self.pinned = torch.zeros((16, *self.fields[0].shape[1:]), dtype=torch.int16, pin_memory=device != "cpu")
-        self.filled, self.have = set(), []
-        threading.Thread(target=self.run, daemon=True).start()
-
-    def run(self):
-        if self.device == "cpu":
-            return self.gather()
-        self.torch.cuda.set_device(self.device)
-        with self.torch.cuda.stream(self.torch.cuda.Stream()):
-            self.gather()
-
-    def gather(self):
-        while not self.supply.stop.value:
-            fresh = [s for s in self.supply.fresh(16) if s >= self.held or s not in self.filled]
-            if not fresh:
-                time.sleep(0.02)
-                continue
-            places = self.torch.tensor(fresh, device=self.device)
-            for field, host in zip(self.fields, self.supply.slots.fields()):
-                rows = self.torch.from_numpy(host[fresh])
-                if field is self.fields[0]:
-                    self.pinned[:len(fresh)].copy_(rows)
-                    rows = self.pinned[:len(fresh)]
-                field[places] = rows.to(self.device)
-            if self.device != "cpu":
-                self.torch.cuda.current_stream().synchronize()
-            self.have += [s for s in fresh if s not in self.filled and s >= self.held]
-            self.filled.update(fresh)
 
 
 class Lesson:
@@ -112,25 +75,6 @@ class Lesson:
         return sum(WEIGHTS[k] * v for k, v in parts.items()), parts
 
 
-def validate(torch, lesson, network, say):
-    from compose import STYLES
-    from measure import score
-    network.eval()
-    names, rows = [s["name"] for s in STYLES], {}
-    ready = sorted(s for s in lesson.clips.filled if s < lesson.clips.held)
-    with torch.no_grad():
-        for k in range(0, len(ready), 32):
-            bands, wanted, kinds = lesson.draw(torch.tensor(ready[k:k + 32], device=lesson.device), False)
-            out = lesson.hear(network, bands)
-            pulse, place, meter = out["pulse"].sigmoid().cpu().numpy(), out["place"].argmax(2).cpu().numpy(), out["meter"].softmax(2).mean(1).argmax(1).cpu().numpy()
-            truth, places, kinds = wanted[0].cpu().numpy(), wanted[2].cpu().numpy(), kinds.cpu().numpy()
-            for j in range(len(kinds)):
-                rows.setdefault(names[kinds[j, 1]], []).append(score(pulse[j], place[j], meter[j], (truth[j], places[j], kinds[j, 0])))
-    every = np.array([r for v in rows.values() for r in v])
-    if len(every):
-        say("validation", len(every), *(f"{n} {x:.3f}" for n, x in zip(("beat", "downbeat", "place", "meter"), every.mean(0))), " ".join(f"{n}:{np.mean([r[0] for r in v]):.2f}" for n, v in sorted(rows.items())))
-
-
 def main():
     o = options()
     began, rank = time.time(), int(os.environ.get("RANK_OF_TRAINER", "0"))
@@ -138,7 +82,8 @@ def main():
         for k in range(1, o.gpus):
             subprocess.Popen([sys.executable, *sys.argv], env={**os.environ, "RANK_OF_TRAINER": str(k)})
     from compose import SAMPLES
-    from supply import Slots, Supply
+    from measure import validate
+    from supply import Clips, Slots, Supply
     supply = Supply(Slots(o.slots, SAMPLES), o.workers, rank * o.workers, o.bank, o.seed)
     import torch
     from network import BeatNetwork, export
