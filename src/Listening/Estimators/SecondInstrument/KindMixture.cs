@@ -10,8 +10,11 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
 {
     private const int Rounds = 5;
 
-    /// <summary>What each further kind must explain better, in nepers, and how long it must sound, in seconds.</summary>
-    private const double Price = 5, Shortest = 1.5;
+    /// <summary>
+    /// What each further kind must explain better, in nepers: at once, and for each phrase, since the more there are the more will sound unlike their
+    /// instrument by chance; and how long it must sound, in seconds.
+    /// </summary>
+    private const double Price = 3, PricePerPhrase = 0.2, Shortest = 1.5;
 
     /// <param name="fits">Of each phrase to each of all kinds, in nepers.</param>
     public static KindMixture Of(ImmutableArray<int> kinds, IReadOnlyList<LinePhrase> phrases, double[][] fits, ImmutableArray<HeardKey> keys)
@@ -28,7 +31,7 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
             return new(kinds, owners, double.NegativeInfinity);
         var harmonica = Array.IndexOf(LineNetwork.Kinds, LineKind.Harmonica);
         var played = owners.Contains(harmonica) ? LineKinds.OnHarmonica(phrases.Where((_, p) => owners[p] == harmonica), keys) : 0;
-        return new(kinds, owners, explained + played + kinds.Sum(k => Math.Log(LineKinds.Usual(k))) - Price * (kinds.Length - 1));
+        return new(kinds, owners, explained + played + kinds.Sum(k => Math.Log(LineKinds.Usual(k))) - (Price + PricePerPhrase * phrases.Count) * (kinds.Length - 1));
     }
 
     private static (double Explained, double[][] Whose) Divide(ImmutableArray<int> kinds, double[] shares, double[][] fits)
