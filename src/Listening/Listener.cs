@@ -45,8 +45,8 @@ public sealed class Listener
         Begin(progress, "following the beat", 0.1);
         var pulse = new BeatEstimator().Estimate(mono, ct);
 
-        Begin(progress, "hearing notes", 0.25);
-        var noteProgress = progress is null ? null : new Share(progress, "hearing notes", 0.25, 0.85);
+        Begin(progress, "hearing notes and lines", 0.25);
+        var noteProgress = progress is null ? null : new Share(progress, "hearing notes and lines", 0.25, 0.85);
         var (notes, lines) = Classical ? HearByRules(sound, pitch.Best, noteProgress, ct) : Hear(sound, pitch.Best, noteProgress, ct);
         var beats = OffBeatCheck.Apply(pulse.Beats, notes.Notes);
 
