@@ -9,6 +9,15 @@ namespace Harkbook.Listening.Estimators.Beats;
 internal static class BeatAnswers
 {
     private const double Believed = 0.02;
+
+    /// <summary>
+    /// What people tap: about 120 beats a minute, within so many octaves (L. van Noorden and D. Moelants, "Resonance in the perception of musical
+    /// pulse", Journal of New Music Research 28, 1999; the spread is our own estimate).
+    /// </summary>
+    private const double UsuallyTapped = 120, OctavesAround = 0.55;
+
+    /// <summary>How often music is written, where both are tapped as easily, at half of what is heard, and at twice: judged on pieces that docs/listening.md names.</summary>
+    private const double WrittenHalf = 0.25, WrittenTwice = 0.06;
     private const double Temper = 0.15;
 
     private static readonly Meter[] MetersTold = [Meter.Of(2, 4), Meter.Of(3, 4), Meter.CommonTime, Meter.Of(6, 8), Meter.Of(12, 8)];
@@ -47,14 +56,21 @@ internal static class BeatAnswers
             for (var r = 0; r < shares.Length; r++)
                 shares[r] += weights[r] / weights.Sum();
         }
-        var sum = shares.Sum();
         var gaps = times.Skip(1).Zip(times, (b, a) => b - a).Where(g => g < 3).ToArray();
         var tempo = 60 / gaps.Average();
+        shares[Array.IndexOf(BeatRow.Ratios, 2)] += shares[0] * Rival(WrittenHalf, tempo / 2, tempo);
+        shares[Array.IndexOf(BeatRow.Ratios, 0.5)] += shares[0] * Rival(WrittenTwice, tempo * 2, tempo);
+        var sum = shares.Sum();
         var candidates = shares.Select((s, r) => new Candidate<double>(tempo / BeatRow.Ratios[r], clarity * s / sum, r == 0 ? Steadiness(gaps) : RatioWords[r]))
             .Where(c => c.Confidence > Believed * clarity).Append(new(0, 1 - clarity, "there may be no beat to feel")).ToList();
         var kept = candidates.Sum(c => c.Confidence);
         return new([.. candidates.Select(c => c with { Confidence = c.Confidence / kept })]);
     }
+
+    /// <summary>The share of another tempo beside that of the beats that are told, which stays ahead.</summary>
+    private static double Rival(double written, double other, double tempo) => Math.Min(0.9, written * Tapped(other) / Tapped(tempo));
+
+    private static double Tapped(double tempo) => Math.Exp(-0.5 * Math.Pow(Math.Log2(tempo / UsuallyTapped) / OctavesAround, 2));
 
     private static string Steadiness(double[] gaps)
     {

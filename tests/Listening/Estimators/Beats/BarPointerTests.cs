@@ -75,6 +75,21 @@ public class BarPointerTests
         Assert.Equal(1, heard.Meter.Candidates.Sum(c => c.Confidence), 1e-9);
     }
 
+    [Theory]
+    [InlineData(40)]
+    [InlineData(120)]
+    [InlineData(200)]
+    public void TheTempoIsThatOfTheBeatsAndSurestAboutTwoASecond(double tempo)
+    {
+        double Sure(double t)
+        {
+            var told = Solve(Activations.Of(Accompaniment.Steady(t, 49), k => k % 4 == 0)).Tempo;
+            Assert.InRange(told.Best / t, 0.995, 1.005);
+            return told.Confidence;
+        }
+        Assert.True(Sure(tempo) <= Sure(120));
+    }
+
     [Fact]
     public void TheNearerTheRivalTheLessSureTheTempo()
     {
