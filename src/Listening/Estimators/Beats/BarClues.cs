@@ -79,9 +79,5 @@ internal static class BarClues
     private static float Top(float[] curve, int frame) =>
         Math.Max(curve[frame], Math.Max(curve[Math.Max(0, frame - 1)], curve[Math.Min(curve.Length - 1, frame + 1)]));
 
-    private static float Odds(float p)
-    {
-        var inside = Math.Clamp(p, 0.002f, 0.998f);
-        return MathF.Log(inside / (1 - inside));
-    }
+    private static float Odds(float p) => (float)LogOdds.Of(p, least: 0.002);
 }

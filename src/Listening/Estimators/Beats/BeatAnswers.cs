@@ -42,7 +42,7 @@ internal static class BeatAnswers
 
     /// <summary>How clear the beat is: near 0 in noise, near 1 for a plain strum.</summary>
     private static double Clarity(List<DecodedBeat> beats, PulseEvidence evidence) =>
-        Logistic(12 * (beats.Average(b => Peak(evidence.Beat, b.Frame)) - 0.22));
+        LogOdds.Chance(12 * (beats.Average(b => Peak(evidence.Beat, b.Frame)) - 0.22));
 
     private static float Peak(float[] curve, int frame) =>
         Math.Max(curve[frame], Math.Max(curve[Math.Max(0, frame - 1)], curve[Math.Min(curve.Length - 1, frame + 1)]));
@@ -111,6 +111,4 @@ internal static class BeatAnswers
         var bend = a - 2 * b + c;
         return (top + (bend < 0 ? Math.Clamp(0.5 * (a - c) / bend, -0.5, 0.5) : 0)) / PulseEvidence.FrameRate;
     }
-
-    private static double Logistic(double x) => 1 / (1 + Math.Exp(-x));
 }

@@ -19,7 +19,7 @@ internal static class BeatSureness
 
     /// <summary>The chance that each beat of a row is right.</summary>
     public static double[] Of(BeatRow row, PulseEvidence evidence) =>
-        [.. Reasons(row, evidence).Select(r => 1 / (1 + Math.Exp(-Bias - r.Zip(Weights, (x, w) => x * w).Sum())))];
+        [.. Reasons(row, evidence).Select(r => LogOdds.Chance(Bias + r.Zip(Weights, (x, w) => x * w).Sum()))];
 
     /// <summary>Shape (beats, <see cref="Count"/>).</summary>
     public static double[][] Reasons(BeatRow row, PulseEvidence evidence)
@@ -52,10 +52,6 @@ internal static class BeatSureness
     }
 
     /// <summary>The log odds of a beat near a frame.</summary>
-    private static double Odds(float[] curve, int frame)
-    {
-        var top = Enumerable.Range(frame - 1, 3).Max(f => curve[Math.Clamp(f, 0, curve.Length - 1)]);
-        var inside = Math.Clamp(top, 0.002, 0.998);
-        return Math.Log(inside / (1 - inside));
-    }
+    private static double Odds(float[] curve, int frame) =>
+        LogOdds.Of(Enumerable.Range(frame - 1, 3).Max(f => curve[Math.Clamp(f, 0, curve.Length - 1)]), least: 0.002);
 }

@@ -83,5 +83,5 @@ internal sealed class FluxPulse
         })];
     }
 
-    private static float Chance(double logOdds) => (float)(1 / (1 + Math.Exp(-logOdds)));
+    private static float Chance(double logOdds) => (float)LogOdds.Chance(logOdds);
 }

@@ -50,7 +50,7 @@ public static class OffBeatCheck
         var odds = Trust + Lead(Ratios(kept, moved));
         if (moved[0] + Doubts[0] > ThumbAlone * (kept[0] + Doubts[0]))
             odds = Math.Min(odds, 0);
-        return odds <= 0 ? Moved(beats, between, Chance(-odds)) : [.. beats.Select(b => b with { Confidence = b.Confidence * Chance(odds) })];
+        return odds <= 0 ? Moved(beats, between, LogOdds.Chance(-odds)) : [.. beats.Select(b => b with { Confidence = b.Confidence * LogOdds.Chance(odds) })];
     }
 
     private static double[] Total(Accents accents, double[] moments)
@@ -78,8 +78,6 @@ public static class OffBeatCheck
 
     /// <summary>The log odds that the first are the beats and not the second.</summary>
     private static double Lead(double[] ratios) => Weights.Zip(ratios, (w, r) => w * r).Sum();
-
-    private static double Chance(double odds) => 1 / (1 + Math.Exp(-odds));
 
     /// <summary>A chord that comes early sounds between two beats and belongs to the later one, so places in the bar move later too.</summary>
     private static ImmutableArray<HeardBeat> Moved(ImmutableArray<HeardBeat> beats, double[] between, double chance) =>

@@ -26,7 +26,7 @@ internal sealed class PulseScores
         kinds = new float[frames * 3];
         for (var f = 0; f < frames; f++)
         {
-            beat[f] = (float)(options.BeatWeight * Math.Clamp(LogOdds(evidence.Beat[f]) - LogOdds(options.UsualBeat), -4, 5));
+            beat[f] = (float)(options.BeatWeight * Math.Clamp(LogOdds.Of(evidence.Beat[f]) - LogOdds.Of(options.UsualBeat), -4, 5));
             var share = Math.Clamp(evidence.Downbeat[f] / (evidence.Beat[f] + 0.02), 0.03, 0.97);
             first[f] = (float)(options.BarWeight * Math.Log(share / UsualDownbeat));
             other[f] = (float)(options.BarWeight * Math.Log((1 - share) / (1 - UsualDownbeat)));
@@ -96,11 +96,5 @@ internal sealed class PulseScores
                 places[frame] = anchor.PositionInBar ?? 0;
         }
         return places;
-    }
-
-    private static double LogOdds(double p)
-    {
-        var inside = Math.Clamp(p, 1e-4, 1 - 1e-4);
-        return Math.Log(inside / (1 - inside));
     }
 }

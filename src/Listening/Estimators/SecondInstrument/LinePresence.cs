@@ -9,7 +9,7 @@ internal static class LinePresence
     {
         var covered = Covered(stretches);
         var (share, seconds) = ((double)covered / Math.Max(1, frames), covered * LineEstimator.Hop.Value);
-        return seconds < 0.5 ? 0.02 : 1 / (1 + Math.Exp(1 - 12 * (Sureness(stretches) - 0.75) - 1.5 * Math.Log(share / 0.06)));
+        return seconds < 0.5 ? 0.02 : LogOdds.Chance(12 * (Sureness(stretches) - 0.75) + 1.5 * Math.Log(share / 0.06) - 1);
     }
 
     /// <summary>Frames in which something sounds.</summary>
