@@ -6,13 +6,16 @@ namespace Harkbook.Listening.Estimators;
 /// </summary>
 internal readonly record struct Calibration(double Slope, double Offset)
 {
-    /// <summary>The same candidates in the same order, the first never surer than it was; what it loses the others gain by their shares.</summary>
+    /// <summary>
+    /// The same candidates in the same order, the first never surer than it was; what it loses the others gain by their shares, and it loses no
+    /// more than leaves it the first.
+    /// </summary>
     public Ranked<T> Of<T>(Ranked<T> estimate)
     {
-        var first = LogOdds.Chance(Slope * LogOdds.Of(estimate.Confidence) + Offset);
-        if (first >= estimate.Confidence)
-            return estimate;
-        var others = (1 - first) / Math.Max(1e-9, 1 - estimate.Confidence);
-        return new([.. estimate.Candidates.Select((c, i) => c with { Confidence = i == 0 ? first : Math.Min(first, others * c.Confidence) })]);
+        var doubt = Math.Max(1e-9, 1 - estimate.Confidence);
+        var second = estimate.Candidates.Length < 2 ? 0 : estimate.Candidates[1].Confidence / doubt;
+        var first = Math.Max(LogOdds.Chance(Slope * LogOdds.Of(estimate.Confidence) + Offset), second / (1 + second));
+        return first >= estimate.Confidence ? estimate
+            : new([.. estimate.Candidates.Select((c, i) => c with { Confidence = i == 0 ? first : Math.Min(first, (1 - first) / doubt * c.Confidence) })]);
     }
 }

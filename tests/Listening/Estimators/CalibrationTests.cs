@@ -18,11 +18,12 @@ public class CalibrationTests
     }
 
     [Fact]
-    public void NoOtherBecomesSurerThanTheFirst()
+    public void TheFirstStaysFirstAndTheSumTheSame()
     {
-        var told = new Calibration(1, -6).Of(new Ranked<string>([new("a", 0.5), new("b", 0.5)]));
+        var told = new Calibration(1, -6).Of(new Ranked<string>([new("a", 0.5), new("b", 0.3), new("c", 0.2)]));
         Assert.Equal("a", told.Best);
-        Assert.All(told.Candidates, c => Assert.True(c.Confidence <= told.Confidence));
+        // Odds of 3 to 2 between the others stay, and the first is not behind the second: 3/8, 3/8, 2/8.
+        Assert.Equal([0.375, 0.375, 0.25], told.Candidates.Select(c => Math.Round(c.Confidence, 9)));
     }
 
     [Fact]

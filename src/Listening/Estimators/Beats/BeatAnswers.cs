@@ -20,6 +20,9 @@ internal static class BeatAnswers
     private const double WrittenHalf = 0.25, WrittenTwice = 0.06;
     private const double Temper = 0.15;
 
+    /// <summary>Fitted on three sets of pieces that docs/listening.md names.</summary>
+    private static readonly Calibration MeterSureness = new(1.3, -1.6);
+
     private static readonly Meter[] MetersTold = [Meter.Of(2, 4), Meter.Of(3, 4), Meter.CommonTime, Meter.Of(6, 8), Meter.Of(12, 8)];
 
     private static readonly string[] RatioWords =
@@ -96,7 +99,7 @@ internal static class BeatAnswers
         var usual = Array.IndexOf(kinds, kinds.Max());
         for (var m = 0; m < weights.Length; m++)
             weights[m] *= kindOfMeter[m] == usual ? 1 : 0.5;
-        return new([.. weights.Select((w, m) => new Candidate<Meter>(MetersTold[m], w / weights.Sum(), string.Create(CultureInfo.InvariantCulture, $"{100 * kinds[kindOfMeter[m]]:0} % of the beats fall into bars of {MetersTold[m].BeatsPerBar}")))]);
+        return MeterSureness.Of(new Ranked<Meter>([.. weights.Select((w, m) => new Candidate<Meter>(MetersTold[m], w / weights.Sum(), string.Create(CultureInfo.InvariantCulture, $"{100 * kinds[kindOfMeter[m]]:0} % of the beats fall into bars of {MetersTold[m].BeatsPerBar}")))]));
     }
 
     /// <summary>The place of the top of the evidence near a frame, to a fraction of a frame, by a parabola through three values.</summary>
