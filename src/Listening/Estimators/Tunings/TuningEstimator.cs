@@ -12,6 +12,9 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// </summary>
 public sealed class TuningEstimator(TuningOptions? options = null)
 {
+    /// <summary>Fitted on 180 misheard pieces of training/Fretting (docs/listening.md).</summary>
+    private static readonly Calibration Sureness = new(0.9, -0.5);
+
     private readonly TuningOptions options = options ?? new();
 
     /// <param name="notes">Rising by onset.</param>
@@ -25,11 +28,11 @@ public sealed class TuningEstimator(TuningOptions? options = null)
         var weighed = Weighed([.. known, .. Fits(evidence, near, ct)]);
         var top = weighed.Max(w => w.Score);
         var total = weighed.Sum(w => Math.Exp(w.Score - top));
-        return new([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
+        return Sureness.Of(new Ranked<HeardTuning>([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
             .Select(w => new Candidate<HeardTuning>(
                 new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null),
                 Math.Exp(w.Score - top) / total,
-                new TuningReasons(evidence, w.Fit, w.Guitar.Moved, [.. w.Alike.Where(g => g != w.Guitar)]).ToString()))]);
+                new TuningReasons(evidence, w.Fit, w.Guitar.Moved, [.. w.Alike.Where(g => g != w.Guitar)]).ToString()))]));
     }
 
     internal static IEnumerable<Guitar> Guitars(TuningOptions options) =>
