@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening;
@@ -24,22 +23,18 @@ internal static class DemoScore
             WaveFile.Write(path, take.Sound);
             var hearing = await new Listener().ListenAsync(await RecordingReader.InspectAsync(path), null, default);
             Console.WriteLine($"{name}: {PieceScore.Heard(hearing.Lines)}");
-            foreach (var (kind, part) in new[] { (LineKind.Harmonica, DemoPart.Harp), (LineKind.Voice, DemoPart.Voice) })
-                Tell(hearing, kind, take.Truth, part);
+            foreach (var line in DemoAnnotation.Of(take).Lines!.Value)
+                Tell(hearing, line);
             Sung(hearing, take.Truth);
         }
         return 0;
     }
 
-    private static void Tell(Hearing hearing, LineKind kind, DemoTruth truth, DemoPart part)
+    private static void Tell(Hearing hearing, AnnotatedLine line)
     {
-        var notes = truth.Notes.Where(n => n.Part == part).ToArray();
-        if (notes.Length == 0)
-            return;
-        var offset = 12 * Math.Log2(truth.ReferencePitch.Value / 440);
-        var line = new AnnotatedLine(kind, [], [.. notes.Select(n => new AnnotatedLineNote(new(n.Onset.Value, n.End.Value, n.Midi + offset), n.Hole))], part == DemoPart.Harp ? truth.HarpKey : null);
-        var scores = LineScores.Of(hearing.Lines.Of(kind), hearing.ReferencePitch.Best, line);
-        Console.WriteLine($"  {kind}, {notes.Length} notes, {hearing.Lines.Of(kind)?.Notes.Length ?? 0} heard: {string.Join(", ", scores.Select(s => $"{s.Measure} {Number(s.Value)}"))}");
+        var heard = hearing.Lines.Of(line.Kind!.Value);
+        var scores = LineScores.Of(heard, hearing.ReferencePitch.Best, line);
+        Console.WriteLine($"  {line.Kind}, {line.Notes.Length} notes, {heard?.Notes.Length ?? 0} heard: {string.Join(", ", scores.Select(s => $"{s.Measure} {Number(s.Value)}"))}");
     }
 
     /// <summary>Of the proposed places the share where a syllable truly starts, and of the syllables those that are found.</summary>

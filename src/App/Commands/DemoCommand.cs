@@ -1,14 +1,10 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using Harkbook.Audio.Recordings;
-using Harkbook.Listening;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Sounding.Performance;
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
-using Harkbook.Music.Theory;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
 
@@ -62,7 +58,7 @@ internal static class DemoCommand
         Say($"  {Output.Shown(proposed)}");
 
         Say("How well it heard, against what was really played:");
-        Say(ScoreTable.Write([(name, Evaluator.Score(hearing, Truth(take.Truth, take.Sound.Duration.Value)))], explained));
+        Say(ScoreTable.Write([(name, Evaluator.Score(hearing, DemoAnnotation.Of(take)))], explained));
 
         Say("Decide: the teacher's own song file, its bars tied to the times that the players know.");
         var decided = Path.Combine(folder, name + SongFolder.Ending);
@@ -88,36 +84,6 @@ internal static class DemoCommand
         Say($"  {Output.Shown(index)}  the songbook's index to print");
         foreach (var finding in book.Findings)
             Say($"  {finding.Sentence}");
-    }
-
-    private static Annotation Truth(DemoTruth truth, double length) => new()
-    {
-        Duration = length,
-        Beats = [.. truth.Beats.Select(b => new AnnotatedBeat(b.Time.Value, b.PositionInBar))],
-        Chords = [.. truth.Chords.Select(c => new AnnotatedSpan(c.Start.Value, c.End.Value, c.Label))],
-        Keys = [new(0, length, truth.Key.ToString())],
-        Notes = [.. truth.Notes.Select(n => Scored(truth, n))],
-        Sections = [.. truth.Sections.Select(s => new AnnotatedSpan(s.Start.Value, s.End.Value, s.Name))],
-        Tempo = MedianTempo(truth),
-        ReferenceHertz = truth.ReferencePitch.Value,
-        Tuning = truth.Tuning,
-        Capo = truth.Capo.Fret,
-        Lines = [.. Line(truth, LineKind.Voice, DemoPart.Voice, null), .. Line(truth, LineKind.Harmonica, DemoPart.Harp, truth.HarpKey)],
-    };
-
-    private static ImmutableArray<AnnotatedLine> Line(DemoTruth truth, LineKind kind, DemoPart part, PitchName? harpKey)
-    {
-        var notes = truth.Notes.Where(n => n.Part == part).Select(n => new AnnotatedLineNote(Scored(truth, n), n.Hole)).ToImmutableArray();
-        return notes.IsEmpty ? [] : [new(kind, [], notes, harpKey)];
-    }
-
-    private static ScoredNote Scored(DemoTruth truth, TrueNote note) =>
-        new(note.Onset.Value, note.End.Value, note.Midi + 12 * Math.Log2(truth.ReferencePitch.Value / 440), note.StringIndex);
-
-    private static double MedianTempo(DemoTruth truth)
-    {
-        var lengths = truth.Beats.Zip(truth.Beats.Skip(1), (a, b) => (b.Time - a.Time).Value).Order().ToArray();
-        return 60 / lengths[lengths.Length / 2];
     }
 
     private static void Heading(string text) => Say($"\n{text}\n{new string('─', text.Length)}");

@@ -9,21 +9,22 @@ internal static class NetworkSession
     /// One store of memory for all sessions. Without any, every piece of every network asks the system for all its memory anew, which
     /// costs more than a quarter of the time; with one each, those that listen side by side hold twice as much.
     /// </summary>
-    private static readonly Lazy<bool> Store = new(() =>
+    private static readonly Lazy<OrtEnv> Store = new(() =>
     {
         using var memory = new OrtMemoryInfo(OrtMemoryInfo.allocatorCPU, OrtAllocatorType.ArenaAllocator, 0, OrtMemType.Default);
         using var settings = new OrtArenaCfg(0, -1, -1, -1);
-        OrtEnv.Instance().CreateAndRegisterAllocator(memory, settings);
-        return true;
+        var environment = OrtEnv.Instance();
+        environment.CreateAndRegisterAllocator(memory, settings);
+        return environment;
     });
 
     /// <summary>All cores work on one piece and sleep between pieces.</summary>
     public static InferenceSession Open(byte[] model)
     {
+        _ = Store.Value;
         using var options = new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount, EnableMemoryPattern = false };
         options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
-        if (Store.Value)
-            options.AddSessionConfigEntry("session.use_env_allocators", "1");
+        options.AddSessionConfigEntry("session.use_env_allocators", "1");
         return new(model, options);
     }
 

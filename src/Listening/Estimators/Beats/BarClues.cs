@@ -41,9 +41,9 @@ internal static class BarClues
             row[place++] = sound.Change(k, 2, bass: false);
             row[place++] = sound.Change(k, 4, bass: false);
             row[place++] = sound.Change(k, 1, bass: true);
-            row[place++] = Odds(Top(evidence.Beat, frames[k]));
-            row[place++] = Odds(Top(evidence.Change, frames[k]));
-            var share = Math.Clamp(Top(evidence.Downbeat, frames[k]) / (Top(evidence.Beat, frames[k]) + 0.02f), 0.03f, 0.97f);
+            row[place++] = Odds(PulseEvidence.Top(evidence.Beat, frames[k]));
+            row[place++] = Odds(PulseEvidence.Top(evidence.Change, frames[k]));
+            var share = Math.Clamp(PulseEvidence.Top(evidence.Downbeat, frames[k]) / (PulseEvidence.Top(evidence.Beat, frames[k]) + 0.02f), 0.03f, 0.97f);
             row[place++] = MathF.Log(share);
             row[place++] = MathF.Log(1 - share);
             for (var l = 0; l < LagCount; l++)
@@ -75,9 +75,6 @@ internal static class BarClues
             }
         }
     }
-
-    private static float Top(float[] curve, int frame) =>
-        Math.Max(curve[frame], Math.Max(curve[Math.Max(0, frame - 1)], curve[Math.Min(curve.Length - 1, frame + 1)]));
 
     private static float Odds(float p) => (float)LogOdds.Of(p, least: 0.002);
 }

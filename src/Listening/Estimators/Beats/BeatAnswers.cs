@@ -18,6 +18,7 @@ internal static class BeatAnswers
 
     /// <summary>How often music is written, where both are tapped as easily, at half of what is heard, and at twice: judged on pieces that docs/listening.md names.</summary>
     private const double WrittenHalf = 0.25, WrittenTwice = 0.06;
+
     private const double Temper = 0.15;
 
     /// <summary>Fitted on three sets of pieces that docs/listening.md names.</summary>
@@ -45,10 +46,7 @@ internal static class BeatAnswers
 
     /// <summary>How clear the beat is: near 0 in noise, near 1 for a plain strum.</summary>
     private static double Clarity(List<DecodedBeat> beats, PulseEvidence evidence) =>
-        LogOdds.Chance(12 * (beats.Average(b => Peak(evidence.Beat, b.Frame)) - 0.22));
-
-    private static float Peak(float[] curve, int frame) =>
-        Math.Max(curve[frame], Math.Max(curve[Math.Max(0, frame - 1)], curve[Math.Min(curve.Length - 1, frame + 1)]));
+        LogOdds.Chance(12 * (beats.Average(b => PulseEvidence.Top(evidence.Beat, b.Frame)) - 0.22));
 
     private static Ranked<double> Tempos(List<BeatRow> rows, double[] times, double clarity)
     {

@@ -52,6 +52,5 @@ internal static class BeatSureness
     }
 
     /// <summary>The log odds of a beat near a frame.</summary>
-    private static double Odds(float[] curve, int frame) =>
-        LogOdds.Of(Enumerable.Range(frame - 1, 3).Max(f => curve[Math.Clamp(f, 0, curve.Length - 1)]), least: 0.002);
+    private static double Odds(float[] curve, int frame) => LogOdds.Of(PulseEvidence.Top(curve, frame), least: 0.002);
 }

@@ -34,6 +34,13 @@ internal sealed class PulseEvidence
 
     public int Frames => Beat.Length;
 
+    /// <summary>The highest value of a curve on a frame and its neighbours; beyond the ends stand the first and the last.</summary>
+    public static float Top(float[] curve, int frame)
+    {
+        float At(int f) => curve[Math.Clamp(f, 0, curve.Length - 1)];
+        return Math.Max(At(frame), Math.Max(At(frame - 1), At(frame + 1)));
+    }
+
     /// <summary>The same, with beats and downbeats that can be changed apart.</summary>
     public PulseEvidence Copy()
     {

@@ -10,8 +10,6 @@ internal sealed class LinePhrase
     /// <summary>By first frame.</summary>
     public IReadOnlyList<LineStretch> Stretches => stretches;
 
-    public int First => stretches[0].First;
-
     /// <summary>The frame after its last.</summary>
     public int End { get; private set; }
 
