@@ -15,11 +15,11 @@ internal static class AuditionCommand
         var to = new Option<string?>("--to") { Description = "The sound file to write: .wav, or with ffmpeg .m4a, .mp3, .flac, .opus; without it, audition.wav beside the song", HelpName = "FILE" };
         var against = new Option<bool>("--against") { Description = "Hear the claims on the left and the recording on the right" };
         var speed = new Option<double>("--speed") { Description = "0.25 to 2 times the record's speed; the pitch stays", HelpName = "TIMES", DefaultValueFactory = _ => 1 };
-        var bars = new Option<string?>("--bars") { Description = "Only these bars: 5 or 5-8", HelpName = "FIRST-LAST" };
+        var passage = new PassageOptions("to hear");
         var countIn = new Option<int>("--count-in") { Description = "Bars of clicks before the first", HelpName = "BARS", DefaultValueFactory = _ => 0 };
         var parts = new Option<string[]>("--parts") { Description = "guitar, harp, sung, click; without it, guitar, harp and sung", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
         var on = RecordingPart.Option("Hear only a part of the recording, in place of the claims or, with --against, against them");
-        var command = new Command("audition", "Sound a song's claims with our own strings and reeds: the ear is the last judge") { song, to, against, speed, bars, countIn, parts, on };
+        var command = new Command("audition", "Sound a song's claims with our own strings and reeds: the ear is the last judge") { song, to, against, speed, passage.Section, passage.Bars, countIn, parts, on };
         command.SetAction(async (parsed, ct) =>
         {
             var pace = parsed.GetValue(speed);
@@ -34,7 +34,7 @@ internal static class AuditionCommand
             if (part is not null && !parsed.GetValue(against))
                 return await PartAudition.RunAsync(parsed.GetRequiredValue(song), part, pace, parsed.GetValue(to), ct);
             var opened = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
-            var (first, last) = ReadBars(parsed.GetValue(bars), opened.Song.Bars.Count());
+            var heard = passage.Read(parsed, opened.Song);
             var path = parsed.GetValue(to) ?? Path.Combine(opened.Folder, "audition.wav");
             using var place = OutputPlace.ForFile(path, "--to");
             if (parsed.GetValue(against))
@@ -44,8 +44,8 @@ internal static class AuditionCommand
                 Parts = wantedParts,
                 CountInBars = parsed.GetValue(countIn),
                 Speed = pace,
-                FirstBar = first,
-                LastBar = last,
+                FirstBar = heard?.First,
+                LastBar = heard?.Last,
                 Against = parsed.GetValue(against) ? await PartAudition.ReadAsync(opened.RequireRecording(), part, pace, ct) : null,
             };
             await WriteAsync(path, await Task.Run(() => Audition.Render(opened.Song, options, ct), ct), ct);
@@ -67,17 +67,6 @@ internal static class AuditionCommand
     {
         if (!Path.GetExtension(path).Equals(".wav", StringComparison.OrdinalIgnoreCase) && AudioEncoder.FormatOf(path) is null)
             throw new UsageException($"--to {path}: this kind of sound file isn't written. Name it .wav, .m4a, .mp3, .flac or .opus.");
-    }
-
-    internal static (int? First, int? Last) ReadBars(string? text, int count)
-    {
-        if (text is null)
-            return (null, null);
-        var ends = text.Split('-');
-        if (ends.Length is 1 or 2 && int.TryParse(ends[0], NumberStyles.None, CultureInfo.InvariantCulture, out var first)
-            && int.TryParse(ends[^1], NumberStyles.None, CultureInfo.InvariantCulture, out var last) && first >= 1 && last >= first && last <= count)
-            return (first, last);
-        throw new UsageException($"--bars {text}: the song has bars 1 to {count}; give one, or a first and a last as in 5-8.");
     }
 
     private static AuditionParts ReadParts(string[] words)

@@ -16,21 +16,18 @@ internal static class ExerciseCommand
     public static Command Create()
     {
         var song = Arguments.Song();
-        var section = new Option<string?>("--section") { Description = "The section to practise; without it and --bars, the first one that is sung", HelpName = "NAME" };
-        var bars = new Option<string?>("--bars") { Description = "The bars to practise: 5 or 5-8", HelpName = "FIRST-LAST" };
+        var passage = new PassageOptions("to practise");
         var speeds = new Option<string>("--speeds") { Description = "Percents of the song's tempo, in order", HelpName = "PERCENTS", DefaultValueFactory = _ => "60,75,90,100" };
         var rounds = new Option<int>("--rounds") { Description = "How often the bars are played at each speed", HelpName = "TIMES", DefaultValueFactory = _ => 4 };
         var into = new Option<string?>("--into") { Description = "Where the files go; without it, a folder 'exercise' beside the song", HelpName = "FOLDER" };
-        var command = new Command("exercise", "Practise singing over the strokes: both lines drawn on one count, and sounded slow to fast") { song, section, bars, speeds, rounds, into };
+        var command = new Command("exercise", "Practise singing over the strokes: both lines drawn on one count, and sounded slow to fast") { song, passage.Section, passage.Bars, speeds, rounds, into };
         command.SetAction(async (parsed, ct) =>
         {
             var paces = ReadSpeeds(parsed.GetRequiredValue(speeds));
             if (parsed.GetValue(rounds) is < 1 or > 16)
                 throw new UsageException($"--rounds {parsed.GetValue(rounds)}: give 1 to 16.");
-            if (parsed.GetValue(section) is not null && parsed.GetValue(bars) is not null)
-                throw new UsageException("--section and --bars both say what to practise; give one of them.");
             var opened = SongFolder.Open(parsed.GetRequiredValue(song));
-            var (first, last) = Passage(opened, parsed.GetValue(section), parsed.GetValue(bars));
+            var (first, last) = Sung(opened, passage.Read(parsed, opened.Song));
             var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, "exercise");
             using var place = OutputPlace.ForFolder(folder, "--into");
             var options = new ExerciseOptions { FirstBar = first, LastBar = last, Speeds = [.. paces.Select(p => p / 100)], Rounds = parsed.GetValue(rounds) };
@@ -45,23 +42,19 @@ internal static class ExerciseCommand
         return command;
     }
 
-    private static (int First, int Last) Passage(SongFolder opened, string? section, string? bars)
+    /// <summary>The bars asked for, which must be sung; else the first section that is.</summary>
+    private static (int First, int Last) Sung(SongFolder opened, (int First, int Last)? asked)
     {
-        var song = opened.Song;
-        var chosen = bars is null ? Section(opened, section) : null;
-        var (first, last) = chosen is null ? AuditionCommand.ReadBars(bars, song.Bars.Count()) : (chosen.Bars[0].Number, chosen.Bars[^1].Number);
-        return song.Bars.Any(b => b.Number >= first && b.Number <= last && !b.Sung.IsEmpty)
-            ? (first!.Value, last!.Value)
+        var (first, last) = asked ?? FirstSung(opened);
+        return opened.Song.Bars.Any(b => b.Number >= first && b.Number <= last && !b.Sung.IsEmpty)
+            ? (first, last)
             : throw new UserException($"{opened.SongPath}: no syllable starts in bars {first} to {last}, so there are no two lines to practise. Choose sung bars, or add a 'sung' line to them.");
     }
 
-    private static Section Section(SongFolder opened, string? name)
-    {
-        Section[] sections = [.. opened.Song.Sections.Where(s => !s.Bars.IsEmpty)];
-        return name is not null ? SectionChoice.Called(name, sections)[0]
-            : sections.FirstOrDefault(s => s.Bars.Any(b => !b.Sung.IsEmpty))
-                ?? throw new UserException($"{opened.SongPath}: nothing is sung in this song. Add a 'sung' line to a section, x for each syllable where only the rhythm is known.");
-    }
+    private static (int First, int Last) FirstSung(SongFolder opened) =>
+        opened.Song.Sections.FirstOrDefault(s => s.Bars.Any(b => !b.Sung.IsEmpty)) is { } section
+            ? (section.Bars[0].Number, section.Bars[^1].Number)
+            : throw new UserException($"{opened.SongPath}: nothing is sung in this song. Add a 'sung' line to a section, x for each syllable where only the rhythm is known.");
 
     private static double[] ReadSpeeds(string text)
     {

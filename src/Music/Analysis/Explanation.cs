@@ -17,6 +17,10 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
     public static Explanation Of(Song song, IReadOnlyList<Song>? others = null) =>
         new(song, [.. All(song, others ?? []).OrderBy(r => r.Topic)]);
 
+    /// <summary>What is said of some bars, and not of the whole song.</summary>
+    public Explanation Within(int firstBar, int lastBar) =>
+        this with { Remarks = [.. Remarks.Where(r => r.Places.Any(p => p.Bar >= firstBar && p.Bar <= lastBar))] };
+
     /// <summary>The topics that have something to say, in order.</summary>
     public IEnumerable<(RemarkTopic Topic, ImmutableArray<Remark> Remarks)> Topics =>
         Remarks.GroupBy(r => r.Topic).Select(g => (g.Key, g.ToImmutableArray()));
