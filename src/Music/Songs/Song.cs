@@ -28,6 +28,12 @@ public sealed record Song
 
     public required Fact<Capo> Capo { get; init; }
 
+    /// <summary>
+    /// Null where the song's file names what sounds, as this song does. Else the file's names are the hand's, as without the capo, and what
+    /// sounds lies this interval above them.
+    /// </summary>
+    public Interval? HandNames { get; init; }
+
     public required Fact<Meter> Meter { get; init; }
 
     /// <summary>Felt beats a minute, where no anchors say better.</summary>
@@ -72,8 +78,8 @@ public sealed record Song
 
     public override int GetHashCode() => HashCode.Combine(Title, Tuning, Sections.Length, Shapes.Length);
 
-    private (object?, object?, object?, object?, object, object, object, object, object, object, object?) Facts() =>
-        (Title, Player, Album, Recording, ReferencePitch, Tuning, Capo, Meter, Tempo, Key, Harp);
+    private (object?, object?, object?, object?, object, object, object, object?, object, object, object, object?) Facts() =>
+        (Title, Player, Album, Recording, ReferencePitch, Tuning, Capo, HandNames, Meter, Tempo, Key, Harp);
 }
 
 /// <summary>The recording that a song's claims are about. Path is relative to the song's folder.</summary>

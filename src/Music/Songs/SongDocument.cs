@@ -10,6 +10,7 @@ namespace Harkbook.Music.Songs;
 /// <summary>
 /// A song file as it stands, byte for byte, and the song that it says. Every edit gives a new document in which only the bytes of the
 /// thing edited have changed: spacing, comments and line ends stay. Sections are counted from 0, bars through the song from 1, beats in a bar from 0.
+/// Edits name chords and keys as the song does, by what sounds; where the file's names are the hand's, those are written.
 /// </summary>
 public sealed class SongDocument
 {
@@ -35,21 +36,21 @@ public sealed class SongDocument
     internal SongSyntax Syntax { get; }
 
     /// <summary>Sets a fact to a value as the file writes it ("D mixolydian"), on its line or on a new one; its standing stays when none is given.</summary>
-    public SongDocument WithFact(SongFact fact, string value, Standing? standing = null) => Edited(new FactEdits(Syntax).SetFact(fact, OneLine(value), standing));
+    public SongDocument WithFact(SongFact fact, string value, Standing? standing = null) => Edited(new FactEdits(Syntax).SetFact(fact, fact == SongFact.Key ? WrittenKey(OneLine(value)) : OneLine(value), standing));
 
     public SongDocument WithFactStanding(SongFact fact, Standing standing) => Edited(new FactEdits(Syntax).SetFactStanding(fact, standing));
 
     /// <summary>Replaces the shape of a name, or adds it behind the others.</summary>
-    public SongDocument WithShape(string name, Shape shape, Standing? standing = null) => Edited(new FactEdits(Syntax).SetShape(OneLine(name), shape, standing));
+    public SongDocument WithShape(string name, Shape shape, Standing? standing = null) => Edited(new FactEdits(Syntax).SetShape(Written(name), shape, standing));
 
-    public SongDocument WithShapeStanding(string name, Standing standing) => Edited(new FactEdits(Syntax).SetShapeStanding(name, standing));
+    public SongDocument WithShapeStanding(string name, Standing standing) => Edited(new FactEdits(Syntax).SetShapeStanding(Written(name), standing));
 
     /// <summary>
-    /// Puts a chord (its name as bars write it, "G/D@low") at a beat of a bar; it lasts to the next chord of the bar. A bar that the section
+    /// Puts a chord (by its name, "G/D@low") at a beat of a bar; it lasts to the next chord of the bar. A bar that the section
     /// took over from another gets a line of its own, and the other section stays as it is.
     /// </summary>
     public SongDocument WithChord(int barNumber, Beats beat, string name, Standing? standing = null) =>
-        Edited(new ChordEdits(Syntax, SongMeter).SetChord(barNumber, beat, OneLine(name), standing ?? Standing.Decided));
+        Edited(new ChordEdits(Syntax, SongMeter).SetChord(barNumber, beat, Written(name), standing ?? Standing.Decided));
 
     /// <summary>Sets the standing of the chord that starts at a beat of a bar.</summary>
     public SongDocument WithChordStanding(int barNumber, Beats beat, Standing standing) =>
@@ -68,7 +69,7 @@ public sealed class SongDocument
     public SongDocument WithoutAnchor(int section, int bar) => Edited(new SectionEdits(Syntax).RemoveAnchor(section, bar));
 
     /// <summary>Sets the key from a bar of a section on (1 = its first); where a line of the section changes the key there already, that line.</summary>
-    public SongDocument WithKeyChange(int section, int bar, Key key, Standing? standing = null) => Edited(new SectionEdits(Syntax).SetKey(section, bar, key, standing));
+    public SongDocument WithKeyChange(int section, int bar, Key key, Standing? standing = null) => Edited(new SectionEdits(Syntax).SetKey(section, bar, Written(key), standing));
 
     /// <summary>Takes the section's own change of key at a bar away.</summary>
     public SongDocument WithoutKeyChange(int section, int bar) => Edited(new SectionEdits(Syntax).RemoveKey(section, bar));
@@ -77,6 +78,14 @@ public sealed class SongDocument
     public SongDocument WithSection(string name, string? like = null, int bars = 4) => Edited([new SectionEdits(Syntax).Add(name, like, bars)]);
 
     private Meter SongMeter => Syntax.Facts.TryGetValue(SongFact.Meter, out var line) && Meter.TryParse(line.BodyText, out var meter) ? meter : Meter.CommonTime;
+
+    private string Written(string name) => Syntax.HandNames is { } raise ? WrittenName.Moved(OneLine(name), -raise) : OneLine(name);
+
+    private Key Written(Key key) => Syntax.HandNames is { } raise ? key with { Tonic = key.Tonic - raise } : key;
+
+    /// <summary>The song's key decides how the hand's names are spelled, so it is moved by the capo anew.</summary>
+    private string WrittenKey(string value) =>
+        Song is { HandNames: not null } song && Key.TryParse(value, out var key) ? $"{key with { Tonic = key.Tonic - CapoNames.RaiseTo(key, song.Capo.Value) }}" : value;
 
     private SongDocument Edited(IEnumerable<TextEdit> edits) => SongText.Parse(TextEdit.Apply(Text, edits), FileName);
 

@@ -10,6 +10,7 @@ public enum SongFact
     Pitch,
     Tuning,
     Capo,
+    Names,
     Meter,
     Tempo,
     Key,

@@ -18,6 +18,8 @@ internal static class SongMistakes
         [DiagnosticCode.BadPitch] = Head + "pitch A4 = 4423 Hz\n",
         [DiagnosticCode.BadTuning] = "title Far\ntuning D2 H2\n",
         [DiagnosticCode.BadCapo] = Head + "capo 13\n",
+        [DiagnosticCode.BadNames] = Head + "names hands\n",
+        [DiagnosticCode.BadNames] = Head + "names hands\n",
         [DiagnosticCode.BadMeter] = Head + "meter 4/5\n",
         [DiagnosticCode.BadTempo] = Head + "tempo 401\n",
         [DiagnosticCode.BadKey] = Head + "key D mixolidian\n",

@@ -5,7 +5,7 @@ namespace Harkbook.Music.Tests.Songs;
 /// <summary>Every diagnostic, at its place.</summary>
 public class DiagnosticTests
 {
-    private const string Facts = "title T\ntuning D2 A2 D3 F#3 A3 D4\nmeter 4/4\nshape G@low 020100\nshape D 000000\n";
+    private const string Facts = "title T\ntuning D2 A2 D3 F#3 A3 D4\nmeter 4/4\nshape G@low 020120\nshape D 000000\n";
 
     [Theory]
     [InlineData("tunning D2", DiagnosticCode.UnknownWord, 1, 1, 7, "Did you mean 'tuning'?")]
@@ -19,6 +19,9 @@ public class DiagnosticTests
     [InlineData("tuning D2 H2 D3", DiagnosticCode.BadTuning, 1, 11, 2, null)]
     [InlineData("capo 13", DiagnosticCode.BadCapo, 1, 6, 2, null)]
     [InlineData("capo 2 on B9", DiagnosticCode.BadCapo, 1, 6, 7, null)]
+    [InlineData("names hnad", DiagnosticCode.BadNames, 1, 7, 4, "Did you mean 'hand'?")]
+    [InlineData("capo 2 on A2\nnames hand", DiagnosticCode.BadNames, 2, 7, 4, "Write what sounds, and names sound.")]
+    [InlineData("shape D x32010", DiagnosticCode.ShapeContradicts, 1, 7, 8, null)]
     [InlineData("meter 4/5", DiagnosticCode.BadMeter, 1, 7, 3, null)]
     [InlineData("tempo 401", DiagnosticCode.BadTempo, 1, 7, 3, null)]
     [InlineData("key D mixolidian", DiagnosticCode.BadKey, 1, 7, 10, "Did you mean 'mixolydian'?")]

@@ -36,9 +36,9 @@ public class EditingTests
     [Fact]
     public void AShapeIsReplacedOrAdded()
     {
-        AssertChanged(Ferry.WithShape("G/D@low", Shape.Parse("020103")), "shape      G/D@low  020100", "shape      G/D@low  020103");
+        AssertChanged(Ferry.WithShape("G/D@low", Shape.Parse("020123")), "shape      G/D@low  020120", "shape      G/D@low  020123");
         var added = Ferry.WithShape("A", Shape.Parse("022220"), Standing.Heard(0.5));
-        Assert.Equal(Examples.Ferry.Replace("020100", "020100\nshape      A         022220  ~heard 50%"), added.Text);
+        Assert.Equal(Examples.Ferry.Replace("020120", "020120\nshape      A         022220  ~heard 50%"), added.Text);
         Assert.Equal("022220", added.Song!.Bars.ElementAt(1).Chords[2].Value.Shape!.ToString());
     }
 

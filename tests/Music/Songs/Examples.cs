@@ -10,14 +10,14 @@ internal static class Examples
         recording  ferry.wav   length 1:23.412   sha256 3f2a3f2a3f2a3f2a3f2a3f2a3f2a3f2a3f2a3f2a3f2a3f2a3f2a3f2a3f2a3f2a
         pitch      A4 = 442.3 Hz                 ~heard 97%
         tuning     D2 A2 D3 F#3 A3 D4            ~heard 88%
-        capo       2                             ~decided
+        capo       none                          ~decided
         meter      4/4
         tempo      96
         key        D major                       ~corrected 2026-11-25 Wren: the C is natural, D mixolydian after all
         harp       D richter
 
         shape      D        000000   fingers 000000
-        shape      G/D@low  020100
+        shape      G/D@low  020120
 
         section    Verse 1
         anchors    1 = 0:02.315   3 = 0:12.402

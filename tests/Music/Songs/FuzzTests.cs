@@ -9,7 +9,7 @@ public class FuzzTests
     [
         "title ", "player ", "album ", "recording ", "pitch ", "tuning ", "capo ", "meter ", "tempo ", "key ", "harp ", "shape ", "section ", "anchors ", "chords ",
         "strum ", "sung ", "pick\n", "  D4 ", "  E4 ", " like ", " from ", "| ", "|", "||", ". ", "_", ",", "?", "?50", "~heard 80%", " ~", "~bar 2 beat 1+1/3 ", "corrected ", "2026-11-25",
-        "D ", "G/B@low ", "020100 ", "fingers ", "4/4", "6/8 ", "96", "A4 = 440 Hz", "1 = 0:02.5 ", "5 = ", "-4&-5 ", "+6o", "h2 ", "x", "\"", ";", "\n", "\r\n", "\r", " ", "\t", "\uFEFF", "\0", "é", "\uD800",
+        "D ", "G/B@low ", "020120 ", "fingers ", "4/4", "6/8 ", "96", "A4 = 440 Hz", "1 = 0:02.5 ", "5 = ", "-4&-5 ", "+6o", "h2 ", "x", "\"", ";", "\n", "\r\n", "\r", " ", "\t", "\uFEFF", "\0", "é", "\uD800",
     ];
 
     private static readonly Gen<string> Line = SongGen.OneOf(Bits).Array[0, 60].Select(string.Concat);

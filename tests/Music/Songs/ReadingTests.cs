@@ -23,7 +23,7 @@ public class ReadingTests
         Assert.Equal(("ferry.wav", 83.412), (Ferry.Recording!.Path, Ferry.Recording.Length!.Value.Value));
         Assert.Equal(new(Hertz.FromHertz(442.3), Standing.Heard(0.97)), Ferry.ReferencePitch);
         Assert.Equal(new(Tuning.Parse("D2 A2 D3 F#3 A3 D4"), Standing.Heard(0.88)), Ferry.Tuning);
-        Assert.Equal(new(Capo.At(2), Standing.Decided), Ferry.Capo);
+        Assert.Equal(new(Capo.None, Standing.Decided), Ferry.Capo);
         Assert.Equal(Standing.Corrected(new(2026, 11, 25), "Wren", "the C is natural, D mixolydian after all"), Ferry.Key.Standing);
         Assert.Equal(new HarpReference(PitchName.Parse("D"), "richter"), Ferry.Harp!.Value);
     }

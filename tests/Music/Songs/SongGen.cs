@@ -20,11 +20,13 @@ internal static class SongGen
 
     private static readonly string[] Names = ["D", "Bm7", "G/D@low", "G/D@high", "N.C.", "F#m7b5", "Asus4"];
 
+    private static readonly Key Key = Key.Parse("D mixolydian");
+
     private static readonly Meter[] Meters = [Meter.Of(4, 4), Meter.Of(3, 4), Meter.Of(6, 8), Meter.Of(5, 8), Meter.Of(12, 8)];
 
     public static Gen<Song> Songs { get; } =
         from facts in Gen.Select(Text, Text, OneOf(Meters), Gen.Int[3800, 5000], Gen.Int[200, 4000], AnyStanding)
-        from capo in OneOf(Capo.None, Capo.At(3), Capo.At(2, [1, 3, 4]))
+        from capo in OneOf(Capo.None, Capo.At(3), Capo.At(8), Capo.At(2, [1, 3, 4]))
         from recording in Gen.Select(Text, Gen.Int[600_000, 900_000], (path, ms) => new RecordingReference(path.Trim() + "x", new string('a', 64), Seconds.FromMilliseconds(ms)))
         from standings in AnyStanding.Array[4]
         from counts in Gen.Select(OneOf(Meters).Array[0, 9], Text).Array[0, 3]
@@ -36,7 +38,7 @@ internal static class SongGen
     private static Song Build((string, string, Meter, int, int, Standing) facts, Capo capo, RecordingReference recording, Standing[] standings,
         (Meter[] Meters, string Name)[] counts, Random random)
     {
-        var shapes = Names[2..4].Select((n, i) => new NamedShape(n, Shape.Parse(i == 0 ? "020100" : "x.10.12.12.11.10"), standings[i])).ToImmutableArray();
+        var shapes = Names[2..4].Select((n, i) => new NamedShape(n, Shape.Parse(i == 0 ? "020120" : "x.10.12.12.11.10"), standings[i])).ToImmutableArray();
         var (title, player, meter, pitch, tempo, standing) = facts;
         return new()
         {
@@ -47,9 +49,10 @@ internal static class SongGen
             ReferencePitch = new(Hertz.FromHertz(pitch / 10.0), standing),
             Tuning = new(Tuning.Parse("D2 A2 D3 F#3 A3 D4"), standings[2]),
             Capo = new(capo, standings[3]),
+            HandNames = capo.IsPartial || random.Next(2) == 0 ? null : CapoNames.RaiseTo(Key, capo),
             Meter = new(meter, standings[0]),
             Tempo = new(tempo / 10.0, standings[1]),
-            Key = new(Key.Parse("D mixolydian"), standings[2]),
+            Key = new(Key, standings[2]),
             Harp = random.Next(2) == 0 ? null : new(new(PitchName.Parse("A"), random.Next(2) == 0 ? "richter" : "natural-minor", random.Next(3) - 1), standings[3]),
             Shapes = shapes,
             Sections = Sections(counts, shapes, random, standings),

@@ -61,6 +61,20 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
         "A capo is none or a fret from 1 to 12, and where it stops only some strings, those, as in capo 2 on A2 D3 G3.",
         line => ReadCapo(line, tuning));
 
+    /// <summary>Whether the file's names are the hand's; a hint that it doesn't say would be noise.</summary>
+    public bool HandNames(Capo capo)
+    {
+        if (Line(SongFact.Names) is not { } line)
+            return false;
+        standings.Refuse(line, "Whose names the file writes");
+        if (line.BodyText is not ("hand" or "sound"))
+            bag.Add(DiagnosticCode.BadNames, line.Body, "The names of chords, shapes and keys are what sounds, as in names sound, or what the hand plays as if there were no capo, as in names hand.",
+                NearestWord.Suggest(line.BodyText, ["sound", "hand"]));
+        else if (line.BodyText == "hand" && capo.IsPartial)
+            bag.Add(DiagnosticCode.BadNames, line.Body, "Under a capo that stops only some strings the hand's shapes have no names of their own.", "Write what sounds, and names sound.");
+        return line.BodyText == "hand" && !capo.IsPartial;
+    }
+
     public Fact<Meter>? Meter() => Read(SongFact.Meter, Theory.Meter.CommonTime, "4/4", DiagnosticCode.BadMeter,
         "A meter is written 4/4, 3/4 or 6/8: 1 to 32 over 1, 2, 4, 8 or 16.", line => Theory.Meter.TryParse(line.BodyText, out var meter) ? meter : null);
 

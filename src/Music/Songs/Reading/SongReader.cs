@@ -21,9 +21,14 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         new SectionReader(syntax, bag, standings, tuning?.Value).Read();
         var sections = BuildSections(meter?.Value ?? Meter.CommonTime, shapes, recording?.Length);
         CheckHarp(harp);
+        var hand = facts.HandNames(capo?.Value ?? Capo.None);
+        if (hand && key is not null && capo is not null)
+            syntax.HandNames = CapoNames.RaiseFrom(key.Value, capo.Value);
+        if (tuning is not null && capo is not null && key is not null)
+            new ShapeCheck(syntax, bag, tuning.Value, capo.Value, key.Value).Check(shapes);
         if (title is null || pitch is null || tuning is null || capo is null || meter is null || tempo is null || key is null)
             return null;
-        return new()
+        var written = new Song
         {
             Title = title,
             Player = player,
@@ -38,7 +43,9 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
             Harp = harp,
             Shapes = shapes,
             Sections = sections,
+            HandNames = syntax.HandNames,
         };
+        return syntax.HandNames is { } raise ? SongTransposition.NamesOf(written, raise) : written;
     }
 
     private ImmutableArray<Section> BuildSections(Meter meter, ImmutableArray<NamedShape> shapes, Seconds? recordingLength)

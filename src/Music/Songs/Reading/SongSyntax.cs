@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs.Reading;
 
@@ -14,6 +15,9 @@ internal sealed class SongSyntax(SourceText source)
     public SourceText Source { get; } = source;
 
     public ImmutableArray<LineSyntax> Lines { get; } = [.. source.Lines.Select(l => LineSyntax.Of(source.Text, l))];
+
+    /// <summary>From the file's names up to what sounds, where they are the hand's.</summary>
+    public Interval? HandNames { get; set; }
 
     public Dictionary<SongFact, LineSyntax> Facts { get; } = [];
 

@@ -6,8 +6,9 @@ using Harkbook.Music.Instruments;
 namespace Harkbook.Music.Songs.Writing;
 
 /// <summary>Writes a whole song file.</summary>
-internal sealed class SongWriter(Song song)
+internal sealed class SongWriter(Song sounding)
 {
+    private readonly Song song = sounding.HandNames is { } raise ? SongTransposition.NamesOf(sounding, -raise) : sounding;
     private readonly StringBuilder text = new();
 
     public string Write()
@@ -36,6 +37,7 @@ internal sealed class SongWriter(Song song)
         yield return Line(SongFact.Pitch, song.ReferencePitch, a4 => string.Create(CultureInfo.InvariantCulture, $"A4 = {a4.Value} Hz"));
         yield return Line(SongFact.Tuning, song.Tuning, t => t.ToString());
         yield return Line(SongFact.Capo, song.Capo, c => CapoText(c, song.Tuning.Value));
+        yield return (SongFact.Names, song.HandNames is null ? "" : "hand", "");
         yield return Line(SongFact.Meter, song.Meter, m => m.ToString());
         yield return Line(SongFact.Tempo, song.Tempo, t => t.ToString("0.##########", CultureInfo.InvariantCulture));
         yield return Line(SongFact.Key, song.Key, k => k.ToString());

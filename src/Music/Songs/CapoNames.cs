@@ -1,0 +1,43 @@
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Songs;
+
+/// <summary>
+/// The two names that a chord has under a capo over all strings: what sounds, and the hand's, as the same shape is called without the
+/// capo ("play A, it sounds Bb").
+/// </summary>
+/// <param name="Raise">From the hand's names up to those that sound.</param>
+/// <param name="HandFirst">Whether the song's own names are the hand's.</param>
+public sealed record CapoNames(Interval Raise, bool HandFirst)
+{
+    /// <summary>Null where chords have one name: without a capo, and under one that stops only some strings.</summary>
+    public static CapoNames? Of(Song song) =>
+        song.Capo.Value is { Fret: > 0, IsPartial: false } capo
+            ? new(song.HandNames ?? RaiseTo(song.Key.Value, capo), song.HandNames is not null)
+            : null;
+
+    /// <summary>The interval that a capo adds to the hand's names, so spelled that the key that sounds has few signs.</summary>
+    public static Interval RaiseFrom(Key hand, Capo capo) => Spelled(capo.Fret, hand.Signature, 1);
+
+    /// <summary>The interval that a capo adds, so spelled that the hand's key has few signs.</summary>
+    public static Interval RaiseTo(Key sounding, Capo capo) => Spelled(capo.Fret, sounding.Signature, -1);
+
+    /// <summary>The hand's name for a name that sounds, label and all.</summary>
+    public string Hand(string sounding) => WrittenName.Moved(sounding, -Raise);
+
+    public Key Hand(Key sounding) => sounding with { Tonic = sounding.Tonic - Raise };
+
+    /// <summary>The name to set large: the song's own.</summary>
+    public string First(string sounding) => HandFirst ? Hand(sounding) : sounding;
+
+    /// <summary>The other name, without a label.</summary>
+    public string Second(string sounding) => NamedShape.SymbolOf(HandFirst ? sounding : Hand(sounding));
+
+    private static Interval Spelled(int semitones, int signature, int direction)
+    {
+        var fifths = Floor.Mod(7 * semitones, 12);
+        var best = new[] { fifths, fifths - 12 }.MinBy(f => (Math.Abs(signature + direction * f), Math.Abs(f)));
+        return Interval.Of(best, (semitones - 7 * best) / 12);
+    }
+}
