@@ -11,8 +11,8 @@ namespace Harkbook.Listening;
 /// </summary>
 public sealed class HearingStore(string folder)
 {
-    /// <summary>The user's cache folder: $XDG_CACHE_HOME/harkbook, ~/.cache/harkbook or the system's equivalent.</summary>
-    public static HearingStore Default { get; } = new(Path.Combine(CacheHome(), "harkbook"));
+    /// <summary>In the user's cache folder.</summary>
+    public static HearingStore Default { get; } = new(CacheFolder.Path);
 
     public Hearing? Find(Recording recording)
     {
@@ -43,11 +43,4 @@ public sealed class HearingStore(string folder)
 
     private string PathOf(Recording recording) =>
         Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{recording.ContentHash[..32]}-{Listener.Version}.json"));
-
-    private static string CacheHome() =>
-        Environment.GetEnvironmentVariable("XDG_CACHE_HOME") is { Length: > 0 } home
-            ? home
-            : OperatingSystem.IsWindows()
-                ? Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData)
-                : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".cache");
 }

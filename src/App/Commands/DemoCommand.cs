@@ -71,8 +71,8 @@ internal static class DemoCommand
 
         Say("Publish:");
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, DateTime.UtcNow.Date);
-        foreach (var file in await PublishCommand.PublishAsync(opened, Path.Combine(folder, "lesson"), options, ct))
-            Say($"  {Output.Shown(file.Path)}  {file.What}");
+        foreach (var line in PublishReport.Lines(await PublishCommand.PublishAsync(opened, Path.Combine(folder, "lesson"), options, ct), []))
+            Say("  " + line);
     }
 
     private static async Task WriteIndexAsync(string folder, CancellationToken ct)

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening;
-using Harkbook.Listening.Sounding;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Pieces;
 
 namespace Harkbook.App.Commands;
 
@@ -33,8 +33,9 @@ internal static class PublishCommand
             var opened = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
             var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, "lesson");
             var options = new PublishOptions(parts, parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date);
-            foreach (var file in await PublishAsync(opened, folder, options, ct))
-                Console.Out.WriteLine($"{Output.Shown(file.Path)}  {file.What}");
+            var files = await PublishAsync(opened, folder, options, ct);
+            foreach (var line in PublishReport.Lines(files, OlderFiles.In(folder, files)))
+                Console.Out.WriteLine(line);
             return 0;
         });
         return command;
@@ -49,35 +50,12 @@ internal static class PublishCommand
             Console.Error.WriteLine("harkbook: ffmpeg is not installed, so no video is made; everything else is. Debian: sudo apt-get install ffmpeg; macOS: brew install ffmpeg; Windows: winget install Gyan.FFmpeg.");
             options = options with { Parts = options.Parts & ~LessonParts.Video };
         }
-        var (sound, temporary) = await SoundAsync(opened, ct);
-        try
-        {
-            var steps = new StepProgress(opened.Name);
-            var progress = new Relay(steps);
-            var files = await Task.Run(() => new LessonPublisher(opened.Song, sound, folder, options).PublishAsync(progress, ct), ct);
-            steps.Done();
-            return files;
-        }
-        finally
-        {
-            if (temporary is not null)
-                File.Delete(temporary);
-        }
-    }
-
-    private static async Task<(LessonSound Sound, string? Temporary)> SoundAsync(SongFolder opened, CancellationToken ct)
-    {
-        if (opened.RecordingPath is not null)
-        {
-            var path = opened.RequireRecording();
-            var recording = await RecordingReader.InspectAsync(path, ct);
-            opened.WarnOfAnother(recording);
-            return (new(path, recording.Length), null);
-        }
-        var temporary = Path.Combine(Path.GetTempPath(), $"harkbook-{Guid.NewGuid():N}.wav");
-        var rendered = Audition.Render(opened.Song, new AuditionOptions(), ct);
-        WaveFile.Write(temporary, rendered);
-        return (new(temporary, rendered.Duration), temporary);
+        using var sound = await SongSound.OfAsync(opened, ct);
+        var steps = new StepProgress(opened.Name);
+        var progress = new Relay(steps);
+        var files = await Task.Run(() => new LessonPublisher(opened.Song, sound.Lesson, folder, options, PieceStore.Default).PublishAsync(progress, ct), ct);
+        steps.Done();
+        return files;
     }
 
     private static LessonParts ReadParts(string[] words)

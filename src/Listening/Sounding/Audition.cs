@@ -25,6 +25,9 @@ public static class Audition
         return Mixer.Master(options.Against is { } recording ? Beside(claims, recording, options, times) : claims, options.Loudness);
     }
 
+    /// <summary>How long the sound will be.</summary>
+    public static Seconds LengthOf(Song song, AuditionOptions options) => Rate.TimeOf(Rate.SamplesIn(new AuditionTimes(song, options).End + Seconds.FromSeconds(TailSeconds)));
+
     private static void Check(Song song, AuditionOptions options)
     {
         var bars = song.Bars.Count();

@@ -6,7 +6,7 @@ using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
-using Harkbook.Units;
+using Harkbook.Publishing.Lessons.Pieces;
 
 namespace Harkbook.Publishing.Lessons;
 
@@ -29,14 +29,13 @@ public enum LessonParts
 /// <param name="Date">Written into the sheet, so that the same song on the same day gives the same bytes.</param>
 public sealed record PublishOptions(LessonParts Parts, PaperSize Paper, DateTime Date);
 
-/// <summary>A recording, or an audition of the song, to play along with.</summary>
-public sealed record LessonSound(string Path, Seconds Length);
-
 /// <summary>A file of a lesson and what it is.</summary>
-public sealed record LessonFile(string Path, string What);
+/// <param name="Kept">What of it wasn't made again, since what it is made from is as it was; empty where all is new.</param>
+public sealed record LessonFile(string Path, string What, string Kept = "");
 
 /// <summary>Makes a lesson's files from a song. Each file appears whole or not at all.</summary>
-public sealed class LessonPublisher(Song song, LessonSound? sound, string folder, PublishOptions options)
+/// <param name="store">Keeps what is costly to make; a piece whose input is the same isn't made again.</param>
+public sealed class LessonPublisher(Song song, LessonSound? sound, string folder, PublishOptions options, PieceStore store)
 {
     private readonly LessonTimeline timeline = new(song);
     private readonly Lazy<Explanation> explanation = new(() => Explanation.Of(song));
@@ -64,6 +63,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
             await WritePageAsync(sound, ct);
         if (options.Parts.HasFlag(LessonParts.Video))
             await WriteVideoAsync(sound, progress, ct);
+        store.Thin();
         progress?.Report(("done", 1));
         return written.ToImmutable();
     }
@@ -122,25 +122,26 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
 
     private async Task WritePageAsync(LessonSound heard, CancellationToken ct)
     {
-        var (bytes, type) = await PageSound.ReadAsync(heard.Path, ct);
-        WriteText("play-along.html", "the play-along page, one file, no network needed", PlayAlongPage.Write(timeline, bytes, type, heard.Length.Value, options.Parts.HasFlag(LessonParts.Explanation) ? explanation.Value : null));
+        var (bytes, type, kept) = await PageSound.ReadAsync(heard, store, ct);
+        var page = PlayAlongPage.Write(timeline, bytes, type, heard.Length.Value, options.Parts.HasFlag(LessonParts.Explanation) ? explanation.Value : null);
+        WriteText("play-along.html", "the play-along page, one file, no network needed", page, kept ? "its sound kept" : "");
     }
 
     private async Task WriteVideoAsync(LessonSound heard, IProgress<(string Step, double Done)>? progress, CancellationToken ct)
     {
         var share = progress is null ? null : new VideoShare(progress);
         var path = Path.Combine(folder, "play-along.mp4");
-        await PlayAlongVideo.WriteAsync(timeline, heard.Path, heard.Length.Value, path, share, ct);
-        written.Add(new(path, "the play-along video, 1920 × 1080"));
+        var (kept, pieces) = await PlayAlongVideo.WriteAsync(timeline, heard, path, store, share, ct);
+        written.Add(new(path, "the play-along video, 1920 × 1080", kept == 0 ? "" : kept == pieces ? "all of its pictures kept" : $"{kept} of the {pieces} pieces of its pictures kept"));
     }
 
-    private void WriteText(string name, string what, string text) => Write(name, what, s => s.Write(Encoding.UTF8.GetBytes(text)));
+    private void WriteText(string name, string what, string text, string kept = "") => Write(name, what, s => s.Write(Encoding.UTF8.GetBytes(text)), kept);
 
-    private void Write(string name, string what, Action<Stream> write)
+    private void Write(string name, string what, Action<Stream> write, string kept = "")
     {
         var path = Path.Combine(folder, name);
         AtomicFile.Write(path, write);
-        written.Add(new(path, what));
+        written.Add(new(path, what, kept));
     }
 
     /// <summary>"G/B@low" → "G-over-B-low"; sharps stay, since file systems take them.</summary>

@@ -1,30 +1,22 @@
 using Harkbook.Audio.Recordings;
+using Harkbook.Publishing.Lessons.Pieces;
 
 namespace Harkbook.Publishing.Lessons;
 
 /// <summary>A recording as a browser can play it inside a page: AAC where ffmpeg is there, else a WAV file as it is.</summary>
-internal static class PageSound
+internal sealed record PageSound(byte[] Bytes, string MediaType, bool Kept)
 {
-    public static async Task<(byte[] Bytes, string MediaType)> ReadAsync(string path, CancellationToken ct)
+    public static async Task<PageSound> ReadAsync(LessonSound sound, PieceStore store, CancellationToken ct)
     {
         if (Ffmpeg.Find() is not { } ffmpeg)
         {
+            var path = await sound.PathAsync(ct);
             return Path.GetExtension(path).Equals(".wav", StringComparison.OrdinalIgnoreCase)
-                ? (await File.ReadAllBytesAsync(path, ct), "audio/wav")
+                ? new(await File.ReadAllBytesAsync(path, ct), "audio/wav", Kept: false)
                 : throw new FfmpegException($"{path}: putting this sound into the play-along page needs ffmpeg, which is not installed; a WAV recording works without.");
         }
-        var temporary = Path.Combine(Path.GetTempPath(), $"harkbook-{Guid.NewGuid():N}.m4a");
-        try
-        {
-            await using var process = ffmpeg.Start(
-                ["-y", "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", "-map_metadata", "-1", "-c:a", "aac", "-b:a", "128k", "-ac", "2", "-movflags", "+faststart", "-f", "ipod", temporary],
-                $"Putting the sound into the play-along page, by way of {Path.GetTempPath()},", ct);
-            await process.FinishAsync();
-            return (await File.ReadAllBytesAsync(temporary, ct), "audio/mp4");
-        }
-        finally
-        {
-            File.Delete(temporary);
-        }
+        using var work = new WorkFolder();
+        var kept = await EncodedSound.WriteAsync(ffmpeg, sound, "128k", work.At("sound.m4a"), store, $"Putting the sound into the play-along page, by way of {work.Path},", ct);
+        return new(await File.ReadAllBytesAsync(work.At("sound.m4a"), ct), "audio/mp4", kept);
     }
 }

@@ -1,3 +1,4 @@
+using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Video;
@@ -28,8 +29,7 @@ public sealed class FrameTests
     [Fact]
     public void TheFrameSaysWhatToHoldWhatComesAndWhen()
     {
-        using var painter = new FramePainter(new(LessonSongs.FourBars), 4.5);
-        var texts = Layout.Texts(painter.Still(0.95));
+        var texts = TextsAt(LessonSongs.FourBars, 4.5, 0.95);
         Assert.Contains("G", texts);
         Assert.Contains("next in", texts);
         Assert.Contains("beat", texts);
@@ -57,8 +57,7 @@ public sealed class FrameTests
               strum  | d d d d | d d d d |
               sung   | where lan- terns _ | burn _ . . |
             """);
-        using var painter = new FramePainter(new(song), 9);
-        var texts = Layout.Texts(painter.Still(1));
+        var texts = TextsAt(song, 9, 1);
         Assert.Contains("where", texts);
         Assert.Contains("burn", texts);
         Assert.Contains("Second", texts);
@@ -68,8 +67,7 @@ public sealed class FrameTests
     [Fact]
     public void AfterTheEndTheFrameSaysHowToTuneAgain()
     {
-        using var painter = new FramePainter(new(LessonSongs.FourBars), 9);
-        var texts = Layout.Texts(painter.Still(8));
+        var texts = TextsAt(LessonSongs.FourBars, 9, 8);
         Assert.Contains("the end", texts);
         Assert.Contains("D A D F♯ A D", texts);
     }
@@ -77,8 +75,7 @@ public sealed class FrameTests
     [Fact]
     public void BeforeTheMusicTheFrameSaysHowToTune()
     {
-        using var painter = new FramePainter(new(LessonSongs.FourBars), 4.5);
-        var texts = Layout.Texts(painter.Still(0.1));
+        var texts = TextsAt(LessonSongs.FourBars, 4.5, 0.1);
         Assert.Contains("D A D F♯ A D", texts);
         Assert.Contains("capo on fret 2", texts);
         Assert.Contains("count in", texts);
@@ -87,7 +84,7 @@ public sealed class FrameTests
     [Fact]
     public void TheMarkerMovesOverAPictureThatStays()
     {
-        using var painter = new FramePainter(new(LessonSongs.FourBars), 4.5);
+        using var painter = new FramePainter(new(new(LessonSongs.FourBars), 4.5));
         var first = painter.Paint(0.21).ToArray();
         var again = painter.Paint(0.21).ToArray();
         var later = painter.Paint(0.40).ToArray();
@@ -96,14 +93,20 @@ public sealed class FrameTests
         Assert.InRange(changed, 1, Screen.Width * Screen.Height / 50);
     }
 
+    private static IReadOnlyCollection<string> TextsAt(Song song, double length, double time)
+    {
+        var plan = new FramePlan(new(song), length);
+        return Layout.Texts(plan.Still(plan.MomentAt(time)));
+    }
+
     private static IEnumerable<Drawing> Stills(string title)
     {
         var timeline = new LessonTimeline(LessonSongs.Hard[title]);
         var length = timeline.Music.End + 3;
-        using var painter = new FramePainter(timeline, length);
+        var plan = new FramePlan(timeline, length);
         var step = Math.Max(0.45, length / 40);
         for (var time = 0.0; time < length; time += step)
-            yield return painter.Still(time);
+            yield return plan.Still(plan.MomentAt(time));
     }
 
     private static IEnumerable<(string Text, double Size)> Sizes(Drawing drawing) =>

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
+using Harkbook.Units;
 using UglyToad.PdfPig;
 
 namespace Harkbook.Publishing.Tests.Lessons;
@@ -43,7 +44,7 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
     {
         using var folder = new TemporaryFolder();
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, new DateTime(2026, 1, 2));
-        var files = await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options).PublishAsync(null, TestContext.Current.CancellationToken);
+        var files = await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options, LessonSongs.StoreIn(folder)).PublishAsync(null, TestContext.Current.CancellationToken);
         Assert.Contains(files, f => f.Path.EndsWith("sheet.pdf", StringComparison.Ordinal));
         Assert.DoesNotContain(files, f => Path.GetExtension(f.Path) is ".mp4" or ".html" or ".vtt");
     }
@@ -54,8 +55,36 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
         using var one = new TemporaryFolder();
         using var other = new TemporaryFolder();
         var options = new PublishOptions(LessonParts.Sheet | LessonParts.Diagrams, PaperSize.A4, new DateTime(2026, 1, 2));
-        var files = await new LessonPublisher(LessonSongs.FourBars, null, one.Path, options).PublishAsync(null, TestContext.Current.CancellationToken);
-        await new LessonPublisher(LessonSongs.FourBars, null, other.Path, options).PublishAsync(null, TestContext.Current.CancellationToken);
+        var files = await new LessonPublisher(LessonSongs.FourBars, null, one.Path, options, LessonSongs.StoreIn(one)).PublishAsync(null, TestContext.Current.CancellationToken);
+        await new LessonPublisher(LessonSongs.FourBars, null, other.Path, options, LessonSongs.StoreIn(other)).PublishAsync(null, TestContext.Current.CancellationToken);
         Assert.All(files, f => Assert.Equal(File.ReadAllBytes(f.Path), File.ReadAllBytes(other.At(Path.GetRelativePath(one.Path, f.Path)))));
+    }
+
+    [Fact]
+    public async Task WhatNoPartNeedsIsntSounded()
+    {
+        using var folder = new TemporaryFolder();
+        var sound = LessonSound.Made("never", Seconds.FromSeconds(4.5), _ => throw new InvalidOperationException("The song was sounded, and no part that was asked for is heard."));
+        var options = new PublishOptions(LessonParts.All & ~(LessonParts.Page | LessonParts.Video), PaperSize.A4, new DateTime(2026, 1, 2));
+        var files = await new LessonPublisher(LessonSongs.FourBars, sound, folder.At("lesson"), options, LessonSongs.StoreIn(folder)).PublishAsync(null, TestContext.Current.CancellationToken);
+        Assert.Contains(files, f => f.Path.EndsWith("chapters.vtt", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task OlderPartsAreNamedWithTheirDay()
+    {
+        using var folder = new TemporaryFolder();
+        Directory.CreateDirectory(folder.At("diagrams"));
+        string[] old = ["play-along.mp4", "sheet-7.png", "diagrams/Gone.svg", "my own notes.txt"];
+        foreach (var name in old)
+        {
+            await File.WriteAllTextAsync(folder.At(name), "", TestContext.Current.CancellationToken);
+            File.SetLastWriteTime(folder.At(name), new DateTime(2026, 3, 4, 12, 0, 0));
+        }
+        var options = new PublishOptions(LessonParts.Sheet, PaperSize.A4, new DateTime(2026, 1, 2));
+        var files = await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options, LessonSongs.StoreIn(folder)).PublishAsync(null, TestContext.Current.CancellationToken);
+        var left = OlderFiles.In(folder.Path, files);
+        Assert.Equal(["diagrams/Gone.svg", "play-along.mp4", "sheet-7.png"], left.Select(l => Path.GetRelativePath(folder.Path, l.Path).Replace('\\', '/')).Order());
+        Assert.All(left, l => Assert.Equal(new DateTime(2026, 3, 4), l.Written.Date));
     }
 }

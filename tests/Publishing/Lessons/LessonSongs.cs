@@ -1,6 +1,8 @@
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
 using Harkbook.Music.Songs;
+using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Pieces;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Tests.Lessons;
@@ -111,6 +113,11 @@ public static class LessonSongs
         var document = SongText.Parse(text, "test.hark");
         return document.Song ?? throw new InvalidOperationException(string.Join('\n', document.Diagnostics));
     }
+
+    public static PieceStore StoreIn(TemporaryFolder folder) => new(folder.At("store"), TimeProvider.System);
+
+    public static async Task<LessonSound> SoundAsync(string folder, double seconds, params double[] clicks) =>
+        LessonSound.Of(await RecordingReader.InspectAsync(Sound(folder, seconds, clicks), TestContext.Current.CancellationToken));
 
     /// <summary>A quiet tone with a click at each of some times, as a WAV file.</summary>
     public static string Sound(string folder, double seconds, params double[] clicks)

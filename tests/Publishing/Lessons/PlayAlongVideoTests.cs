@@ -57,12 +57,12 @@ public sealed class PlayAlongVideoTests(PublishedLesson lesson) : IClassFixture<
     {
         Programs.NeedFfmpeg();
         using var folder = new TemporaryFolder();
-        var sound = LessonSongs.Sound(folder.Path, PublishedLesson.Length);
+        var sound = await LessonSongs.SoundAsync(folder.Path, PublishedLesson.Length);
         using var stop = new CancellationTokenSource();
         var progress = new Stopper(stop);
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
-            PlayAlongVideo.WriteAsync(new(LessonSongs.FourBars), sound, PublishedLesson.Length, folder.At("v.mp4"), progress, stop.Token));
-        Assert.Equal([sound], Directory.GetFileSystemEntries(folder.Path));
+            PlayAlongVideo.WriteAsync(new(LessonSongs.FourBars), sound, folder.At("v.mp4"), LessonSongs.StoreIn(folder), progress, stop.Token));
+        Assert.Equal([folder.At("sound.wav"), folder.At("store")], Directory.GetFileSystemEntries(folder.Path).Order());
     }
 
     private static double Seconds(JsonElement element) => double.Parse(element.GetProperty("duration").GetString()!, CultureInfo.InvariantCulture);

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Harkbook.Audio.Recordings;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
-using Harkbook.Units;
 
 namespace Harkbook.Publishing.Tests.Lessons;
 
@@ -24,9 +23,9 @@ public sealed class PublishedLesson : IAsyncLifetime
     {
         if (Ffmpeg.Find() is null)
             return;
-        var sound = new LessonSound(LessonSongs.Sound(folder.Path, Length, Change), Seconds.FromSeconds(Length));
+        var sound = await LessonSongs.SoundAsync(folder.Path, Length, Change);
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, new DateTime(2026, 1, 2));
-        Files = await new LessonPublisher(LessonSongs.FourBars, sound, folder.At("lesson"), options).PublishAsync(null, TestContext.Current.CancellationToken);
+        Files = await new LessonPublisher(LessonSongs.FourBars, sound, folder.At("lesson"), options, LessonSongs.StoreIn(folder)).PublishAsync(null, TestContext.Current.CancellationToken);
     }
 
     public ValueTask DisposeAsync()

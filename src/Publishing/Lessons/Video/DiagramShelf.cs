@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
@@ -13,7 +14,7 @@ internal sealed class DiagramShelf(Song song, double nowHeight, double nextHeigh
     private const double WidestGap = 64;
     private const double NextShare = 0.85;
 
-    private readonly Dictionary<(string Name, string Shape, bool Now), Drawing> engraved = [];
+    private readonly ConcurrentDictionary<(string Name, string Shape, bool Now), Drawing> engraved = [];
 
     /// <summary>Large, with the notes that sound.</summary>
     public Drawing Now(ChordUse chord) => Find(chord, now: true);
@@ -21,13 +22,9 @@ internal sealed class DiagramShelf(Song song, double nowHeight, double nextHeigh
     /// <summary>Smaller, for the fingers alone.</summary>
     public Drawing Next(ChordUse chord) => Find(chord, now: false);
 
-    private Drawing Find(ChordUse chord, bool now)
-    {
-        var key = (chord.Name, chord.Shape?.ToString() ?? "", now);
-        if (!engraved.TryGetValue(key, out var drawing))
-            engraved[key] = drawing = now ? Engrave(chord, StringFoot.SoundingNotes, WidestGap, nowHeight) : Engrave(chord, StringFoot.Nothing, WidestGap * NextShare, nextHeight);
-        return drawing;
-    }
+    private Drawing Find(ChordUse chord, bool now) =>
+        engraved.GetOrAdd((chord.Name, chord.Shape?.ToString() ?? "", now), _ =>
+            now ? Engrave(chord, StringFoot.SoundingNotes, WidestGap, nowHeight) : Engrave(chord, StringFoot.Nothing, WidestGap * NextShare, nextHeight));
 
     private Drawing Engrave(ChordUse chord, StringFoot foot, double widest, double height)
     {
