@@ -9,7 +9,8 @@ namespace Harkbook.Publishing.Lessons;
 public sealed record Timed<T>(double Start, double End, T Value);
 
 /// <summary>A bar on the recording's clock. Beat times hold one more than the bar's beats: its end.</summary>
-public sealed record TimedBar(Bar Bar, int SectionIndex, ImmutableArray<double> BeatTimes)
+/// <param name="ChangesMeter">Whether its meter is another than the bar's before it, or the song's where it is the first.</param>
+public sealed record TimedBar(Bar Bar, int SectionIndex, ImmutableArray<double> BeatTimes, bool ChangesMeter)
 {
     public double Start => BeatTimes[0];
 
@@ -27,7 +28,8 @@ public sealed class LessonTimeline
         Song = song;
         var clock = new SongClock(song);
         var section = song.Sections.SelectMany((s, i) => s.Bars.Select(_ => i)).ToArray();
-        Bars = [.. song.Bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar)))];
+        var bars = song.Bars.ToArray();
+        Bars = [.. bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar), bar.Meter != (i == 0 ? song.Meter.Value : bars[i - 1].Meter)))];
         Chords = Joined(song.Bars.SelectMany(bar => bar.Chords.Select(c => On(clock, bar, c))));
         Sung = [.. song.Bars.SelectMany(bar => bar.Sung.Select(c => On(clock, bar, c)))];
         Strums = [.. song.Bars.SelectMany(bar => bar.Strums.Select(c => On(clock, bar, c)))];

@@ -13,10 +13,14 @@ namespace Harkbook.Publishing.Lessons;
 
 /// <summary>
 /// The play-along as one HTML file that needs no network: sound, drawings and script are inside. It slows down without
-/// changing the pitch, goes round a section or any bars, and follows the reader's light or dark setting.
+/// changing the pitch, goes round a section or any bars with what was asked for before each round, clicks, fits a phone on a
+/// stand, and follows the reader's light or dark setting.
 /// </summary>
 public static class PlayAlongPage
 {
+    /// <summary>The page's script by job, in the order in which each needs the one before.</summary>
+    private static readonly string[] Scripts = ["song.js", "rows.js", "stage.js", "click.js", "practice.js", "page.js"];
+
     private static readonly JsonSerializerOptions Layout = new() { PropertyNamingPolicy = JsonNamingPolicy.CamelCase, Encoder = JavaScriptEncoder.Default };
 
     /// <param name="sound">The sound file's bytes, which become part of the page.</param>
@@ -33,7 +37,7 @@ public static class PlayAlongPage
             ["player"] = WebUtility.HtmlEncode(song.Player ?? ""),
             ["facts"] = string.Concat(SongFacts.Of(song).Select(Fact)),
             ["style"] = Resource("page.css"),
-            ["script"] = Resource("page.js"),
+            ["script"] = string.Concat(Scripts.Select(Resource)),
             ["form"] = Form(timeline),
             ["why"] = explanation is null ? "" : PageRemarks.Of(timeline, explanation),
             ["data"] = JsonSerializer.Serialize(PageData.Of(timeline, drawings, length), Layout),
@@ -57,19 +61,21 @@ public static class PlayAlongPage
         {
             html.Append($"<h2>{WebUtility.HtmlEncode(timeline.Song.Sections[section.Key].Name)}</h2>\n<div class=\"bars\">");
             foreach (var (bar, index) in section)
-                html.Append(BarButton(bar.Bar, index));
+                html.Append(BarButton(bar, index));
             html.Append("</div>\n");
         }
         return html.ToString();
     }
 
-    private static string BarButton(Bar bar, int index)
+    private static string BarButton(TimedBar timed, int index)
     {
+        var bar = timed.Bar;
         var names = bar.Chords.Select(c => WebUtility.HtmlEncode(ChordWords.Of(c.Value.Name))).ToArray();
         var shares = bar.Chords.Select((c, i) => (i + 1 < bar.Chords.Length ? bar.Chords[i + 1].Start : bar.Meter.BarLength).Value - c.Start.Value).ToArray();
         var lead = bar.Chords.Length == 0 ? 0 : bar.Chords[0].Start.Value;
         var spoken = names.Length == 0 ? "no chord" : string.Join(" then ", names);
-        return $"<button type=\"button\" data-bar=\"{index}\" aria-label=\"bar {bar.Number}, {spoken}\"><small>{bar.Number}</small><span>{Gap(lead)}{string.Concat(names.Select((n, i) => $"<b style=\"flex:{Weight(shares[i])}\">{n}</b> "))}</span></button>";
+        var (meter, meterSpoken) = timed.ChangesMeter ? ($" <em>{bar.Meter}</em>", $" in {bar.Meter}") : ("", "");
+        return $"<button type=\"button\" data-bar=\"{index}\" aria-label=\"bar {bar.Number}{meterSpoken}, {spoken}\"><small>{bar.Number}{meter}</small><span>{Gap(lead)}{string.Concat(names.Select((n, i) => $"<b style=\"flex:{Weight(shares[i])}\">{n}</b> "))}</span></button>";
     }
 
     private static string Gap(double beats) => beats > 0 ? $"<i style=\"flex:{Weight(beats)}\"></i>" : "";

@@ -1,4 +1,5 @@
 using Harkbook.Audio.Recordings;
+using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons;
 using Microsoft.Playwright;
 
@@ -25,6 +26,14 @@ public sealed class BrowserFixture : IAsyncLifetime
     }
 
     public string Address => new Uri(folder.At("play-along.html")).AbsoluteUri;
+
+    /// <summary>The page of another song, over the same few seconds of sound.</summary>
+    public async Task<string> AddressOfAsync(Song song)
+    {
+        var path = folder.At($"{Guid.NewGuid():N}.html");
+        await File.WriteAllTextAsync(path, PlayAlongPage.Write(new(song), await File.ReadAllBytesAsync(folder.At("sound.wav")), "audio/wav", Length));
+        return new Uri(path).AbsoluteUri;
+    }
 
     public async ValueTask InitializeAsync()
     {

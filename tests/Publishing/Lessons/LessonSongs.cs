@@ -41,6 +41,22 @@ public static class LessonSongs
             D2  | 0 . . 0 | 0 . . . |
         """);
 
+    /// <summary>A bar of 2/4 between bars of 4/4, and a silence.</summary>
+    public static Song TwoFour { get; } = Read("""
+        title   The Short Bar
+        meter   4/4
+        tempo   240
+        key     C major
+        shape C x32010
+        shape G 320003
+        section Verse
+          chords | C . . . |
+          meter 2/4
+          chords | G . |
+          meter 4/4
+          chords | C . . . | G _ _ _ |
+        """);
+
     /// <summary>Songs that are hard to lay out: each is said in its title.</summary>
     public static IReadOnlyDictionary<string, Song> Hard { get; } = new[]
     {

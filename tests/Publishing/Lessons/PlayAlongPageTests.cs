@@ -40,13 +40,24 @@ public sealed partial class PlayAlongPageTests
     [InlineData("oncolour", "hand", 4.5)]
     [InlineData("onnow", "now", 4.5)]
     [InlineData("line", "paper", 3)]
+    [InlineData("moving", "paper", 3)]
     public void ColoursContrast(string sign, string ground, double least)
     {
         foreach (var scheme in Schemes())
             Assert.True(scheme[sign].Contrast(scheme[ground]) >= least, $"{sign} on {ground}: {scheme[sign].Contrast(scheme[ground]):0.00}");
     }
 
-    /// <summary>The marker is yellow between dark edges: one of the two stands out on either ground.</summary>
+    /// <summary>A 2/4 bar inside 4/4 is marked, and the return too; bars that go on in their meter are not.</summary>
+    [Fact]
+    public void AChangedMeterIsMarkedInTheListOfBars()
+    {
+        var page = PlayAlongPage.Write(new(LessonSongs.TwoFour), [1, 2, 3], "audio/mp4", 4.5);
+        Assert.Contains("aria-label=\"bar 2 in 2/4, G\"><small>2 <em>2/4</em></small>", page);
+        Assert.Contains("aria-label=\"bar 3 in 4/4, C\"><small>3 <em>4/4</em></small>", page);
+        Assert.Equal(2, Regex.Count(page, "<em>"));
+    }
+
+    /// <summary>The row's sign is yellow between dark edges: one of the two stands out on either ground.</summary>
     [Fact]
     public void TheMarkerStandsOut()
     {

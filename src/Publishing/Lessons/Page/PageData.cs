@@ -12,10 +12,12 @@ internal static class PageData
     {
         Length = Ms(length),
         Tuning = TuningCard.Lines(timeline.Song),
-        Sections = Sections(timeline),
+        Tempo = timeline.Song.Tempo.Value,
+        Sections = Sections(timeline, drawings),
         Bars = timeline.Bars.Select((bar, i) => new
         {
             bar.Bar.Number,
+            Meter = bar.ChangesMeter ? bar.Bar.Meter.ToString() : "",
             Beats = bar.BeatTimes.Select(Ms),
             Drawing = drawings.Bars[i].Template,
             Places = drawings.Bars[i].Beats,
@@ -30,9 +32,9 @@ internal static class PageData
         }),
     };
 
-    private static IEnumerable<object> Sections(LessonTimeline timeline) =>
+    private static IEnumerable<object> Sections(LessonTimeline timeline, PageDrawings drawings) =>
         timeline.Bars.Select((bar, index) => (bar.SectionIndex, index)).GroupBy(b => b.SectionIndex)
-            .Select(g => new { timeline.Song.Sections[g.Key].Name, First = g.Min(b => b.index), Last = g.Max(b => b.index) });
+            .Select(g => new { timeline.Song.Sections[g.Key].Name, First = g.Min(b => b.index), Last = g.Max(b => b.index), Margin = drawings.MarginOf(g.Key) });
 
     private static double Ms(double seconds) => Math.Round(seconds, 3);
 }

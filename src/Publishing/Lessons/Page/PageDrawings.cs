@@ -8,13 +8,13 @@ using Harkbook.Publishing.Lessons.Video;
 namespace Harkbook.Publishing.Lessons.Page;
 
 /// <summary>
-/// The page's drawings, each once: a diagram for every chord, a strip of all parts for every bar. Their colours are the
-/// page's variables, so that one drawing serves light and dark.
+/// The page's drawings, each once: a diagram for every chord, a strip of all parts for every bar, the rows' names for every
+/// section. Their colours are the page's variables, so that one drawing serves light and dark.
 /// </summary>
 internal sealed class PageDrawings
 {
-    private const double BarWidth = 262;
-    private const double WideBar = 430;
+    private const double BarWidth = 229;
+    private const double WideBar = 397;
 
     private static readonly (Tint Tint, string Variable)[] Variables =
     [
@@ -25,14 +25,23 @@ internal sealed class PageDrawings
     private readonly LessonTimeline timeline;
     private readonly List<string> templates = [];
     private readonly Dictionary<string, int> known = [];
+    private readonly Dictionary<int, int> margins = [];
 
     public PageDrawings(LessonTimeline timeline)
     {
         this.timeline = timeline;
         Chords = [.. timeline.Chords.Select(c => Template(Diagram(c.Value)))];
         BarRow[] rows = [new ChordRow(timeline.Song.Bars), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow(9.2)];
-        var width = timeline.Bars.All(b => PlayLine.Stands(b, rows, BarWidth)) ? BarWidth : WideBar;
-        Bars = [.. timeline.Bars.GroupBy(b => b.SectionIndex).SelectMany(section => Strips([.. section], rows, width))];
+        var beats = timeline.Song.Meter.Value.BeatsPerBar;
+        var beatWidth = (timeline.Bars.All(b => BarStrip.Stands(b, rows, BarWidth / beats)) ? BarWidth : WideBar) / beats;
+        var bars = ImmutableArray.CreateBuilder<(int, ImmutableArray<double>)>();
+        foreach (var section in timeline.Bars.GroupBy(b => b.SectionIndex))
+        {
+            BarRow[] used = [.. rows.Where(r => section.Any(b => r.Has(b.Bar)))];
+            margins[section.Key] = Template(BarStrip.Margin(used));
+            bars.AddRange(section.Select(b => Strip(b, used, beatWidth)));
+        }
+        Bars = bars.ToImmutable();
     }
 
     /// <summary>The template's number for each of the timeline's chords.</summary>
@@ -40,6 +49,9 @@ internal sealed class PageDrawings
 
     /// <summary>For each bar the template's number, and where its beats and its end stand, 0 to 1 of the width.</summary>
     public ImmutableArray<(int Template, ImmutableArray<double> Beats)> Bars { get; }
+
+    /// <summary>The template's number for the names of a section's rows.</summary>
+    public int MarginOf(int section) => margins[section];
 
     /// <summary>All templates as HTML.</summary>
     public string Templates
@@ -53,14 +65,10 @@ internal sealed class PageDrawings
         }
     }
 
-    private IEnumerable<(int, ImmutableArray<double>)> Strips(TimedBar[] section, BarRow[] rows, double width)
+    private (int, ImmutableArray<double>) Strip(TimedBar bar, BarRow[] rows, double beatWidth)
     {
-        BarRow[] used = [.. rows.Where(r => section.Any(b => r.Has(b.Bar)))];
-        foreach (var bar in section)
-        {
-            var (drawing, beats) = PlayLine.Alone(bar, used, width);
-            yield return (Template(drawing), [.. beats.Select(b => Math.Round(b, 4))]);
-        }
+        var (drawing, beats) = BarStrip.Of(bar, rows, beatWidth);
+        return (Template(drawing), [.. beats.Select(b => Math.Round(b, 4))]);
     }
 
     private int Template(Drawing drawing)

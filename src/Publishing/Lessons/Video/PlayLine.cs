@@ -20,26 +20,15 @@ internal sealed class PlayLine
     private PlayLine(ImmutableArray<TimedBar> bars, ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows, double width)
     {
         (Bars, this.slots, this.width) = (bars, slots, width);
-        Drawing = Draw(slots, [.. rows.Where(r => slots.Any(s => r.Has(s.Bar)))], width, numbered: true);
+        Drawing = With(rows);
     }
-
-    /// <summary>One bar with the rows given, without its number; bars with the same rows are equally high.</summary>
-    public static (Drawing Drawing, ImmutableArray<double> Beats) Alone(TimedBar bar, BarRow[] rows, double width)
-    {
-        var slot = Slots([bar], width, 0)[0];
-        var beats = Enumerable.Range(0, bar.BeatTimes.Length).Select(b => slot.X(Units.Beats.Whole(b)) / width);
-        return (Draw([slot], rows, width, numbered: false), [.. beats]);
-    }
-
-    /// <summary>Whether a bar's content stands well on a line of its own.</summary>
-    public static bool Stands(TimedBar bar, IReadOnlyList<BarRow> rows, double width) => Stand(Slots([bar], width, 0), rows);
 
     public ImmutableArray<TimedBar> Bars { get; }
 
     public Drawing Drawing { get; }
 
     /// <summary>The same bars with some of their rows only.</summary>
-    public Drawing With(IReadOnlyList<BarRow> rows) => Draw(slots, [.. rows.Where(r => slots.Any(s => r.Has(s.Bar)))], width, numbered: true);
+    public Drawing With(IReadOnlyList<BarRow> rows) => Draw(slots, [.. rows.Where(r => slots.Any(s => r.Has(s.Bar)))], width);
 
     /// <summary>The song in lines of two bars, of one where two would crowd each other; a section begins a new line.</summary>
     /// <param name="width">Points.</param>
@@ -96,10 +85,10 @@ internal sealed class PlayLine
     private static bool Stand(ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows) =>
         rows.All(r => slots.All(s => !r.Has(s.Bar) || r.Fits(s)));
 
-    private static Drawing Draw(ImmutableArray<BarSlot> slots, BarRow[] rows, double width, bool numbered)
+    private static Drawing Draw(ImmutableArray<BarSlot> slots, BarRow[] rows, double width)
     {
         var sketch = new Sketch();
-        var y = numbered ? NumberRoom : 1;
+        var y = NumberRoom;
         foreach (var row in rows)
         {
             row.DrawMargin(sketch, LeftMargin, y);
@@ -110,8 +99,7 @@ internal sealed class PlayLine
         foreach (var slot in slots)
         {
             sketch.Line(slot.Left, 0.5, slot.Left, y, 0.5);
-            if (numbered)
-                sketch.Text(slot.Bar.Number.ToString(CultureInfo.InvariantCulture), slot.Left + 2, NumberRoom - 2, Face.Narrow, 7.4, Tint.Quiet);
+            sketch.Text(slot.Bar.Number.ToString(CultureInfo.InvariantCulture), slot.Left + 2, NumberRoom - 2, Face.Narrow, 7.4, Tint.Quiet);
         }
         sketch.Line(slots[^1].Right - 0.5, 0.5, slots[^1].Right - 0.5, y, 0.5);
         return sketch.ToDrawing(width, y);
