@@ -8,7 +8,7 @@ public class FuzzTests
     private static readonly string[] Bits =
     [
         "title ", "player ", "album ", "recording ", "pitch ", "tuning ", "capo ", "meter ", "tempo ", "key ", "harp ", "shape ", "section ", "anchors ", "chords ",
-        "strum ", "sung ", "pick\n", "  D4 ", "  E4 ", " like ", " from ", "| ", "|", "||", ". ", "_", ",", "?", "?50", "~heard 80%", " ~", "~bar 2 beat 1+1/3 ", "corrected ", "2026-11-25",
+        "strum ", "pattern Roll ", "strum Roll ", "throughout ", "pick throughout\n", "  bass | * . |\n", "* ", "d ", "in 3/4 ", "sung ", "pick\n", "  D4 ", "  E4 ", " like ", " from ", "| ", "|", "||", ". ", "_", ",", "?", "?50", "~heard 80%", " ~", "~bar 2 beat 1+1/3 ", "corrected ", "2026-11-25",
         "D ", "G/B@low ", "020120 ", "fingers ", "4/4", "6/8 ", "96", "A4 = 440 Hz", "1 = 0:02.5 ", "5 = ", "-4&-5 ", "+6o", "h2 ", "x", "\"", ";", "\n", "\r\n", "\r", " ", "\t", "\uFEFF", "\0", "é", "\uD800",
     ];
 

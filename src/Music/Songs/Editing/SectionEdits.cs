@@ -18,7 +18,7 @@ internal sealed class SectionEdits(SongSyntax syntax)
 
     public IEnumerable<TextEdit> SetPartStanding(int section, SongPart part, Standing standing)
     {
-        var own = Section(section).Lines.Where(l => l.Voice.Part == part).Select(l => l.Line).ToList();
+        var own = Section(section).Lines.Where(l => l.Voice.Part == part).Select(l => l.Line).Distinct().ToList();
         return own.Count > 0
             ? own.SelectMany(l => lines.SetStanding(l, standing))
             : throw new ArgumentException($"The section {Section(section).Name} has no line of {part.ToString().ToLowerInvariant()} of its own.", nameof(part));

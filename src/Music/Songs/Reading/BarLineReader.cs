@@ -3,18 +3,30 @@ using System.Globalization;
 
 namespace Harkbook.Music.Songs.Reading;
 
+/// <summary>Where a line of bars starts (null: after the last bar written), and whether it is played over and over.</summary>
+internal readonly record struct BarsPlace(int? From, bool Repeats);
+
 /// <summary>Takes a line of bars apart: "from 3 | D . G,D . | … |".</summary>
 internal sealed class BarLineReader(DiagnosticBag bag)
 {
+    /// <summary>Behind "strum" and "pick": the bars are played over and over.</summary>
+    public const string Throughout = "throughout";
+
     /// <summary>Cells of one bar, and pieces of one cell, at most. Finer than anyone plays; it keeps fractions of a beat small.</summary>
     public const int MostCells = 64, MostPieces = 16;
 
-    /// <summary>Reads the bars, and the number behind "from" where there is one.</summary>
-    public (int? From, ImmutableArray<BarSyntax> Bars) Read(LineSyntax line, SongPart part)
+    /// <summary>Reads the bars, and where they are played.</summary>
+    public (BarsPlace Place, ImmutableArray<BarSyntax> Bars) Read(LineSyntax line, SongPart part)
     {
-        var text = line.Text;
+        var (head, bars) = Take(line, part);
+        return (ReadPlace(head, part), bars);
+    }
+
+    /// <summary>The words before the first bar line, and the bars.</summary>
+    public (ImmutableArray<Token> Head, ImmutableArray<BarSyntax> Bars) Take(LineSyntax line, SongPart part)
+    {
         var pieces = Pieces(line);
-        var from = ReadFrom(pieces.Count == 1 ? [.. line.Words().Take(2)] : line.Split(pieces[0]));
+        ImmutableArray<Token> head = pieces.Count == 1 ? [.. line.Words().Take(3)] : line.Split(pieces[0]);
         // "||" is one bar line drawn twice, so nothing at all between two lines is no bar; a space between them is an empty one.
         var bars = pieces.Skip(1).Where((p, i) => p.Length > 0 && (i + 2 < pieces.Count || line.Split(p).Length > 0)).ToList();
         if (bars.Count == 0)
@@ -22,14 +34,21 @@ internal sealed class BarLineReader(DiagnosticBag bag)
                 $"Bars were expected between | behind '{line.Keyword.Text}', as in {line.Keyword.Text} | . . . . |.");
         else if (line.Split(pieces[^1]).Length > 0)
             bag.Add(DiagnosticCode.BarOpen, line.Split(pieces[^1])[^1].Span, "The last bar is not closed.", "Put | at its end.");
-        return (from, [.. bars.Select(p => ReadBar(line, p, part))]);
+        return (head, [.. bars.Select(p => ReadBar(line, p, part))]);
     }
 
-    private int? ReadFrom(ImmutableArray<Token> head)
+    /// <summary>Reads "throughout", "from 3" or "throughout from 3", or nothing.</summary>
+    public BarsPlace ReadPlace(ImmutableArray<Token> head, SongPart part)
+    {
+        var repeats = head is [{ Text: Throughout }, ..] && part is SongPart.Strum or SongPart.Pick;
+        return new(ReadFrom(repeats ? head[1..] : head, part), repeats);
+    }
+
+    private int? ReadFrom(ImmutableArray<Token> head, SongPart part)
     {
         if (head.IsEmpty)
             return null;
-        if (head[0].Text == "from" && head.Length > 1 && int.TryParse(head[1].Text, NumberStyles.None, CultureInfo.InvariantCulture, out var bar) && bar is >= 1 and <= 9999)
+        if (head[0].Text == "from" && head.Length > 1 && TryReadBar(head[1].Text, out var bar))
         {
             foreach (var extra in head.Skip(2))
                 bag.Add(DiagnosticCode.BarText, extra.Span, $"'{extra.Text}' stands before the first bar line; only 'from' and a bar's number may.");
@@ -38,9 +57,13 @@ internal sealed class BarLineReader(DiagnosticBag bag)
         if (head[0].Text == "from")
             bag.Add(DiagnosticCode.BadFrom, head[^1].Span, "After 'from' comes the number of the section's bar (1 is its first) that the line starts with, as in from 3.");
         else
-            bag.Add(DiagnosticCode.BarText, head[0].Span, $"'{head[0].Text}' stands before the first bar line.", "Put | before it if it belongs to the first bar.");
+            bag.Add(DiagnosticCode.BarText, head[0].Span, $"'{head[0].Text}' stands before the first bar line.",
+                (part is SongPart.Strum ? NearestWord.Suggest(head[0].Text, [Throughout]) : null) ?? "Put | before it if it belongs to the first bar.");
         return null;
     }
+
+    public static bool TryReadBar(string text, out int bar) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out bar) && bar is >= 1 and <= 9999;
 
     /// <summary>The stretches between bar lines; the first stands before all of them.</summary>
     private static List<Span> Pieces(LineSyntax line)

@@ -4,6 +4,7 @@ namespace Harkbook.Music.Songs.Reading;
 internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
 {
     private bool inSection;
+    private PatternLines? pattern;
 
     public void Read()
     {
@@ -14,8 +15,16 @@ internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
     private void ReadLine(LineSyntax line)
     {
         var word = line.Keyword.Text;
+        if (pattern is not null && SongSyntax.IsString(line))
+        {
+            pattern.Strings.Add(line);
+            return;
+        }
+        pattern = null;
         if (word == "section")
             inSection = true;
+        else if (word == SongSyntax.Pattern)
+            AddPattern(line);
         else if (word == "shape")
             AddShape(line);
         else if (SongSyntax.IsFact(word, out var fact) && (fact is not (SongFact.Meter or SongFact.Key or SongFact.Harp) || (!inSection && !line.BodyText.StartsWith('|'))))
@@ -29,6 +38,15 @@ internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
         syntax.Shapes.Add(line);
         if (inSection)
             bag.Add(DiagnosticCode.OutOfOrder, line.Keyword.Span, "Shapes stand before the first section; this one is used all the same.");
+    }
+
+    private void AddPattern(LineSyntax line)
+    {
+        var lines = new PatternLines(line, []);
+        syntax.PatternLines.Add(lines);
+        pattern = line.BodyText.Contains('|') ? null : lines;
+        if (inSection)
+            bag.Add(DiagnosticCode.OutOfOrder, line.Keyword.Span, "Patterns stand before the first section; this one is used all the same.");
     }
 
     private void AddFact(LineSyntax line, SongFact fact)

@@ -1,29 +1,25 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
+using Harkbook.Units;
 
 namespace Harkbook.Music.Songs.Reading;
 
 /// <summary>Turns a section as written into bars of claims.</summary>
-internal sealed class SectionBuilder(ValueReader values, Meter songMeter)
+internal sealed class SectionBuilder(ValueReader values, ShapeFrets frets, Meter songMeter)
 {
     public Section Build(SectionSyntax section, int firstNumber, ImmutableArray<Anchor> anchors)
     {
         var count = section.BarCount;
         Meter MeterOf(int bar) => section.MeterOf(bar, songMeter);
-        List<Sounding> Walk(Voice voice) => new VoiceWalk(MeterOf, voice.Part == SongPart.Chords).Walk(section.BarsOf(voice), count);
+        List<Sounding> Walk(Voice voice) => new VoiceWalk(MeterOf, voice.Part == SongPart.Chords).Walk(PickedBars.Placed(section, voice, MeterOf), count);
 
         var voices = section.Voices().Where(v => v.Part != SongPart.Pick).ToLookup(v => v.Part, Walk);
         var chords = ByBar<ChordUse>(voices[SongPart.Chords].SelectMany(w => w), s => values.Chord(s.Leaf) is { } chord ? [chord] : []);
         var strums = ByBar<Stroke>(voices[SongPart.Strum].SelectMany(w => w), s => values.Stroke(s.Leaf) is { } stroke ? [stroke] : []);
         var sung = ByBar<string>(voices[SongPart.Sung].SelectMany(w => w), s => [s.Leaf.Value.Text]);
         var harp = ByBar<HarpNote>(voices[SongPart.Harp].SelectMany(w => w), s => values.Harp(s.Leaf) ?? []);
-        var strings = section.Voices().Where(v => v.Part == SongPart.Pick);
-        var picked = strings
-            .SelectMany(v => Walk(v).Select(s => (s.Bar, Claim: values.Picked(s.Leaf, v.StringIndex) is { } note ? new Claim<PickedNote>(s.Start, s.Length, note, s.Standing) : null)))
-            .Where(p => p.Claim is not null)
-            .OrderBy(p => p.Claim!.Start).ThenBy(p => p.Claim!.Value.StringIndex)
-            .ToLookup(p => p.Bar, p => p.Claim!);
+        var picked = Picked(section, chords, MeterOf);
         var bars = Enumerable.Range(1, count).Select(bar => new Bar
         {
             Number = firstNumber + bar - 1,
@@ -35,6 +31,22 @@ internal sealed class SectionBuilder(ValueReader values, Meter songMeter)
             Picked = [.. picked[bar]],
         });
         return new(section.Name, anchors, [.. bars]) { Standing = section.Standing, Keys = [.. Keys(section, count)] };
+    }
+
+    /// <summary>In order of start, then from the low string.</summary>
+    private ILookup<int, Claim<PickedNote>> Picked(SectionSyntax section, ILookup<int, Claim<ChordUse>> chords, Func<int, Meter> meterOf)
+    {
+        ChordUse? ChordAt(int bar, Beats at) => chords[bar].FirstOrDefault(c => c.Start <= at && at < c.Start + c.Length)?.Value;
+        string Where(int bar, Beats at) => $"bar {bar} beat {BeatText.Write(at)} of {section.Name}";
+        int? Fret(Sounding s, int index) => frets.FretOf(s.Leaf, index, ChordAt(s.Bar, s.Start), Where(s.Bar, s.Start));
+
+        var strings = new PickedBars(section, meterOf, (leaf, bar, at) => frets.BassOf(leaf, ChordAt(bar, at), Where(bar, at))).ByString();
+        return strings
+            .SelectMany(v => new VoiceWalk(meterOf, false).Walk(v.Value, section.BarCount)
+                .Select(s => (s.Bar, Claim: values.Picked(s.Leaf, v.Key, () => Fret(s, v.Key)) is { } note ? new Claim<PickedNote>(s.Start, s.Length, note, s.Standing) : null)))
+            .Where(p => p.Claim is not null)
+            .OrderBy(p => p.Claim!.Start).ThenBy(p => p.Claim!.Value.StringIndex)
+            .ToLookup(p => p.Bar, p => p.Claim!);
     }
 
     private static IEnumerable<KeyChange> Keys(SectionSyntax section, int count)

@@ -12,6 +12,7 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
 
     private readonly BarLineReader bars = new(bag);
     private PickBlock? pick;
+    private bool inPattern;
 
     private SectionSyntax Current => syntax.Sections[^1];
 
@@ -27,13 +28,16 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
     private void ReadLine(LineSyntax line)
     {
         var word = line.Keyword.Text;
-        if (pick is not null && !SongSyntax.AllWords.Contains(word) && line.BodyText.Contains('|'))
+        if (pick is not null && SongSyntax.IsString(line))
         {
-            ReadString(line, pick);
+            pick.Strings.Read(line);
             Current.LastLine = line;
             return;
         }
         EndPick();
+        inPattern = word == SongSyntax.Pattern ? !line.BodyText.Contains('|') : inPattern && SongSyntax.IsString(line);
+        if (inPattern || word == SongSyntax.Pattern)
+            return;
         if (word == "section")
             Start(line);
         else if (word == "anchors")
@@ -108,62 +112,48 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
 
     private void ReadPart(LineSyntax line, SongPart part)
     {
+        if (UsesPattern(line, part))
+        {
+            UsePattern(line, part);
+            return;
+        }
         if (part == SongPart.Pick)
         {
             StartPick(line);
             return;
         }
-        var (from, read) = bars.Read(line, part);
-        Add(line, new(part), Place(line, part, from), read, standings.ReadAll(line), []);
+        var (place, read) = bars.Read(line, part);
+        Add(line, part, place, null, [new(line, new(part), read)], []);
     }
 
-    private int Place(LineSyntax line, SongPart part, int? from)
+    /// <summary>A strum or pick line with words and no bars plays a pattern by name.</summary>
+    private static bool UsesPattern(LineSyntax line, SongPart part) =>
+        part is SongPart.Strum or SongPart.Pick && line.Body.Length > 0 && !line.BodyText.Contains('|')
+        && line.Words()[0].Text is not ("from" or BarLineReader.Throughout);
+
+    private void UsePattern(LineSyntax line, SongPart part)
     {
-        var next = Current.NextBar(part);
-        if (from is null)
-            return next;
-        Current.Placed.Add(part);
-        if (from >= next)
-            return from.Value;
-        bag.Add(DiagnosticCode.BarTwice, line.Keyword.Span, $"Bar {from} of {line.Keyword.Text} is given already; the next one is {next}.");
-        return next;
+        var words = line.Words();
+        var named = words.Length > 2 && words[^2].Text == "from" ? words.Length - 2 : words.Length;
+        var at = Span.FromTo(words[0].Start, words[named - 1].Span.End);
+        var name = Quoted.Unwrap(at.In(line.Text));
+        var first = 0;
+        if (named < words.Length && !BarLineReader.TryReadBar(words[^1].Text, out first))
+            bag.Add(DiagnosticCode.BadFrom, words[^1].Span, "After 'from' comes the number of the section's bar (1 is its first) that the pattern starts with, as in from 3.");
+        else if (syntax.Patterns.FirstOrDefault(p => p.Name == name) is not { } pattern)
+            bag.Add(DiagnosticCode.UnknownPattern, at, $"No pattern is called '{name}'; bars of a section's own stand between |.",
+                NearestWord.Suggest(name, syntax.Patterns.Select(p => p.Name)) ?? $"Name it before the first section, as in pattern {name} | d . du . |, or write the bars here.");
+        else if (pattern.Part != part)
+            bag.Add(DiagnosticCode.UnknownPattern, at, $"The pattern {name} is {(pattern.Part == SongPart.Pick ? "picked" : "strummed")}.", $"Write '{pattern.Part.ToString().ToLowerInvariant()} {name}'.");
+        else
+            Add(line, part, new(first == 0 ? null : first, true), pattern.Meter, [.. pattern.Voices.Select(v => v with { Line = line })], []);
     }
 
     private void StartPick(LineSyntax line)
     {
         var words = line.Words();
-        var from = (int?)null;
-        if (words.Length == 2 && words[0].Text == "from" && int.TryParse(words[1].Text, out var bar) && bar is >= 1 and <= 9999)
-            from = bar;
-        else if (words.Length > 0)
-            bag.Add(DiagnosticCode.BadFrom, line.Body, "Behind 'pick' may stand 'from' and a bar's number; the strings follow, one a line, as in D4 | 0 . 2 . |.");
-        pick = new(line, Place(line, SongPart.Pick, from), standings.ReadAll(line), [], []);
-    }
-
-    private void ReadString(LineSyntax line, PickBlock block)
-    {
-        var (from, read) = bars.Read(line, SongPart.Pick);
-        if (from is not null)
-            bag.Add(DiagnosticCode.BadFrom, line.Keyword.Span, "'from' stands behind 'pick' and holds for all its strings.");
-        if (tuning is null)
-            return;
-        var index = StringLabels.Take(line.Keyword.Text, tuning, block.Taken);
-        if (index < 0)
-            RefuseString(line, tuning);
-        else
-            block.Lines.Add(new(line, new(SongPart.Pick, index), block.FirstBar, read, standings.ReadAll(line), block.Standings));
-    }
-
-    private void RefuseString(LineSyntax line, Tuning tuning)
-    {
-        var label = line.Keyword.Text;
-        var known = Pitch.TryParse(label, out var pitch);
-        var highToLow = string.Join(" ", tuning.Strings.Reverse());
-        if (known && tuning.Strings.Any(s => s.Midi == pitch.Midi))
-            bag.Add(DiagnosticCode.StringTwice, line.Keyword.Span, $"The string {label} is given twice in this block.");
-        else
-            bag.Add(DiagnosticCode.UnknownString, line.Keyword.Span, $"A string is named by its open pitch without capo; from high to low they are {highToLow}.",
-                known ? $"The nearest is {tuning.Strings.MinBy(s => Math.Abs(s.Midi - pitch.Midi))}." : NearestWord.Suggest(label, tuning.Strings.Select(s => s.ToString())));
+        var place = words.Length == 0 || words[0].Text is "from" or BarLineReader.Throughout ? bars.ReadPlace(words, SongPart.Pick) : default;
+        pick = new(line, place, standings.ReadAll(line), new(bag, bars, tuning));
     }
 
     private void EndPick()
@@ -171,17 +161,35 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
         if (pick is not { } block)
             return;
         pick = null;
-        if (block.Lines.Count == 0)
-            bag.Add(DiagnosticCode.EmptyPick, block.Header.Keyword.Span, "No string follows.", "Write one a line, high to low, as in D4 | 0 . 2 . |.");
-        var most = block.Lines.Select(l => l.Bars.Length).DefaultIfEmpty(0).Max();
-        foreach (var line in block.Lines.Where(l => l.Bars.Length != most))
-            bag.Add(DiagnosticCode.BarCount, line.Line.Keyword.Span, $"String {line.Line.Keyword.Text} has {line.Bars.Length} bars, another string of this block {most}.");
-        foreach (var line in block.Lines)
-            Add(line.Line, line.Voice, line.FirstBar, line.Bars, line.Standings, line.Fallback);
+        Add(block.Header, SongPart.Pick, block.Place, null, block.Strings.Finish(block.Header), block.Standings);
     }
 
-    private void Add(LineSyntax line, Voice voice, int first, ImmutableArray<BarSyntax> read, ImmutableArray<StandingEntry> own, ImmutableArray<StandingEntry> block) =>
-        Current.Lines.Add(new(line, voice, first, read, own, block));
+    /// <param name="header">The line that says where the bars start.</param>
+    private void Add(LineSyntax header, SongPart part, BarsPlace place, Meter? meter, ImmutableArray<VoiceLine> voices, ImmutableArray<StandingEntry> block)
+    {
+        if (FirstBar(header, part, place) is not { } first)
+            return;
+        foreach (var voice in voices.Where(v => !place.Repeats || !v.Bars.IsEmpty))
+            Current.Lines.Add(new(voice.Line, voice.Voice, first, voice.Bars, standings.ReadAll(voice.Line), block) { Repeats = place.Repeats, WrittenFor = meter });
+    }
 
-    private sealed record PickBlock(LineSyntax Header, int FirstBar, ImmutableArray<StandingEntry> Standings, List<PartLine> Lines, HashSet<int> Taken);
+    /// <summary>Null where a pattern starts with that bar already.</summary>
+    private int? FirstBar(LineSyntax header, SongPart part, BarsPlace place)
+    {
+        var next = Current.NextBar(part);
+        var first = place.From ?? next;
+        if (place.From is not null || place.Repeats)
+            Current.Placed.Add(part);
+        if (place.Repeats && Current.Lines.Any(l => l.Repeats && l.Voice.Part == part && l.FirstBar == first))
+        {
+            bag.Add(DiagnosticCode.BarTwice, header.Keyword.Span, $"A pattern of {header.Keyword.Text} starts with bar {first} already.", "Say with 'from' where this one starts, or keep one of them.");
+            return null;
+        }
+        if (first >= next)
+            return first;
+        bag.Add(DiagnosticCode.BarTwice, header.Keyword.Span, $"Bar {first} of {header.Keyword.Text} is given already; the next one is {next}.");
+        return next;
+    }
+
+    private sealed record PickBlock(LineSyntax Header, BarsPlace Place, ImmutableArray<StandingEntry> Standings, StringLines Strings);
 }

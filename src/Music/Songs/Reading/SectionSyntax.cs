@@ -23,16 +23,16 @@ internal sealed class SectionSyntax(LineSyntax header, string name, SectionSynta
 
     public List<PartLine> Lines { get; } = [];
 
-    /// <summary>Parts that said "from": they may leave bars out.</summary>
+    /// <summary>Parts that said "from", or have a pattern: they may leave bars out.</summary>
     public HashSet<SongPart> Placed { get; } = [];
 
     /// <summary>The last line that belongs to the section: where an edit adds another.</summary>
     public LineSyntax LastLine { get; set; } = header;
 
-    /// <summary>The bar after the last that a part has.</summary>
-    public int NextBar(SongPart part) => Lines.Where(l => l.Voice.Part == part).Select(l => l.EndBar).DefaultIfEmpty(1).Max();
+    /// <summary>The bar after the last that a part has written, patterns aside.</summary>
+    public int NextBar(SongPart part) => Lines.Where(l => l.Voice.Part == part && !l.Repeats).Select(l => l.EndBar).DefaultIfEmpty(1).Max();
 
-    public int NextBar() => Lines.Select(l => l.EndBar).DefaultIfEmpty(1).Max();
+    public int NextBar() => Lines.Where(l => !l.Repeats).Select(l => l.EndBar).DefaultIfEmpty(1).Max();
 
     /// <summary>The parts' bars must agree: the first part written whole says how many there are, and without one the part that reaches furthest.</summary>
     public int BarCount => Like?.BarCount
@@ -40,20 +40,32 @@ internal sealed class SectionSyntax(LineSyntax header, string name, SectionSynta
 
     public IEnumerable<PartLine> WholeParts() => Lines.Where(l => !Placed.Contains(l.Voice.Part)).OrderBy(l => l.Voice.Part);
 
-    /// <summary>What a voice has in each bar, taken-over bars among it.</summary>
+    /// <summary>What a voice has in each bar, taken-over bars among it; bars that are written go before patterns.</summary>
     public Dictionary<int, (PartLine Line, BarSyntax Bar)> BarsOf(Voice voice)
     {
+        var given = Lines.Where(l => l.Voice.Part == voice.Part).ToLookup(l => l.Repeats);
         var givenWhole = Lines.Any(l => l.Voice.Part == voice.Part) && !Placed.Contains(voice.Part);
         var bars = Like is null || givenWhole ? [] : Like.BarsOf(voice);
-        var given = Lines.Where(l => l.Voice.Part == voice.Part).ToList();
-        foreach (var bar in given.SelectMany(l => Enumerable.Range(l.FirstBar, l.Bars.Length)))
-            bars.Remove(bar);
-        foreach (var line in given.Where(l => l.Voice == voice))
+        foreach (var lines in new[] { given[true], given[false] })
         {
-            for (var i = 0; i < line.Bars.Length; i++)
-                bars[line.FirstBar + i] = (line, line.Bars[i]);
+            foreach (var bar in lines.SelectMany(BarNumbers))
+                bars.Remove(bar);
+            foreach (var line in lines.Where(l => l.Voice == voice))
+            {
+                foreach (var bar in BarNumbers(line))
+                    bars[bar] = (line, line.BarAt(bar));
+            }
         }
         return bars;
+    }
+
+    /// <summary>The bars that a line gives; a pattern reaches to the next one of its part, and else to the section's end.</summary>
+    private IEnumerable<int> BarNumbers(PartLine line)
+    {
+        var end = line.EndBar;
+        if (line.Repeats)
+            end = Lines.Where(l => l.Repeats && l.Voice.Part == line.Voice.Part && l.FirstBar > line.FirstBar).Select(l => l.FirstBar).Append(BarCount + 1).Min();
+        return Enumerable.Range(line.FirstBar, Math.Max(0, end - line.FirstBar));
     }
 
     public ImmutableArray<Voice> Voices() =>

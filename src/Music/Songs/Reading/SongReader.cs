@@ -18,8 +18,9 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         var (pitch, tuning, tempo, key, harp) = (facts.Pitch(), facts.Tuning(), facts.Tempo(), facts.Key(), facts.Harp());
         var (capo, meter) = (facts.Capo(tuning?.Value), facts.Meter());
         var shapes = new ShapeReader(syntax, bag, standings).Read(tuning?.Value);
+        new PatternReader(syntax, bag, standings, tuning?.Value, meter?.Value ?? Meter.CommonTime).Read();
         new SectionReader(syntax, bag, standings, tuning?.Value).Read();
-        var sections = BuildSections(meter?.Value ?? Meter.CommonTime, shapes, recording?.Length);
+        var sections = BuildSections(meter?.Value ?? Meter.CommonTime, tuning?.Value, shapes, recording?.Length);
         CheckHarp(harp);
         var hand = facts.HandNames(capo?.Value ?? Capo.None);
         if (hand && key is not null && capo is not null)
@@ -48,14 +49,15 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         return syntax.HandNames is { } raise ? SongTransposition.NamesOf(written, raise) : written;
     }
 
-    private ImmutableArray<Section> BuildSections(Meter meter, ImmutableArray<NamedShape> shapes, Seconds? recordingLength)
+    private ImmutableArray<Section> BuildSections(Meter meter, Tuning? tuning, ImmutableArray<NamedShape> shapes, Seconds? recordingLength)
     {
         var anchors = new AnchorReader(bag, standings, recordingLength);
-        var builder = new SectionBuilder(new(bag, shapes), meter);
+        var builder = new SectionBuilder(new(bag, shapes), new(bag, tuning), meter);
         var sections = ImmutableArray.CreateBuilder<Section>();
         var number = 1;
         foreach (var section in syntax.Sections)
         {
+            PatternRules.Check(section, bar => section.MeterOf(bar, meter), bag);
             sections.Add(builder.Build(section, number, anchors.Read(section, number)));
             number += sections[^1].Bars.Length;
         }

@@ -6,11 +6,14 @@ namespace Harkbook.Music.Songs.Reading;
 /// <summary>A song file's lines in their roles; what edits look up places in.</summary>
 internal sealed class SongSyntax(SourceText source)
 {
+    /// <summary>The first word of a named pattern; the strings of a picked one follow it as they follow "pick".</summary>
+    public const string Pattern = "pattern";
+
     public static readonly ImmutableArray<string> FactWords = [.. Enum.GetNames<SongFact>().Select(n => n.ToLowerInvariant())];
 
     public static readonly ImmutableArray<string> PartWords = [.. Enum.GetNames<SongPart>().Select(n => n.ToLowerInvariant())];
 
-    public static readonly ImmutableArray<string> AllWords = [.. FactWords, .. PartWords, "shape", "section", "anchors"];
+    public static readonly ImmutableArray<string> AllWords = [.. FactWords, .. PartWords, "shape", Pattern, "section", "anchors"];
 
     public SourceText Source { get; } = source;
 
@@ -23,6 +26,12 @@ internal sealed class SongSyntax(SourceText source)
 
     public List<LineSyntax> Shapes { get; } = [];
 
+    /// <summary>Every pattern's lines, in the order written.</summary>
+    public List<PatternLines> PatternLines { get; } = [];
+
+    /// <summary>The named patterns that could be read.</summary>
+    public List<PatternSyntax> Patterns { get; } = [];
+
     public List<SectionSyntax> Sections { get; } = [];
 
     public static bool IsFact(string word, out SongFact fact)
@@ -30,6 +39,9 @@ internal sealed class SongSyntax(SourceText source)
         fact = (SongFact)Math.Max(0, FactWords.IndexOf(word));
         return FactWords.Contains(word);
     }
+
+    /// <summary>Whether a line behind "pick" or a pattern's name is one of its strings.</summary>
+    public static bool IsString(LineSyntax line) => !AllWords.Contains(line.Keyword.Text) && line.BodyText.Contains('|');
 
     public static bool IsPart(string word, out SongPart part)
     {

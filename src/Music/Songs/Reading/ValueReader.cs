@@ -67,7 +67,8 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
         return notes.Count == 0 ? null : notes.ToImmutable();
     }
 
-    public PickedNote? Picked(Leaf leaf, int stringIndex)
+    /// <param name="shapeFret">What the bar's shape has on the string, for a cell that leaves it to the shape.</param>
+    public PickedNote? Picked(Leaf leaf, int stringIndex, Func<int?> shapeFret)
     {
         var text = leaf.Value.Text;
         var attack = text.Length == 0 ? Attack.Picked : text[0] switch
@@ -78,9 +79,11 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
             _ => Attack.Picked,
         };
         var digits = attack == Attack.Picked ? text : text[1..];
+        if (digits == ShapeFrets.Sign)
+            return shapeFret() is { } held ? new(stringIndex, held, attack) : null;
         if (int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= 36)
             return new(stringIndex, fret, attack);
-        bag.Add(DiagnosticCode.BadPickedNote, leaf.Value.Span, $"'{text}' is no note on a string: a fret from the capo, 0 to 36, with h, p or s before it where it is hammered on, pulled off or slid to.");
+        bag.Add(DiagnosticCode.BadPickedNote, leaf.Value.Span, $"'{text}' is no note on a string: a fret from the capo, 0 to 36, or * where the bar's shape has it, with h, p or s before it where it is hammered on, pulled off or slid to.");
         return null;
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
@@ -6,13 +7,17 @@ namespace Harkbook.Music.Songs.Reading;
 /// <summary>A value of a voice and for how long it goes on; bar 1 is the section's first.</summary>
 internal sealed record Sounding(int Bar, Beats Start, Beats Length, Leaf Leaf, Standing Standing);
 
+/// <summary>A sign of a voice other than ".", at its place in its bar.</summary>
+internal sealed record PlacedLeaf(Beats Start, Leaf Leaf, PartLine Line);
+
 /// <summary>Walks a voice's bars and finds where each value starts and ends.</summary>
 internal sealed class VoiceWalk(Func<int, Meter> meterOf, bool newInEachBar)
 {
     private readonly List<Sounding> found = [];
     private Sounding? open;
 
-    public List<Sounding> Walk(Dictionary<int, (PartLine Line, BarSyntax Bar)> bars, int count)
+    /// <param name="bars">In a bar that isn't there the voice is silent.</param>
+    public List<Sounding> Walk(IReadOnlyDictionary<int, ImmutableArray<PlacedLeaf>> bars, int count)
     {
         for (var bar = 1; bar <= count; bar++)
         {
@@ -22,19 +27,18 @@ internal sealed class VoiceWalk(Func<int, Meter> meterOf, bool newInEachBar)
                 continue;
             }
             CrossBarLine(bar);
-            foreach (var leaf in written.Bar.Leaves.Where(l => !l.GoesOn))
-                Take(leaf, written.Line, bar);
+            foreach (var leaf in written)
+                Take(leaf, bar);
         }
         Close(count + 1, Beats.Zero);
         return found;
     }
 
-    private void Take(Leaf leaf, PartLine line, int bar)
+    private void Take(PlacedLeaf at, int bar)
     {
-        var start = leaf.StartIn(meterOf(bar));
-        Close(bar, start);
-        if (!leaf.Silences)
-            open = new(bar, start, Beats.Zero, leaf, line.StandingOf(leaf, bar, start));
+        Close(bar, at.Start);
+        if (!at.Leaf.Silences)
+            open = new(bar, at.Start, Beats.Zero, at.Leaf, at.Line.StandingOf(at.Leaf, bar, at.Start));
     }
 
     private void CrossBarLine(int bar)

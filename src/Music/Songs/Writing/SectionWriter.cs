@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs.Writing;
@@ -11,12 +12,16 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
     private const int BarsPerLine = 4;
 
     private readonly Dictionary<SongPart, int> nextBar = [];
+    private Dictionary<SongPart, Repetition> repeated = [];
 
     public void Write()
     {
         var voices = Voices();
+        var patterns = voices.Where(v => repeated.ContainsKey(v.Key)).SelectMany(v => PatternLines(v.Key, [.. v])).ToList();
         var blocks = Blocks().Select(b => (b.First, Lines: voices.SelectMany(v => PartLines(v.Key, [.. v], b.First, b.Count)).ToList())).ToList();
         var heads = blocks.SelectMany(b => b.Lines).Select(l => l.Head.Length).Append(10).Max();
+        if (patterns.Count > 0)
+            LineTable.Append(text, patterns, patterns.Max(p => p.Bars.IsEmpty ? 0 : p.Head.Length) + 1);
         var meter = songMeter;
         foreach (var (first, lines) in blocks)
         {
@@ -40,7 +45,9 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         var strings = Enumerable.Range(0, tuning.Count).Reverse().Select(i => (Index: i, Script: SectionScript.OfString(bars, i))).ToList();
         if (strings.Any(s => s.Script is not null))
             voices.AddRange(strings.Select(s => (SongPart.Pick, "  " + tuning.Strings[s.Index], s.Script ?? new VoiceScript(bars, []))));
-        if (bars.Length > 0 && voices.All(v => v.Part != SongPart.Chords) && !voices.Any(v => v.Script.Needs(1)))
+        repeated = voices.Where(v => v.Part is SongPart.Strum or SongPart.Pick).GroupBy(v => v.Part, v => v.Script)
+            .Select(p => (Part: p.Key, Found: RepetitionOf([.. p]))).Where(p => p.Found is not null).ToDictionary(p => p.Part, p => p.Found!);
+        if (bars.Length > 0 && voices.All(v => v.Part != SongPart.Chords) && !voices.Any(v => v.Script.Needs(1) && !repeated.ContainsKey(v.Part)))
             voices.Insert(0, (SongPart.Chords, "", new VoiceScript(bars, [])));
         return [.. voices.GroupBy(v => v.Part, v => (v.Label, v.Script))];
     }
@@ -57,39 +64,78 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         }
     }
 
+    /// <summary>Whether the voices of a part play over and over; a bar that needs more than marks for its standings stands alone.</summary>
+    private Repetition? RepetitionOf(ImmutableArray<VoiceScript> scripts)
+    {
+        var standing = PartStanding(scripts);
+        var texts = section.Bars.Select((bar, i) => (bar.Meter, Text: TextOf(scripts, i + 1, standing))).ToList();
+        var first = Enumerable.Range(1, section.Bars.Length + 1).First(bar => bar > section.Bars.Length || scripts.Any(s => s.Needs(bar)));
+        return Repetition.Find(texts, first);
+    }
+
+    private string? TextOf(ImmutableArray<VoiceScript> scripts, int bar, Standing standing) =>
+        scripts.SelectMany(s => s.Starts(bar)).ToList() is { Count: > 0 } starts && starts.All(s => s.Standing == standing || StandingText.Mark(s.Standing) is not null)
+            ? string.Join('\n', scripts.Select(s => string.Join(' ', BarGrid.Cells(section.Bars[bar - 1].Meter, s.Events(bar, standing)))))
+            : null;
+
+    private Standing PartStanding(ImmutableArray<VoiceScript> scripts) =>
+        Usual(Enumerable.Range(1, section.Bars.Length).SelectMany(bar => scripts.SelectMany(s => s.Starts(bar))));
+
+    private IEnumerable<TableLine> PatternLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices)
+    {
+        var (first, pattern, _) = repeated[part];
+        var head = $"{part.ToString().ToLowerInvariant()} {BarLineReader.Throughout}{(first > 1 ? $" from {first}" : "")}";
+        return Lines(part, head, voices, [.. pattern], 0, PartStanding([.. voices.Select(v => v.Script)]));
+    }
+
     private IEnumerable<TableLine> PartLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices, int first, int count)
     {
+        if (repeated.TryGetValue(part, out var repetition))
+            return RunsOf(repetition.Others.Where(bar => bar >= first && bar < first + count)).SelectMany(run => BarLines(part, voices, run, run[0] - first)).ToList();
         var whole = part == SongPart.Chords || voices.Any(v => v.Script.Needs(1));
-        var next = nextBar.GetValueOrDefault(part, 1);
         var needed = Enumerable.Range(first, count).Where(bar => voices.Any(v => v.Script.Needs(bar))).ToList();
         if (!whole && needed.Count == 0)
             return [];
         var start = whole ? first : needed[0];
-        var bars = Enumerable.Range(start, first + count - start).ToList();
-        nextBar[part] = first + count;
-        var head = part.ToString().ToLowerInvariant() + (start > next ? $" from {start}" : "");
-        return part == SongPart.Pick ? PickLines(head, voices, bars, start - first) : [Line(head, voices[0].Script, bars, start - first, null)];
+        return BarLines(part, voices, [.. Enumerable.Range(start, first + count - start)], start - first);
     }
 
-    private IEnumerable<TableLine> PickLines(string head, ImmutableArray<(string Label, VoiceScript Script)> voices, List<int> bars, int column)
+    /// <summary>Numbers as runs of neighbours.</summary>
+    private static IEnumerable<List<int>> RunsOf(IEnumerable<int> bars) =>
+        bars.Select((bar, i) => (bar, Run: bar - i)).GroupBy(b => b.Run, b => b.bar).Select(g => g.ToList());
+
+    private IEnumerable<TableLine> BarLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices, List<int> bars, int column)
     {
-        var standing = Usual(bars.SelectMany(bar => voices.SelectMany(v => v.Script.Starts(bar))));
-        var strings = voices.Select(v => Line(v.Label, v.Script, bars, column, standing)).ToList();
-        return strings.Select(s => s with { Bars = OnGridOf(strings, s) }).Prepend(new(head, [], 0, StandingText.Write(standing)));
+        var next = nextBar.GetValueOrDefault(part, 1);
+        nextBar[part] = bars[^1] + 1;
+        var head = part.ToString().ToLowerInvariant() + (bars[0] > next ? $" from {bars[0]}" : "");
+        return Lines(part, head, voices, bars, column, Usual(bars.SelectMany(bar => voices.SelectMany(v => v.Script.Starts(bar)))));
+    }
+
+    private IEnumerable<TableLine> Lines(SongPart part, string head, ImmutableArray<(string Label, VoiceScript Script)> voices, List<int> bars, int column, Standing standing)
+    {
+        if (part != SongPart.Pick)
+            return [Line(head, part, voices[0].Script, bars, column, standing, StandingText.Write(standing))];
+        var strings = voices.Select(v => Line(v.Label, part, v.Script, bars, column, standing, "")).ToList();
+        return strings.Select(s => s with { Bars = OnGridOf(strings, s, bars) }).Prepend(new(head, [], 0, StandingText.Write(standing)));
     }
 
     /// <summary>Strings that rest through a bar show as many cells as the busiest, so that a block reads as tab.</summary>
-    private static ImmutableArray<ImmutableArray<string>> OnGridOf(List<TableLine> strings, TableLine line) =>
-        [.. line.Bars.Select((bar, i) => bar is ["."] ? [.. Enumerable.Repeat(".", strings.Max(s => s.Bars[i].Length))] : bar)];
+    private ImmutableArray<ImmutableArray<string>> OnGridOf(List<TableLine> strings, TableLine line, List<int> bars) =>
+        [.. line.Bars.Select((bar, i) => bar is ["."] ? Resting(strings.All(s => s.Bars[i] is ["."]) ? RestCells(bars[i]) : strings.Max(s => s.Bars[i].Length)) : bar)];
 
-    private TableLine Line(string head, VoiceScript script, List<int> bars, int column, Standing? ofBlock)
+    private static ImmutableArray<string> Resting(int cells) => [.. Enumerable.Repeat(".", cells)];
+
+    /// <summary>Where strokes or notes ring on through a whole bar, a dot a beat; a lone one would look as if they were played again.</summary>
+    private int RestCells(int bar) => Math.Max(2, section.Bars[bar - 1].Meter.BeatsPerBar);
+
+    private TableLine Line(string head, SongPart part, VoiceScript script, List<int> bars, int column, Standing standing, string tail)
     {
-        var starts = bars.SelectMany(script.Starts).ToList();
-        var standing = ofBlock ?? Usual(starts);
-        var others = starts.Where(s => s.Standing != standing && StandingText.Mark(s.Standing) is null).Select(s => StandingText.WriteAt(s.Bar, s.Start, s.Standing));
-        var cells = bars.Select(bar => BarGrid.Cells(section.Bars[bar - 1].Meter, script.Events(bar, standing), head.StartsWith("strum", StringComparison.Ordinal)));
-        var tail = string.Join(' ', others.Prepend(ofBlock is null ? StandingText.Write(standing) : "").Where(t => t.Length > 0));
-        return new(head, [.. cells], column, tail);
+        var others = bars.SelectMany(script.Starts).Where(s => s.Standing != standing && StandingText.Mark(s.Standing) is null)
+            .Select(s => StandingText.WriteAt(s.Bar, s.Start, s.Standing));
+        var cells = bars.Select(bar => BarGrid.Cells(section.Bars[bar - 1].Meter, script.Events(bar, standing), part == SongPart.Strum) is var written
+            && part == SongPart.Strum && written is ["."] ? Resting(RestCells(bar)) : written);
+        return new(head, [.. cells], column, string.Join(' ', others.Prepend(tail).Where(t => t.Length > 0)));
     }
 
     /// <summary>The standing that most of the claims have.</summary>
