@@ -25,6 +25,7 @@ internal static class Program
             HarpsCommand.Create(),
             HolesCommand.Create(),
             WhistlesCommand.Create(),
+            TuningsCommand.Create(),
             RetuneCommand.Create(),
             SetlistCommand.Create(),
             SongbookCommand.Create(),

@@ -49,6 +49,21 @@ public sealed class TuningWordsTests : IDisposable
     public async Task WhatIsNoTuningIsRefused(string said) =>
         Assert.Equal(2, (await Launch.RunAsync(scene, "shapes", "D", "--tuning", said)).ExitCode);
 
+    // Pitches: data/tunings.tsv, whose rows have their sources.
+    [Fact]
+    public async Task TuningsAreListedByInstrument()
+    {
+        var all = (await Launch.RunAsync(scene, "tunings")).Output;
+        Assert.Matches("(?m)^guitar, six-string guitar\r?$", all);
+        Assert.Matches(@"(?m)^  D A D G A D +D2 A2 D3 G3 A3 D4\r?$", all);
+        var banjo = (await Launch.RunAsync(scene, "tunings", "banjo")).Output;
+        Assert.StartsWith("five-string banjo, banjo", banjo);
+        Assert.DoesNotContain("ukulele, ", banjo);
+        Assert.Contains("tunings", (await Launch.RunAsync(scene, "shapes", "D", "--tuning", "open H")).Error);
+        Assert.Contains("open G minor", (await Launch.RunAsync(scene, "shapes", "D", "--tuning", "open H")).Error);
+        Assert.Equal(2, (await Launch.RunAsync(scene, "tunings", "sackbut")).ExitCode);
+    }
+
     [Fact]
     public async Task HelpNamesTheCommandThatTheUserTypes()
     {

@@ -24,7 +24,7 @@ internal static class CheckCommand
             var what = parsed.GetRequiredValue(claims);
             var (result, song) = await CheckAsync(what, ct);
             if (result.Findings.IsEmpty)
-                throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when every one is written as in D:min7.");
+                throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when they are written as in D:min7 or Dm7.");
             Console.Out.Write(parsed.GetValue(json) ? Json(result) : Report(result, parsed.GetValue(all)));
             if (!parsed.GetValue(json) && song is not null && IsMostlyHeard(song))
                 Console.Out.WriteLine("\nMost chords of this song are still as Harkbook heard them (~heard), so it is no wonder that they agree: this shows what it would doubt, not that they are right. Listen, decide, and check again.");

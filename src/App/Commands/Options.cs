@@ -40,7 +40,7 @@ internal static class Options
 
     public static TunedInstrument ReadInstrument(string? text) =>
         TuningWords.Read(text ?? "standard")
-            ?? throw new UsageException($"'{text}' is not a tuning; write the open strings from low to high, as in DADGAD or \"D2 A2 D3 F#3 A3 D4\", or a name such as \"open G\" or ukulele.");
+            ?? throw new UsageException($"'{text}' is not a tuning; write the open strings from low to high, as in DADGAD or \"D2 A2 D3 F#3 A3 D4\", or one of the names: {string.Join(", ", TuningWords.Names)}. 'harkbook tunings' lists their strings.");
 
     public static Capo ReadCapo(int fret) =>
         fret is >= 0 and <= 12 ? Music.Instruments.Capo.At(fret) : throw new UsageException($"--capo {fret}: give a fret from 0 to 12.");

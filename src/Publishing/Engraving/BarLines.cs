@@ -94,8 +94,13 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
         foreach (var row in used)
         {
             row.DrawMargin(sketch, Margin, y);
-            foreach (var slot in slots.Where(p => row.Has(p.Bar)))
-                row.Draw(sketch, slot, y);
+            foreach (var slot in slots)
+            {
+                if (row.Has(slot.Bar))
+                    row.Draw(sketch, slot, y);
+                else
+                    row.DrawElsewhere(sketch, slot, y);
+            }
             y += row.Height;
         }
         DrawBarLines(sketch, slots, y, isLast);

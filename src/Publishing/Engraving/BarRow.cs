@@ -41,6 +41,11 @@ internal abstract class BarRow
 
     public abstract void Draw(Sketch sketch, BarSlot slot, double top);
 
+    /// <summary>What stands in a bar that has nothing for the row, on a line where another has.</summary>
+    public virtual void DrawElsewhere(Sketch sketch, BarSlot slot, double top)
+    {
+    }
+
     /// <summary>What stands in the margin before the first bar.</summary>
     public virtual void DrawMargin(Sketch sketch, double right, double top) =>
         sketch.Text(Label, right - 5, top + LabelBaseline, Face.Narrow, 6.6, Tint.Quiet, Align.Right);

@@ -7,7 +7,7 @@ namespace Harkbook.Publishing.Engraving;
 
 /// <summary>
 /// A whole song on paper: facts, shapes, and every section bar by bar, each part a row over one beat ruler: the hands
-/// above it, voice and breath below.
+/// above it, voice and breath below. A strum that a section repeats is printed once, at its head.
 /// </summary>
 public static class BarSheet
 {
@@ -20,20 +20,21 @@ public static class BarSheet
         foreach (var row in ShapeShelf.Engrave(song, flow.Width))
             flow.Add(row, 14);
         var clock = new SongClock(song);
-        var lines = new BarLines(Rows(song), flow.Width, song.Recording is null ? null : clock);
+        var strums = StrumPatterns.Of(song);
+        var lines = new BarLines(Rows(song, strums), flow.Width, song.Recording is null ? null : clock);
         foreach (var section in song.Sections)
-            AddSection(flow, section, lines, clock, song.Recording is not null);
+            AddSection(flow, section, lines, strums, clock, song.Recording is not null);
         if (SheetNotes.Engrave(song, flow.Width) is { } notes)
             flow.Add(notes, 22);
         return flow.Finish();
     }
 
-    internal static ImmutableArray<BarRow> Rows(Song song) =>
-        [new ChordRow(song.Bars), new TabRow(song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow()];
+    private static ImmutableArray<BarRow> Rows(Song song, StrumPatterns strums) =>
+        [new ChordRow(song.Bars), new TabRow(song.Tuning.Value), new StrumRow(strums), new CountRow(), new SungRow(), new HarpRow()];
 
-    private static void AddSection(PageFlow flow, Section section, BarLines lines, SongClock clock, bool timed)
+    private static void AddSection(PageFlow flow, Section section, BarLines lines, StrumPatterns strums, SongClock clock, bool timed)
     {
-        var drawn = lines.Of(section.Bars).ToArray();
+        Drawing[] drawn = [.. new[] { strums.Head(section, flow.Width) }.OfType<Drawing>(), .. lines.Of(section.Bars)];
         flow.Add(Header(section, flow.Width, clock, timed), 18, drawn.Length > 0 ? drawn[0].Height + 6 : 0);
         for (var i = 0; i < drawn.Length; i++)
             flow.Add(drawn[i], i == 0 ? 6 : LineGap);

@@ -39,7 +39,7 @@ public class DiagnosticTests
 
     [Theory]
     [InlineData("chords | G@lo |", DiagnosticCode.UnknownShape, 10, 4, "Did you mean 'G@low'?")]
-    [InlineData("chords | G |", DiagnosticCode.WhichShape, 10, 1, null)]
+    [InlineData("shape G@high 555555\nchords | G |", DiagnosticCode.WhichShape, 10, 1, "Write the one that is meant, as in G@low.")]
     [InlineData("chords | Q |", DiagnosticCode.BadChord, 10, 1, null)]
     [InlineData("anchors 1 0:02", DiagnosticCode.BadAnchor, 9, 1, null)]
     [InlineData("anchors 9 = 0:02", DiagnosticCode.AnchorOutside, 9, 1, null)]
@@ -51,7 +51,7 @@ public class DiagnosticTests
     [InlineData("chords |: D :|", DiagnosticCode.RepeatSign, 9, 1, "Write the bars again, or a new section with 'like'.")]
     [InlineData("sung from 1 | x |", DiagnosticCode.BarTwice, 1, 4, null)]
     [InlineData("sung | x | x | x | x | x |", DiagnosticCode.BarCount, 1, 4, "Is a bar line too many, or a bar missing in the other part?")]
-    [InlineData("strum | d, |", DiagnosticCode.EmptyCell, 11, 0, "Write . where what came before goes on, _ for silence.")]
+    [InlineData("strum | d, |", DiagnosticCode.EmptyCell, 11, 0, "Write . where what came before goes on, _ for silence; text with a comma in it stands in double quotes.")]
     [InlineData("chords | D?101 |", DiagnosticCode.BadMark, 11, 4, null)]
     [InlineData("strum | q |", DiagnosticCode.BadStroke, 9, 1, null)]
     [InlineData("harp | 4 |", DiagnosticCode.BadHarpNote, 8, 1, null)]

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace Harkbook.Music.Songs.Reading;
 
@@ -7,7 +8,7 @@ namespace Harkbook.Music.Songs.Reading;
 internal readonly record struct BarsPlace(int? From, bool Repeats);
 
 /// <summary>Takes a line of bars apart: "from 3 | D . G,D . | … |".</summary>
-internal sealed class BarLineReader(DiagnosticBag bag)
+internal sealed partial class BarLineReader(DiagnosticBag bag)
 {
     /// <summary>Behind "strum" and "pick": the bars are played over and over.</summary>
     public const string Throughout = "throughout";
@@ -100,8 +101,10 @@ internal sealed class BarLineReader(DiagnosticBag bag)
     private IEnumerable<Leaf> ReadCell(Token cell, int index, int cells, SongPart part)
     {
         var pieces = SplitAtCommas(cell);
-        if (pieces.Count == 1 && part == SongPart.Strum)
-            pieces = SplitStrokes(cell);
+        if (pieces.Count == 1)
+            pieces = part switch { SongPart.Strum => SplitStrokes(cell), SongPart.Pick => SplitPicked(cell), _ => pieces };
+        if (part == SongPart.Sung)
+            pieces = WithItsComma(cell, pieces);
         if (pieces.Count > MostPieces)
         {
             bag.Add(DiagnosticCode.TooManyCells, cell.Span, $"This cell is split into {pieces.Count}; {MostPieces} at most.");
@@ -139,11 +142,23 @@ internal sealed class BarLineReader(DiagnosticBag bag)
         return [.. Enumerable.Range(0, strokes.Length).Select(i => cell.Part(i, 1))];
     }
 
+    /// <summary>Dots and silences may be run together with a note: ".0" is ".,0", "2.h3" is "2,.,h3".</summary>
+    private static List<Token> SplitPicked(Token cell) =>
+        cell.Text.AsSpan().ContainsAny('.', '_') && RunOfNotes().Match(cell.Text) is { Success: true } run
+            ? [.. run.Groups["piece"].Captures.Select(c => cell.Part(c.Index, c.Length))]
+            : [cell];
+
+    /// <summary>A comma at a syllable's end is part of it ("ter,"), since nothing else could stand behind it.</summary>
+    private static List<Token> WithItsComma(Token cell, List<Token> pieces) =>
+        pieces is [.., { Text: not ("" or "." or "_") } syllable, { Text: "" }] && !Quoted.Is(syllable.Text)
+            ? [.. pieces[..^2], cell.Part(syllable.Start - cell.Start, syllable.Text.Length + 1)]
+            : pieces;
+
     private Leaf ReadLeaf(Token raw, int numerator, int denominator)
     {
         if (raw.Text.Length == 0)
         {
-            bag.Add(DiagnosticCode.EmptyCell, raw.Span, "A comma splits a cell, and one side of this one is empty.", "Write . where what came before goes on, _ for silence.");
+            bag.Add(DiagnosticCode.EmptyCell, raw.Span, "A comma splits a cell, and one side of this one is empty.", "Write . where what came before goes on, _ for silence; text with a comma in it stands in double quotes.");
             return new(numerator, denominator, raw, new(".", raw.Start), false, null);
         }
         var mark = raw.Text.LastIndexOf('?');
@@ -162,4 +177,7 @@ internal sealed class BarLineReader(DiagnosticBag bag)
         bag.Add(DiagnosticCode.BadMark, mark.Span, "Behind ? comes how sure the ear was, 0 to 100 in percent, or nothing, as in D?62.");
         return Standing.Heard(null);
     }
+
+    [GeneratedRegex(@"^(?<piece>[._]|[hps]?(?:\d+|\*))+$", RegexOptions.CultureInvariant)]
+    private static partial Regex RunOfNotes();
 }

@@ -53,9 +53,12 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
         });
 
     public Fact<Tuning>? Tuning() => ReadObject(SongFact.Tuning, Instruments.Tuning.Standard, "E2 A2 D3 G3 B3 E4", DiagnosticCode.BadTuning,
-        "A tuning is 1 to 12 open strings from the low side by pitch (C4 is middle C), as in tuning D2 A2 D3 F#3 A3 D4.",
-        line => Instruments.Tuning.TryParse(string.Join(' ', line.Words().Select(w => w.Text)), out var tuning) ? tuning : null,
-        line => line.Words().Where(w => !Theory.Pitch.TryParse(w.Text, out _)));
+        $"A tuning is 1 to 12 open strings from the low side by pitch (C4 is middle C), as in tuning D2 A2 D3 F#3 A3 D4, a guitar's by letters, as in tuning D A D G A D, or a name: {string.Join(", ", TuningWords.Names)}.",
+        line => TuningWords.Read(line.BodyText)?.Tuning, MistakenStrings, TuningWords.Names);
+
+    /// <summary>Among pitches, the words that are none; else the whole name.</summary>
+    private static IEnumerable<Token> MistakenStrings(LineSyntax line) =>
+        line.Words().Any(w => Theory.Pitch.TryParse(w.Text, out _)) ? line.Words().Where(w => !Theory.Pitch.TryParse(w.Text, out _)) : [new(line.BodyText, line.Body.Start)];
 
     public Fact<Capo>? Capo(Tuning? tuning) => Read(SongFact.Capo, Instruments.Capo.None, "no capo", DiagnosticCode.BadCapo,
         "A capo is none or a fret from 1 to 12, and where it stops only some strings, those, as in capo 2 on A2 D3 G3.",

@@ -9,7 +9,8 @@ namespace Harkbook.Music.Songs.Reading;
 internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> shapes)
 {
     private readonly Dictionary<string, Shape> shapeOf = shapes.ToDictionary(s => s.Name, s => s.Shape);
-    private readonly ILookup<string, string> namesOf = shapes.ToLookup(s => s.Symbol, s => s.Name);
+    private readonly ILookup<string, NamedShape> shapesOf = shapes.ToLookup(s => s.Symbol);
+    private readonly HashSet<string> said = [];
 
     public ChordUse? Chord(Leaf leaf)
     {
@@ -19,7 +20,7 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
         if (!ChordSymbol.TryRead(symbol, out var chord) || (at >= 0 && !ShapeReader.IsName(name)))
         {
             bag.Add(DiagnosticCode.BadChord, leaf.Value.Span, $"'{name}' is no chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B, or N.C. where no chord sounds.",
-                NearestWord.Suggest(name, shapeOf.Keys.Append("N.C.")));
+                Divided(name) ?? NearestWord.Suggest(name, shapeOf.Keys.Append("N.C.")));
             return null;
         }
         if (shapeOf.TryGetValue(name, out var shape))
@@ -30,9 +31,17 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
                 NearestWord.Suggest(name, shapeOf.Keys) ?? $"Add a line 'shape {name} …' before the first section.");
             return null;
         }
-        if (namesOf[symbol].Any())
-            bag.Add(DiagnosticCode.WhichShape, leaf.Value.Span, $"{symbol} has the shapes {string.Join(", ", namesOf[symbol])}, and this bar doesn't say which.");
-        return new(chord, name, null);
+        return new(chord, name, OnlyShape(symbol, leaf));
+    }
+
+    /// <summary>A chord without a label has the one labelled shape of its symbol; where several compete, that is said once.</summary>
+    private Shape? OnlyShape(string symbol, Leaf leaf)
+    {
+        var labelled = shapesOf[symbol].DistinctBy(s => s.Shape).ToList();
+        if (labelled.Count > 1 && said.Add(symbol))
+            bag.Add(DiagnosticCode.WhichShape, leaf.Value.Span, $"{symbol} has the shapes {string.Join(", ", labelled.Select(s => s.Name))}, and this bar doesn't say which.",
+                $"Write the one that is meant, as in {labelled[0].Name}.");
+        return labelled.Count == 1 ? labelled[0].Shape : null;
     }
 
     public Stroke? Stroke(Leaf leaf)
@@ -58,7 +67,7 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
             var token = leaf.Value.Part(at, text.Length);
             at += text.Length + 1;
             if (!HarpNote.TryParse(text, out var note))
-                bag.Add(DiagnosticCode.BadHarpNote, token.Span, $"'{text}' is no note on a harp: +4 is blow 4, -4 draw 4, -3' draw 3 bent a semitone ('' two), +6o blow 6 over-bent, +5< blow 5 with the slide in; & joins notes of one breath.");
+                bag.Add(DiagnosticCode.BadHarpNote, token.Span, $"'{text}' is no note on a harp: +4 is blow 4, -4 draw 4, -3' draw 3 bent a semitone ('' two), +6o blow 6 over-bent, +5< blow 5 with the slide in; & joins notes of one breath.", Divided(text));
             else if (notes.Count > 0 && notes[0].Breath != note.Breath)
                 bag.Add(DiagnosticCode.BadHarpNote, token.Span, "One breath goes one way: notes joined by & are all blown or all drawn.");
             else
@@ -83,7 +92,12 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
             return shapeFret() is { } held ? new(stringIndex, held, attack) : null;
         if (int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= 36)
             return new(stringIndex, fret, attack);
-        bag.Add(DiagnosticCode.BadPickedNote, leaf.Value.Span, $"'{text}' is no note on a string: a fret from the capo, 0 to 36, or * where the bar's shape has it, with h, p or s before it where it is hammered on, pulled off or slid to.");
+        bag.Add(DiagnosticCode.BadPickedNote, leaf.Value.Span, $"'{text}' is no note on a string: a fret from the capo, 0 to 36, or * where the bar's shape has it, with h, p or s before it where it is hammered on, pulled off or slid to.", Divided(text));
         return null;
     }
+
+    /// <summary>Pieces of a cell that were written without the comma between them.</summary>
+    private static string? Divided(string text) =>
+        text.AsSpan().Trim("._") is { Length: > 0 } value && value.Length < text.Length
+            ? $"A comma splits a cell: write {(text.StartsWith(value[0]) ? $"{value},." : $".,{value}")}." : null;
 }

@@ -1,15 +1,15 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Theory;
 
-namespace Harkbook.Music.Songs.Writing;
+namespace Harkbook.Music.Songs;
 
 /// <summary>
-/// A part that plays the same bar, or the same few, over and over, found so that it can be written once.
+/// A part that plays the same bar, or the same few, over and over, found so that it can be written, or printed, once.
 /// </summary>
 /// <param name="First">The bar (1 = the section's first) from which the pattern is played.</param>
 /// <param name="Pattern">For each bar of the pattern, a bar that is played so.</param>
 /// <param name="Others">The bars from the first on that differ.</param>
-internal sealed record Repetition(int First, ImmutableArray<int> Pattern, ImmutableSortedSet<int> Others)
+public sealed record Repetition(int First, ImmutableArray<int> Pattern, ImmutableSortedSet<int> Others)
 {
     private static readonly int[] Lengths = [1, 2, 4];
 
@@ -20,6 +20,9 @@ internal sealed record Repetition(int First, ImmutableArray<int> Pattern, Immuta
         var best = first > bars.Count ? null : Lengths.Select(length => Of(bars, first, length)).OfType<Repetition>().MinBy(r => r.Pattern.Length + r.Others.Count);
         return best is not null && bars.Count - first + 1 - best.Others.Count >= best.Pattern.Length + 2 && best.Others.Count <= (bars.Count - first + 1) / 2 ? best : null;
     }
+
+    /// <summary>Whether a bar (1 = the section's first) is played as the pattern says.</summary>
+    public bool Covers(int bar) => bar >= First && !Others.Contains(bar);
 
     private static Repetition? Of(IReadOnlyList<(Meter Meter, string? Text)> bars, int first, int length)
     {

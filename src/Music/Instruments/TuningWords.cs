@@ -1,20 +1,24 @@
+using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 
-namespace Harkbook.App.Commands;
-
-/// <summary>A tuning on the instrument that it is for.</summary>
-internal sealed record TunedInstrument(Tuning Tuning, FrettedInstrument Instrument);
+namespace Harkbook.Music.Instruments;
 
 /// <summary>
 /// A tuning as a player says it: pitches (D2 A2 D3 G3 A3 D4), letters (DADGAD), a name (open G), an instrument (ukulele) or both
 /// (ukulele low G). Letters alone are a guitar tuning of the catalogue that has them, else each is the nearest such note to
 /// standard tuning's string, the lower of two.
 /// </summary>
-internal static partial class TuningWords
+public static partial class TuningWords
 {
     private static readonly FrettedInstrument Guitar = FrettedInstrument.Find(TuningCatalogue.Guitar)!;
+
+    /// <summary>Names that can be said without an instrument: the guitar's tunings, then every other instrument.</summary>
+    public static ImmutableArray<string> Names { get; } =
+    [
+        .. TuningCatalogue.All.Where(t => t.Instrument == TuningCatalogue.Guitar).Select(t => t.Name),
+        .. TuningCatalogue.Instruments.Where(i => i != TuningCatalogue.Guitar),
+    ];
 
     public static TunedInstrument? Read(string text) =>
         Tuning.TryParse(text, out var tuning) ? new(tuning, InstrumentFor(tuning))
