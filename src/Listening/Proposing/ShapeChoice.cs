@@ -58,7 +58,7 @@ internal sealed class ShapeChoice
 
     private static (Shape, double, double)[] Ways(Chord chord, HeardTuning guitar, HeardStrength? heard, PlayedPlaces? played)
     {
-        var ways = VoicingSearch.Find(chord, guitar.Tuning, guitar.Capo, new() { Results = Candidates }).Select(v => (v.Shape, v.Cost.Total)).ToList();
+        var ways = VoicingSearch.Find(chord, guitar.Tuning, guitar.Capo, new() { Hand = Hand.On(guitar.Tuning), Results = Candidates }).Select(v => (v.Shape, v.Cost.Total)).ToList();
         if (played is not null && AsPlayed(played, guitar) is { } own && !ways.Any(w => w.Shape.WithoutFingers() == own.Shape.WithoutFingers()))
             ways.Add(own);
         return [.. ways.Select(w => (w.Shape, Match: Match(w.Shape, guitar, heard, played), w.Total)).Select(w => (w.Shape, w.Match, w.Total + MatchWeight * (1 - w.Match)))];
@@ -68,7 +68,7 @@ internal sealed class ShapeChoice
     private static (Shape Shape, double Cost)? AsPlayed(PlayedPlaces played, HeardTuning guitar)
     {
         var shape = played.Shape(guitar.Tuning.Count);
-        return shape.SoundingStrings >= 2 && FingeringSolver.Solve(shape, guitar.Capo).Fingering is { } fingering
+        return shape.SoundingStrings >= 2 && FingeringSolver.Solve(shape, guitar.Capo, Hand.On(guitar.Tuning)).Fingering is { } fingering
             ? (shape.WithFingers(fingering.Fingers), fingering.Effort.Total + ForeignShape + SilentString * (guitar.Tuning.Count - shape.SoundingStrings) + shape.MutedInnerStrings.Length)
             : null;
     }

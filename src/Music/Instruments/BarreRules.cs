@@ -15,7 +15,8 @@ internal static class BarreRules
     {
         if (first == last)
             return null;
-        var (low, high, fret) = (pressed[first].StringIndex, pressed[last].StringIndex, pressed[first].FromNut);
+        var (low, high) = Ends(pressed, first, last);
+        var fret = pressed[first].FromNut;
         if (high - low + 1 > MostStrings[finger])
             return $"finger {finger} can't lie across {high - low + 1} strings";
         for (var i = low; i <= high; i++)
@@ -29,14 +30,18 @@ internal static class BarreRules
         return null;
     }
 
+    /// <summary>The outer strings among pressed ones from one place in the list to another.</summary>
+    public static (int Low, int High) Ends(PressedString[] pressed, int first, int last) =>
+        (Math.Min(pressed[first].StringIndex, pressed[last].StringIndex), Math.Max(pressed[first].StringIndex, pressed[last].StringIndex));
+
     /// <summary>Harder over more strings, near the nut, over a string to be muted, and beside an open string on the high side.</summary>
-    public static double Effort(int?[] frets, int finger, int fromNut, int low, int high)
+    public static double Effort(int?[] frets, FingerStop barre)
     {
-        var strings = high - low + 1;
-        var press = finger == 1 ? 0.3 + 0.1 * strings : 0.35 + 0.25 * strings;
-        var muted = frets.AsSpan(low, strings).Count((int?)null);
-        var openBeside = high + 1 < frets.Length && frets[high + 1] == 0 ? 0.6 : 0;
-        return press * (fromNut == 1 ? 1.35 : 1) + 0.8 * muted + openBeside;
+        var strings = barre.HighString - barre.LowString + 1;
+        var press = barre.Finger == 1 ? 0.3 + 0.1 * strings : 0.35 + 0.25 * strings;
+        var muted = frets.AsSpan(barre.LowString, strings).Count((int?)null);
+        var openBeside = barre.HighString + 1 < frets.Length && frets[barre.HighString + 1] == 0 ? 0.6 : 0;
+        return press * (barre.FromNut == 1 ? 1.35 : 1) + 0.8 * muted + openBeside;
     }
 
     /// <summary>The barres in a fingering: a finger that presses two or more strings.</summary>

@@ -1,51 +1,51 @@
 namespace Harkbook.Music.Instruments;
 
 /// <summary>
-/// Tries every way to share a shape's pressed strings among four fingers and keeps the easiest. A finger takes one string or,
-/// as a barre, neighbours on one fret; lower fingers take lower frets and, on one fret, strings nearer the low side.
+/// Tries every way to share a shape's pressed strings among four fingers and keeps the one that players take most readily. A finger takes one string or,
+/// as a barre, neighbours on one fret; lower fingers take lower frets and, on one fret, strings nearer the low side,
+/// unless the hand slants.
 /// </summary>
-internal sealed class FingerSearch(Hand hand)
+internal sealed class FingerSearch(Hand hand, Capo capo)
 {
-    public const double EachFinger = 0.25;
-    private const double LittleFinger = 0.1;
-    private const double MillimetresOfStretch = 18;
-    private const double MillimetresOfSpan = 250;
-    private const double Crowding = 0.08;
-
-    private readonly int[] fingerOfStop = new int[4];
-    private readonly int[] firstOfStop = new int[5];
-    private readonly int[] bestFingers = new int[12];
+    private readonly FingerHabit habit = new(hand);
+    private readonly FingerStop[] stops = new FingerStop[4];
     private int?[] frets = [];
     private PressedString[] pressed = [];
-    private Effort best;
-    private bool found;
+    private FingerStop[]? best;
+    private double least;
 
     public ShapeFingering? Easiest(int?[] shape, PressedString[] strings)
     {
-        (frets, pressed, found) = (shape, strings, false);
-        Place(0, 0, new(SpanEffort(pressed, hand), 0, 0));
-        return found ? Built() : null;
+        (frets, best, least) = (shape, null, double.PositiveInfinity);
+        habit.Begin(shape, strings, capo);
+        foreach (var order in PressedString.Slanted(strings) is { } slanted ? new[] { slanted, strings } : [strings])
+        {
+            pressed = order;
+            Place(0, 0, 0);
+        }
+        return best is null ? null : Built(best);
     }
 
-    private void Place(int stops, int next, Effort soFar)
+    private void Place(int count, int next, double soFar)
     {
-        if (found && soFar.Total >= best.Total)
+        if (soFar >= least)
             return;
         if (next == pressed.Length)
         {
-            Keep(stops, soFar);
+            Keep(count, soFar);
             return;
         }
-        var lowest = stops == 0 ? 1 : fingerOfStop[stops - 1] + 1;
+        var lowest = count == 0 ? 1 : stops[count - 1].Finger + 1;
         for (var finger = lowest; finger <= 4; finger++)
         {
             for (var end = next + 1; end <= pressed.Length && pressed[end - 1].FromNut == pressed[next].FromNut; end++)
             {
                 if (BarreRules.Fault(frets, pressed, finger, next, end - 1) is not null)
                     break;
-                (fingerOfStop[stops], firstOfStop[stops]) = (finger, next);
-                if (Reaches(stops))
-                    Place(stops + 1, end, Added(soFar, stops, end - 1));
+                var (low, high) = BarreRules.Ends(pressed, next, end - 1);
+                stops[count] = new(finger, pressed[next].FromNut, low, high, end - next);
+                if (Reaches(count))
+                    Place(count + 1, end, soFar + habit.Of(stops.AsSpan(0, count), stops[count]));
             }
         }
     }
@@ -54,52 +54,24 @@ internal sealed class FingerSearch(Hand hand)
     {
         for (var i = 0; i < stop; i++)
         {
-            if (hand.Distance(FretOf(i), FretOf(stop)) > hand.ReachBetween(fingerOfStop[i], fingerOfStop[stop]))
+            if (hand.Distance(stops[i].FromNut, stops[stop].FromNut) > hand.ReachBetween(stops[i].Finger, stops[stop].Finger))
                 return false;
         }
         return true;
     }
 
-    private Effort Added(Effort soFar, int stop, int last)
+    private void Keep(int count, double soFar)
     {
-        var finger = fingerOfStop[stop];
-        var reach = stop == 0 ? 0 : Stretch(stop);
-        var barre = last == firstOfStop[stop] ? 0 : BarreRules.Effort(frets, finger, pressed[last].FromNut, pressed[firstOfStop[stop]].StringIndex, pressed[last].StringIndex);
-        return new(soFar.Reach + reach, soFar.Barres + barre, soFar.Fingers + EachFinger + (finger == 4 ? LittleFinger : 0));
+        var whole = soFar + habit.Unrest(stops.AsSpan(0, count));
+        if (whole < least)
+            (least, best) = (whole, stops[..count]);
     }
 
-    /// <summary>Nothing for a finger a fret; wider costs by the millimetre, closer a little by the fret.</summary>
-    private double Stretch(int stop)
+    private ShapeFingering Built(FingerStop[] found)
     {
-        var frets = FretOf(stop) - FretOf(stop - 1);
-        var fingers = fingerOfStop[stop] - fingerOfStop[stop - 1];
-        var easy = FretOf(stop - 1) + fingers;
-        return frets > fingers
-            ? hand.Distance(easy, FretOf(stop)).Millimetres / MillimetresOfStretch
-            : Crowding * (fingers - frets);
-    }
-
-    /// <summary>What the width of a shape costs, whichever fingers hold it.</summary>
-    public static double SpanEffort(PressedString[] pressed, Hand hand) =>
-        pressed.Length == 0 ? 0 : hand.Distance(pressed[0].FromNut, pressed[^1].FromNut).Millimetres / MillimetresOfSpan;
-
-    private int FretOf(int stop) => pressed[firstOfStop[stop]].FromNut;
-
-    private void Keep(int stops, Effort effort)
-    {
-        (best, found) = (effort, true);
-        Array.Clear(bestFingers);
-        for (var stop = 0; stop < stops; stop++)
-        {
-            var end = stop + 1 < stops ? firstOfStop[stop + 1] : pressed.Length;
-            for (var i = firstOfStop[stop]; i < end; i++)
-                bestFingers[pressed[i].StringIndex] = fingerOfStop[stop];
-        }
-    }
-
-    private ShapeFingering Built()
-    {
-        var fingers = bestFingers.AsSpan(0, frets.Length).ToArray();
-        return new([.. fingers], BarreRules.Barres(frets, fingers), best);
+        var fingers = new int[frets.Length];
+        foreach (var p in pressed)
+            fingers[p.StringIndex] = found.First(s => s.FromNut == p.FromNut && p.StringIndex >= s.LowString && p.StringIndex <= s.HighString).Finger;
+        return new([.. fingers], BarreRules.Barres(frets, fingers), FingeringEffort.Of(frets, found, hand));
     }
 }

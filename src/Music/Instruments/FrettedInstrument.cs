@@ -11,8 +11,9 @@ public readonly record struct ShortString(int Number, int FromFret);
 /// <summary>A fretted instrument as it usually is. Read from data/fretted-instruments.tsv; its tunings are in <see cref="TuningCatalogue"/>.</summary>
 /// <param name="Frets">On the neck, counted from the nut.</param>
 /// <param name="Scale">From nut to bridge.</param>
+/// <param name="FretsAFinger">Frets that each finger has to itself low on the neck: 1, or 2 where it is fingered as a violin is.</param>
 /// <param name="IsBassFree">Whether chords are played with whichever note lowest (common practice on small instruments).</param>
-public sealed record FrettedInstrument(string Name, ImmutableArray<string> OtherNames, int Frets, Length Scale, ImmutableArray<ShortString> ShortStrings, bool IsBassFree, string Source)
+public sealed record FrettedInstrument(string Name, ImmutableArray<string> OtherNames, int Frets, Length Scale, ImmutableArray<ShortString> ShortStrings, bool IsBassFree, int FretsAFinger, string Source)
 {
     public static ImmutableArray<FrettedInstrument> All { get; } = [.. PublishedTable.Rows("fretted-instruments.tsv").Select(Row)];
 
@@ -24,10 +25,17 @@ public sealed record FrettedInstrument(string Name, ImmutableArray<string> Other
 
     public IEnumerable<string> Names => OtherNames.Prepend(Name);
 
+    /// <summary>A usual hand on this neck.</summary>
+    public Hand Hand => Hand.Usual with { Scale = Scale, FretsAFinger = FretsAFinger };
+
+    /// <summary>The instrument that has a tuning, the guitar before others; null for an uncommon tuning.</summary>
+    public static FrettedInstrument? With(Tuning tuning) => TuningCatalogue.EntriesFor(tuning) is [var entry, ..] ? Find(entry.Instrument) : null;
+
     /// <summary>The usual search for shapes on this neck in a tuning of it: as many frets, and short strings never pressed.</summary>
     public VoicingOptions Voicing(Tuning tuning) => new()
     {
         NeckFrets = Frets,
+        Hand = Hand,
         Bass = IsBassFree ? BassRule.Free : BassRule.Usual,
         UnpressedStrings = [.. ShortStrings.Where(s => s.Number <= tuning.Count).Select(s => tuning.StringIndex(s.Number))],
     };
@@ -39,7 +47,8 @@ public sealed record FrettedInstrument(string Name, ImmutableArray<string> Other
         Length.FromMillimetres(Number(cells[3])),
         [.. cells[4].Split(';', StringSplitOptions.RemoveEmptyEntries).Select(s => s.Split(':')).Select(s => new ShortString(Number(s[0]), Number(s[1])))],
         cells[5] == "any",
-        cells[6]);
+        Number(cells[6]),
+        cells[7]);
 
     private static int Number(string text) => int.Parse(text, NumberStyles.None, CultureInfo.InvariantCulture);
 }

@@ -18,8 +18,8 @@ internal static class GivenFingers
             .. PairFaults(fingers, pressed, hand),
         ];
         var barres = BarreRules.Barres(frets, fingers);
-        var effort = barres.Sum(b => BarreRules.Effort(frets, b.Finger, b.Fret + capo.Raises(b.LowString), b.LowString, b.HighString));
-        return new(new(shape.Fingers, barres, new(FingerSearch.SpanEffort(pressed, hand), effort, FingerSearch.EachFinger * fingers.Where(f => f > 0).Distinct().Count())), [.. faults.Distinct()]);
+        var effort = FingeringEffort.Of(frets, FingerStop.Of(pressed, fingers), hand);
+        return new(new(shape.Fingers, barres, effort), [.. faults.Distinct()]);
     }
 
     private static string? StringFault(int?[] frets, int[] fingers, int i) => (frets[i] > 0, fingers[i] > 0) switch

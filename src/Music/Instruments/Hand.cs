@@ -20,8 +20,14 @@ public sealed record Hand
 
     public static Hand Usual { get; } = new();
 
+    /// <summary>A usual hand on the instrument that has a tuning; on a guitar where none is known to have it.</summary>
+    public static Hand On(Tuning tuning) => FrettedInstrument.With(tuning)?.Hand ?? Usual;
+
     /// <summary>Nut to bridge; 650 mm (25.6 in) is common on guitars.</summary>
     public Length Scale { get; init; } = Length.FromMillimetres(650);
+
+    /// <summary>Frets that each finger has to itself: 1, or 2 on necks that are fingered as a violin's is.</summary>
+    public int FretsAFinger { get; init; } = 1;
 
     /// <summary>The furthest that index and little finger stretch; 60 to 150 mm.</summary>
     public Length LongestReach { get; init; } = Length.FromMillimetres(110);
@@ -31,6 +37,14 @@ public sealed record Hand
         lower >= 1 && higher <= 4 && lower < higher
             ? LongestReach * ShareOfReach[lower - 1, higher - 1]
             : throw new ArgumentOutOfRangeException(nameof(higher), $"{lower} to {higher}", "Fingers run from 1 to 4, the lower first.");
+
+    /// <summary>Frets by which two fingers, the lower first, spread wider than at rest; 0 where they don't.</summary>
+    internal int WiderThanRest(FingerStop lower, FingerStop higher) =>
+        Math.Max(0, higher.FromNut - lower.FromNut - Math.Max(0, higher.Finger - lower.Finger) * FretsAFinger);
+
+    /// <summary>Frets by which two fingers, the lower first, are closer than at rest; 0 where they aren't.</summary>
+    internal int CloserThanRest(FingerStop lower, FingerStop higher) =>
+        Math.Max(0, (higher.Finger - lower.Finger - 1) * FretsAFinger + 1 - (higher.FromNut - lower.FromNut));
 
     /// <summary>From one fret to another, counted from the nut.</summary>
     public Length Distance(int fromFret, int toFret) => FretSpacing.Between(Scale, fromFret, toFret);

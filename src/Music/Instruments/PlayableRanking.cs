@@ -9,7 +9,7 @@ internal sealed class PlayableRanking(Fretboard board, Hand hand, int results, d
     /// <summary>Sums taken in another order differ further down; equals must stay equals.</summary>
     private const int DigitsThatCount = 9;
 
-    private readonly FingerSearch search = new(hand);
+    private readonly FingerSearch search = new(hand, board.Capo);
     private readonly PriorityQueue<Entry, double> kept = new();
 
     public readonly record struct Entry(int[] Frets, Shape Shape, ShapeFingering Fingering, double Total);

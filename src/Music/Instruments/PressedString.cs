@@ -17,4 +17,14 @@ internal readonly record struct PressedString(int StringIndex, int FromNut)
         pressed.Sort((a, b) => a.FromNut != b.FromNut ? a.FromNut.CompareTo(b.FromNut) : a.StringIndex.CompareTo(b.StringIndex));
         return [.. pressed];
     }
+
+    /// <summary>
+    /// The other order that a slanting hand takes: two strings apart on the lowest fret from the high side, where the strings on higher frets lie on the
+    /// low side of both. Null where the hand doesn't slant so.
+    /// </summary>
+    public static PressedString[]? Slanted(PressedString[] pressed) =>
+        pressed.Length > 2 && pressed[0].FromNut == pressed[1].FromNut && pressed[1].StringIndex - pressed[0].StringIndex > 1
+            && pressed.Skip(2).All(p => p.FromNut > pressed[0].FromNut && p.StringIndex < pressed[0].StringIndex)
+            ? [pressed[1], pressed[0], .. pressed.Skip(2)]
+            : null;
 }

@@ -16,7 +16,7 @@ public static class VoicingSearch
     /// <param name="previous">The shape played before; movement from it then counts.</param>
     public static ImmutableArray<Voicing> Find(Chord chord, Tuning tuning, Capo capo, VoicingOptions? options = null, Shape? previous = null)
     {
-        options ??= VoicingOptions.Usual;
+        options ??= VoicingOptions.Usual with { Hand = Hand.On(tuning) };
         if (chord.IsNone)
             return [];
         var board = new Fretboard(tuning, capo, options.NeckFrets);

@@ -12,7 +12,7 @@ public sealed record ChordDiagramSubject(Shape Shape, string Name, Tuning Tuning
 {
     /// <summary>This subject with the easiest fingering where its shape gives none and a hand can play it.</summary>
     internal ChordDiagramSubject Fingered() =>
-        Shape.Fingers.IsEmpty && FingeringSolver.Solve(Shape, Capo) is { IsPlayable: true, Fingering: { } easiest }
+        Shape.Fingers.IsEmpty && FingeringSolver.Solve(Shape, Capo, Hand.On(Tuning)) is { IsPlayable: true, Fingering: { } easiest }
             ? this with { Shape = Shape.WithFingers(easiest.Fingers) }
             : this;
 

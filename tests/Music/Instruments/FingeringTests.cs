@@ -1,5 +1,7 @@
+using System.Runtime.CompilerServices;
 using CsCheck;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Tests.Instruments;
@@ -9,28 +11,43 @@ public class FingeringTests
     private static readonly Gen<Shape> Shapes =
         Gen.Int[-1, 6].Array[6].Select(frets => Shape.Of([.. frets.Select(f => f < 0 ? (int?)null : f)]));
 
-    // Fingers stored with these shapes in @tombatossals/chords-db 0.5.1 (npm, MIT licence); x24432 from memory, common practice.
+    public static TheoryData<string, string, string, string> Published { get; } = [.. File.ReadLines(Path.Combine(Folder(), "published-fingerings.tsv"))
+        .Where(l => !l.StartsWith('#')).Select(l => l.Split('\t')).Select(c => (c[0], c[1], c[2], c[3]))];
+
+    /// <summary>Held as the chord that it comes from is (E before Esus4); the search sees one shape at a time.</summary>
+    private static readonly string[] TaughtFromAnother = ["022200"];
+
+    // The table names its sources.
     [Theory]
-    [InlineData("x32010", "032010")]
-    [InlineData("x32310", "032410")]
-    [InlineData("xx0232", "000132")]
-    [InlineData("xx0212", "000213")]
-    [InlineData("022100", "023100")]
-    [InlineData("320001", "320001")]
-    [InlineData("x02220", "001230")]
-    [InlineData("133211", "134211")]
-    [InlineData("x21202", "021304")]
-    [InlineData("xx0231", "000231")]
-    [InlineData("xx0211", "000312")]
-    [InlineData("x02210", "002310")]
-    [InlineData("x02010", "002010")]
-    [InlineData("xx3210", "003210")]
-    [InlineData("xx0222", "000111")]
-    [InlineData("x02120", "002130")]
-    [InlineData("332010", "342010")]
-    [InlineData("x24432", "013421")]
-    public void OpenPositionShapesTakeTheirUsualFingers(string shape, string fingers) =>
-        Assert.Equal(fingers, string.Concat(FingeringSolver.Solve(Shape.Parse(shape)).Fingering!.Fingers));
+    [MemberData(nameof(Published))]
+    public void CommonShapesAreFingeredAsTheyAreTaught(string instrument, string chord, string frets, string taught)
+    {
+        var hand = FrettedInstrument.Find(instrument)!.Hand;
+        var fingers = string.Concat(FingeringSolver.Solve(Shape.Parse(frets), default, hand).Fingering!.Fingers);
+        Assert.True(taught.Split("; ").Any(t => t.Split(' ')[0] == fingers) != TaughtFromAnother.Contains(frets), $"{instrument} {chord} {frets}: {fingers}, taught as {taught}");
+    }
+
+    // The table itself: at least fifty shapes, each the chord it is said to be, each way of holding it one that a hand can hold.
+    [Fact]
+    public void TheTableHoldsChordsThatHandsHold()
+    {
+        Assert.True(Published.Count >= 50);
+        Assert.All(Published.Select(row => row.Data), row =>
+        {
+            var tuning = TuningCatalogue.All.First(t => t.Instrument == row.Item1).Tuning;
+            var shape = Shape.Parse(row.Item3);
+            Assert.Subset(ChordSymbol.Read(row.Item2).PitchClasses.ToHashSet(), shape.PitchClasses(tuning, default).Where(p => row.Item1 != "five-string banjo" || p != 7).ToHashSet());
+            Assert.All(row.Item4.Split("; "), taught => Assert.Empty(FingeringSolver.Check(shape.WithFingers([.. taught.Split(' ')[0].Select(c => c - '0')]), default, Hand.On(tuning)).Faults));
+        });
+    }
+
+    // A shape is held alike on the bare neck and under a capo (common practice), and the same up the neck where no open string sounds.
+    [Theory]
+    [InlineData("x32010", 3)]
+    [InlineData("xx0232", 2)]
+    [InlineData("x13331", 1)]
+    public void ACapoLeavesTheFingers(string frets, int fret) =>
+        Assert.Equal(FingeringSolver.Solve(Shape.Parse(frets)).Fingering!.Fingers, FingeringSolver.Solve(Shape.Parse(frets), Capo.At(fret)).Fingering!.Fingers);
 
     [Fact]
     public void ABarreSaysWhichFingerLiesAcrossWhichStrings()
@@ -101,4 +118,6 @@ public class FingeringTests
                 : FingeringSolver.Check(shape.WithFingers(fingering.Fingers)).IsPlayable
                     && Enumerable.Range(0, 6).All(i => fingering.Fingers[i] > 0 == shape.Frets[i] > 0);
         });
+
+    private static string Folder([CallerFilePath] string here = "") => Path.GetDirectoryName(here)!;
 }

@@ -66,8 +66,8 @@ public class FrettedInstrumentTests
     [Fact]
     public void AnyTableIsAnInstrument()
     {
-        var made = Assert.Single(FrettedInstrument.ReadTable("# one\ncigar box\tbox;three-string box\t18\t640\t3:7\tany\tCP\n"));
-        Assert.Equal(("cigar box", 18, Length.FromMillimetres(640)), (made.Name, made.Frets, made.Scale));
+        var made = Assert.Single(FrettedInstrument.ReadTable("# one\ncigar box\tbox;three-string box\t18\t640\t3:7\tany\t2\tCP\n"));
+        Assert.Equal(("cigar box", 18, Length.FromMillimetres(640), 2), (made.Name, made.Frets, made.Hand.Scale, made.Hand.FretsAFinger));
         var options = made.Voicing(Tuning.Parse("G2 D3 G3"));
         Assert.Equal((18, 0, BassRule.Free), (options.NeckFrets, Assert.Single(options.UnpressedStrings), options.Bass));
     }

@@ -74,7 +74,7 @@ public class VoicingSearchTests
             Assert.All(found, v =>
             {
                 Assert.Subset(chord.PitchClasses.ToHashSet(), v.Shape.PitchClasses(tuning, capo).ToHashSet());
-                Assert.True(FingeringSolver.Check(v.Shape, capo).IsPlayable);
+                Assert.True(FingeringSolver.Check(v.Shape, capo, Hand.On(tuning)).IsPlayable);
                 Assert.Equal(v.Cost.Total, v.Cost.Parts.Sum(p => p.Value), 9);
             });
             Assert.All(found.Zip(found.Skip(1)), pair => Assert.True(pair.First.Cost.Total <= pair.Second.Cost.Total + 1e-8));

@@ -50,18 +50,18 @@ public sealed record ShapeChange
     }
 
     /// <summary>The change between two chords that have shapes on as many strings; null otherwise, and where the shapes are the same.</summary>
-    public static ShapeChange? Between(ChordUse from, ChordUse to, Capo capo = default)
+    public static ShapeChange? Between(ChordUse from, ChordUse to, Capo capo = default, Hand? hand = null)
     {
         if (from.Shape is not { } before || to.Shape is not { } after || before.Frets.Length != after.Frets.Length
             || before.Frets.SequenceEqual(after.Frets) || from.Chord.IsNone || to.Chord.IsNone)
             return null;
         var moves = Enumerable.Range(0, before.Frets.Length).Select(i => new StringMove(i, before.Frets[i], after.Frets[i]));
-        return new(from, to, [.. moves], Kept(before, after, capo));
+        return new(from, to, [.. moves], Kept(before, after, capo, hand));
     }
 
-    private static ImmutableArray<int> Kept(Shape before, Shape after, Capo capo)
+    private static ImmutableArray<int> Kept(Shape before, Shape after, Capo capo, Hand? hand)
     {
-        if (FingeringSolver.Check(before, capo).Fingering is not { } first || FingeringSolver.Check(after, capo).Fingering is not { } second)
+        if (FingeringSolver.Check(before, capo, hand).Fingering is not { } first || FingeringSolver.Check(after, capo, hand).Fingering is not { } second)
             return [];
         return
         [

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
@@ -10,10 +11,10 @@ public static class ShapeChanges
     /// <summary>Each different change once, in order of its first place.</summary>
     public static ImmutableArray<MadeChange> Of(Song song)
     {
-        var uses = Uses(song);
+        var (uses, hand) = (Uses(song), Hand.On(song.Tuning.Value));
         return
         [
-            .. uses.Zip(uses.Skip(1), (a, b) => (Change: ShapeChange.Between(a.Use, b.Use, song.Capo.Value), b.Place))
+            .. uses.Zip(uses.Skip(1), (a, b) => (Change: ShapeChange.Between(a.Use, b.Use, song.Capo.Value, hand), b.Place))
                 .Where(c => c.Change is not null)
                 .GroupBy(c => (c.Change!.From.Name, c.Change.To.Name))
                 .Select(g => new MadeChange(g.First().Change!, [.. g.Select(c => c.Place)])),

@@ -11,6 +11,7 @@ internal sealed class ShapeSearch
     private readonly Dictionary<string, ImmutableArray<Voicing>> others = [];
     private readonly ImmutableArray<MadeChange> changes;
     private readonly Fretboard neck;
+    private readonly Hand hand;
 
     public ShapeSearch(Song song)
         : this(song, ShapeChanges.Of(song))
@@ -18,7 +19,8 @@ internal sealed class ShapeSearch
     }
 
     /// <param name="changes">The song's changes of shape.</param>
-    public ShapeSearch(Song song, ImmutableArray<MadeChange> changes) => (this.song, this.changes, neck) = (song, changes, new(song.Tuning.Value, song.Capo.Value));
+    public ShapeSearch(Song song, ImmutableArray<MadeChange> changes) =>
+        (this.song, this.changes, neck, hand) = (song, changes, new(song.Tuning.Value, song.Capo.Value), Hand.On(song.Tuning.Value));
 
     /// <summary>Chords that could be held otherwise: with a shape that a hand can play, and not picked, where the shape is heard note by note.</summary>
     public IEnumerable<ChordUse> Uses()
@@ -47,7 +49,7 @@ internal sealed class ShapeSearch
     /// <summary>Semitones that the strings move into the shape and out of it, on average.</summary>
     public double Motion(ChordUse use, Shape shape) => Around(use, before => Semitones(before, shape), after => Semitones(shape, after));
 
-    private ShapeFingering? Fingering(Shape shape) => FingeringSolver.Check(shape, neck.Capo).Fingering;
+    private ShapeFingering? Fingering(Shape shape) => FingeringSolver.Check(shape, neck.Capo, hand).Fingering;
 
     private double Around(ChordUse use, Func<Shape, double> into, Func<Shape, double> outOf)
     {
