@@ -13,26 +13,27 @@ internal sealed class FingerSearch(Hand hand, Capo capo)
     private PressedString[] pressed = [];
     private FingerStop[]? best;
     private double least;
+    private Effort easiest;
 
-    public ShapeFingering? Easiest(int?[] shape, PressedString[] strings)
+    public ShapeFingering? Find(int?[] shape, PressedString[] strings)
     {
         (frets, best, least) = (shape, null, double.PositiveInfinity);
         habit.Begin(shape, strings, capo);
         foreach (var order in PressedString.Slanted(strings) is { } slanted ? new[] { slanted, strings } : [strings])
         {
             pressed = order;
-            Place(0, 0, 0);
+            Place(0, 0, 0, FingeringEffort.Start(strings, hand));
         }
         return best is null ? null : Built(best);
     }
 
-    private void Place(int count, int next, double soFar)
+    private void Place(int count, int next, double soFar, Effort effort)
     {
-        if (soFar >= least)
+        if (best is not null && soFar >= least && effort.Total >= easiest.Total)
             return;
         if (next == pressed.Length)
         {
-            Keep(count, soFar);
+            Keep(count, soFar, effort);
             return;
         }
         var lowest = count == 0 ? 1 : stops[count - 1].Finger + 1;
@@ -44,8 +45,9 @@ internal sealed class FingerSearch(Hand hand, Capo capo)
                     break;
                 var (low, high) = BarreRules.Ends(pressed, next, end - 1);
                 stops[count] = new(finger, pressed[next].FromNut, low, high, end - next);
+                var standing = stops.AsSpan(0, count);
                 if (Reaches(count))
-                    Place(count + 1, end, soFar + habit.Of(stops.AsSpan(0, count), stops[count]));
+                    Place(count + 1, end, soFar + habit.Of(standing, stops[count]), FingeringEffort.With(effort, frets, standing, stops[count], hand));
             }
         }
     }
@@ -60,8 +62,10 @@ internal sealed class FingerSearch(Hand hand, Capo capo)
         return true;
     }
 
-    private void Keep(int count, double soFar)
+    private void Keep(int count, double soFar, Effort effort)
     {
+        if (best is null || effort.Total < easiest.Total)
+            easiest = effort;
         var whole = soFar + habit.Unrest(stops.AsSpan(0, count));
         if (whole < least)
             (least, best) = (whole, stops[..count]);
@@ -72,6 +76,6 @@ internal sealed class FingerSearch(Hand hand, Capo capo)
         var fingers = new int[frets.Length];
         foreach (var p in pressed)
             fingers[p.StringIndex] = found.First(s => s.FromNut == p.FromNut && p.StringIndex >= s.LowString && p.StringIndex <= s.HighString).Finger;
-        return new([.. fingers], BarreRules.Barres(frets, fingers), FingeringEffort.Of(frets, found, hand));
+        return new([.. fingers], BarreRules.Barres(frets, fingers), easiest);
     }
 }

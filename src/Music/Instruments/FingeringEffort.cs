@@ -9,20 +9,23 @@ internal static class FingeringEffort
     private const double MillimetresOfSpan = 250;
     private const double Crowding = 0.08;
 
-    public static Effort Of(int?[] frets, ReadOnlySpan<FingerStop> stops, Hand hand)
+    public static Effort Of(int?[] frets, PressedString[] pressed, ReadOnlySpan<FingerStop> stops, Hand hand)
     {
-        if (stops.Length == 0)
-            return default;
-        var reach = hand.Distance(stops[0].FromNut, stops[^1].FromNut).Millimetres / MillimetresOfSpan;
-        var (barres, fingers) = (0.0, 0.0);
+        var effort = Start(pressed, hand);
         for (var i = 0; i < stops.Length; i++)
-        {
-            reach += i == 0 ? 0 : Stretch(stops[i - 1], stops[i], hand);
-            barres += stops[i].IsBarre ? BarreRules.Effort(frets, stops[i]) : 0;
-            fingers += EachFinger + (stops[i].Finger == 4 ? LittleFinger : 0);
-        }
-        return new(reach, barres, fingers);
+            effort = With(effort, frets, stops[..i], stops[i], hand);
+        return effort;
     }
+
+    /// <summary>The width of a shape, whichever fingers hold it.</summary>
+    public static Effort Start(PressedString[] pressed, Hand hand) =>
+        pressed.Length == 0 ? default : new(hand.Distance(pressed[0].FromNut, pressed[^1].FromNut).Millimetres / MillimetresOfSpan, 0, 0);
+
+    /// <summary>One more finger behind those that stand already.</summary>
+    public static Effort With(Effort soFar, int?[] frets, ReadOnlySpan<FingerStop> standing, FingerStop stop, Hand hand) => new(
+        soFar.Reach + (standing.Length == 0 ? 0 : Stretch(standing[^1], stop, hand)),
+        soFar.Barres + (stop.IsBarre ? BarreRules.Effort(frets, stop) : 0),
+        soFar.Fingers + EachFinger + (stop.Finger == 4 ? LittleFinger : 0));
 
     /// <summary>Wider than the hand at rest costs by the millimetre, closer a little by the fret.</summary>
     private static double Stretch(FingerStop before, FingerStop stop, Hand hand) =>

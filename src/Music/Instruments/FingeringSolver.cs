@@ -16,7 +16,7 @@ public static class FingeringSolver
         var frets = shape.Frets.ToArray();
         if (BehindCapo(pressed, frets, capo) is { } fault)
             return new(null, [fault]);
-        return new FingerSearch(hand, capo).Easiest(frets, pressed) is { } fingering
+        return new FingerSearch(hand, capo).Find(frets, pressed) is { } fingering
             ? new(fingering, [])
             : new(null, [WhyNot(shape, pressed, capo, hand)]);
     }
@@ -43,7 +43,7 @@ public static class FingeringSolver
         var reach = hand.Distance(pressed[0].FromNut, pressed[^1].FromNut);
         if (reach > hand.LongestReach)
             return $"fret {shape.FirstFret} to fret {shape.LastFret} is a reach of {reach.Millimetres:0} mm; this hand spans {hand.LongestReach.Millimetres:0} mm";
-        return new FingerSearch(anyReach, capo).Easiest([.. shape.Frets], pressed) is null
+        return new FingerSearch(anyReach, capo).Find([.. shape.Frets], pressed) is null
             ? "it needs more than four fingers, and no barre helps"
             : "the fingers that could hold it would have to spread further than neighbouring fingers do";
     }

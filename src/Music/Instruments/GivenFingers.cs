@@ -18,7 +18,7 @@ internal static class GivenFingers
             .. PairFaults(fingers, pressed, hand),
         ];
         var barres = BarreRules.Barres(frets, fingers);
-        var effort = FingeringEffort.Of(frets, FingerStop.Of(pressed, fingers), hand);
+        var effort = FingeringEffort.Of(frets, pressed, FingerStop.Of(pressed, fingers), hand);
         return new(new(shape.Fingers, barres, effort), [.. faults.Distinct()]);
     }
 

@@ -32,7 +32,7 @@ internal sealed class PlayableRanking(Fretboard board, Hand hand, int results, d
     {
         int?[] shape = [.. frets.Select(f => f < 0 ? (int?)null : f)];
         var pressed = PressedString.Of(shape, board.Capo);
-        if (FingeringSolver.BehindCapo(pressed, shape, board.Capo) is not null || search.Easiest(shape, pressed) is not { } fingering)
+        if (FingeringSolver.BehindCapo(pressed, shape, board.Capo) is not null || search.Find(shape, pressed) is not { } fingering)
             return;
         var total = Math.Round(cost + effortWeight * fingering.Effort.Total, DigitsThatCount);
         kept.Enqueue(new(frets, Shape.Of([.. shape]).WithFingers(fingering.Fingers), fingering, total), -total);

@@ -23,6 +23,7 @@ public readonly record struct Effort(double Reach, double Barres, double Fingers
 
 /// <summary>Which finger presses each string.</summary>
 /// <param name="Fingers">One number a string: 1 (index) to 4 (little), 0 where none presses.</param>
+/// <param name="Effort">Of fingers that a person gave; where they were searched, of the shape held the way that asks least.</param>
 public sealed record ShapeFingering(ImmutableArray<int> Fingers, ImmutableArray<Barre> Barres, Effort Effort)
 {
     public int FingersUsed => Fingers.Where(f => f > 0).Distinct().Count();
