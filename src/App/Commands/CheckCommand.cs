@@ -18,11 +18,21 @@ internal static class CheckCommand
         };
         var all = new Option<bool>("--all") { Description = "List the supported claims too" };
         var json = new Option<bool>("--json") { Description = "Print the findings as JSON" };
-        var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted") { claims, all, json };
+        var take = new Option<string[]>("--take") { Description = "Suggestions to put into the song, by their numbers in the list (3, or 5-7) or by their bars (bar 12): shows what would change", HelpName = "WHICH", AllowMultipleArgumentsPerToken = true };
+        var write = new Option<bool>("--write") { Description = "With --take: write the song file" };
+        var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted") { claims, all, json, take, write };
         command.SetAction(async (parsed, ct) =>
         {
             var what = parsed.GetRequiredValue(claims);
-            var (result, song) = await CheckAsync(what, ct);
+            var chosen = string.Join(' ', parsed.GetValue(take) ?? []);
+            if (chosen.Length == 0 && parsed.GetValue(write))
+                throw new UsageException("--write: say which suggestions with --take, by number or by bar, as in --take 3 or --take bar 12.");
+            if (chosen.Length > 0 && AnnotationFile.IsKnown(what[^1]))
+                throw new UsageException("--take: suggestions are put into a song file. Give one in place of the annotation.");
+            var (result, opened) = await CheckAsync(what, ct);
+            if (chosen.Length > 0 && opened is not null)
+                return await TakeAsync(result, opened, chosen, parsed.GetValue(write), ct);
+            var song = opened?.Song;
             if (result.Findings.IsEmpty)
                 throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when they are written as in D:min7 or Dm7.");
             Console.Out.Write(parsed.GetValue(json) ? Json(result) : Report(result, parsed.GetValue(all)));
@@ -33,7 +43,7 @@ internal static class CheckCommand
         return command;
     }
 
-    private static async Task<(CheckResult Result, Song? Song)> CheckAsync(string[] what, CancellationToken ct)
+    private static async Task<(CheckResult Result, SongFolder? Song)> CheckAsync(string[] what, CancellationToken ct)
     {
         var claims = what[^1];
         if (AnnotationFile.IsKnown(claims))
@@ -46,8 +56,23 @@ internal static class CheckCommand
         var song = SongFolder.Open(claims);
         var hearing = await Ears.HearAsync(what.Length == 2 ? what[0] : song.RequireRecording(), false, ct);
         song.WarnOfAnother(hearing.Recording);
-        return (new Checker(hearing, CheckOptions.Usual).Check(song.Song), song.Song);
+        return (new Checker(hearing, CheckOptions.Usual).Check(song.Song), song);
     }
+
+    private static async Task<int> TakeAsync(CheckResult result, SongFolder opened, string chosen, bool write, CancellationToken ct)
+    {
+        if (RemedyChoice.Read(chosen, result, out var wrong) is not { } choice)
+            throw new UsageException($"--take {wrong}: {Offer(RemedyChoice.Offered(result))}");
+        if (choice.Twice is { } target)
+            throw new UsageException($"--take {chosen}: these hold two suggestions for {target}. Take one of them, by its number.");
+        var before = SongChange.DocumentOf(opened);
+        await SongChange.ShowAsync(before, choice.Onto(before), write, "Look at the lines, then put them in with --write.", ct);
+        return 0;
+    }
+
+    private static string Offer(IReadOnlyCollection<Finding> offered) => offered.Count == 0
+        ? "the check suggests nothing that could be put into the song."
+        : $"the check's suggestions are numbered 1 to {offered.Count}; give numbers, or bars with one, as in 1 or bar {offered.FirstOrDefault(f => f.Where?.Bar is not null)?.Where?.Bar ?? 1}.";
 
     private static bool IsMostlyHeard(Song song) => Standing.AreMostlyHeard([.. song.Bars.SelectMany(b => b.Chords).Select(c => c.Standing)]);
 
@@ -55,8 +80,11 @@ internal static class CheckCommand
     public static string Report(CheckResult result, bool all)
     {
         var text = new System.Text.StringBuilder();
+        var offered = RemedyChoice.Offered(result);
         foreach (var finding in result.Findings.Where(f => all || f.Verdict != Verdict.Supported))
-            text.AppendLine(Line(finding));
+            text.AppendLine(Line(finding) + (finding.Remedy is null ? "" : $"  [{1 + offered.IndexOf(finding)}]"));
+        if (offered.Length > 0)
+            text.AppendLine().AppendLine("A suggestion goes into the song by its number in [ ] or by its bar: --take 1 or --take bar 12 shows the change, --write makes it.");
         if (text.Length > 0)
             text.AppendLine();
         return text.Append(Summary(result)).ToString();
@@ -84,18 +112,23 @@ internal static class CheckCommand
             $"{where,-26} {finding.Verdict.ToString().ToLowerInvariant(),-12} {finding.Kind.ToString().ToLowerInvariant(),-7} {finding.Claim} ({finding.Support * 100:0}%){heard}{suggestion}");
     }
 
-    private static string Json(CheckResult result) => JsonSerializer.Serialize(
-        result.Findings.Select(f => new
-        {
-            kind = f.Kind.ToString().ToLowerInvariant(),
-            verdict = f.Verdict.ToString().ToLowerInvariant(),
-            support = Math.Round(f.Support, 4),
-            time = f.Where?.Time.Value,
-            bar = f.Where?.Bar,
-            beat = f.Where?.Beat,
-            claim = f.Claim,
-            heard = f.Heard,
-            suggestion = f.Suggestion,
-        }),
-        JsonLayout.Readable) + "\n";
+    private static string Json(CheckResult result)
+    {
+        var offered = RemedyChoice.Offered(result);
+        return JsonSerializer.Serialize(
+            result.Findings.Select(f => new
+            {
+                kind = f.Kind.ToString().ToLowerInvariant(),
+                verdict = f.Verdict.ToString().ToLowerInvariant(),
+                support = Math.Round(f.Support, 4),
+                time = f.Where?.Time.Value,
+                bar = f.Where?.Bar,
+                beat = f.Where?.Beat,
+                claim = f.Claim,
+                heard = f.Heard,
+                suggestion = f.Suggestion,
+                number = f.Remedy is null ? (int?)null : 1 + offered.IndexOf(f),
+            }),
+            JsonLayout.Readable) + "\n";
+    }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
@@ -34,11 +33,11 @@ public sealed class Checker
         var harp = song.Harp is { } reference ? reference.Value.ToHarmonica() : null;
         foreach (var bar in song.Bars)
         {
-            findings.Add(bars.Weigh(clock.TimeOf(bar.Number), new(clock.TimeOf(bar.Number), bar.Number, 1), $"bar {bar.Number} starts here"));
+            findings.Add(bars.Weigh(clock.TimeOf(bar.Number), new(clock.TimeOf(bar.Number), bar.Number, 1), $"bar {bar.Number} starts here").Anchoring(song, bar));
             foreach (var chord in bar.Chords)
                 findings.AddRange(Weigh(song, clock, bar, chord));
             foreach (var picked in bar.Picked)
-                findings.Add(Note(clock, bar, picked.Start, picked.Length, PitchOf(song, picked.Value), "string"));
+                findings.Add(Note(clock, bar, picked.Start, picked.Length, PitchOf(song, picked.Value), $"string {song.Tuning.Value.Count - picked.Value.StringIndex} fret {picked.Value.Fret}"));
             foreach (var blown in bar.Harp)
             {
                 if (harp?.FindPitch(blown.Value) is { } pitch)
@@ -75,15 +74,16 @@ public sealed class Checker
         var (start, end) = (clock.TimeOf(bar.Number, claim.Start), clock.TimeOf(bar.Number, claim.Start + claim.Length));
         var where = new Place(start, bar.Number, claim.Start.Value + 1);
         var sounding = PitchStrengths.Over(hearing.Evidence, start, end);
-        yield return chords.Weigh(claim.Value.Chord, sounding, start, end, where);
+        yield return chords.Weigh(claim.Value.Chord, sounding, start, end, where).Naming(bar, claim);
         if (claim.Value.Shape is { } shape)
-            yield return shapes.Weigh(shape, song.Tuning.Value, song.Capo.Value, claim.Value.Chord, sounding, where, $"{claim.Value.Name} as {shape}");
+            yield return shapes.Weigh(shape, song.Tuning.Value, song.Capo.Value, claim.Value.Chord, sounding, where, $"{claim.Value.Name} as {shape}").Fretting(song, claim.Value);
     }
 
+    /// <param name="what">How it is played: "string 3 fret 2" (string 1 is the thin one, frets count from the capo), "harmonica -4".</param>
     private Finding Note(SongClock clock, Bar bar, Beats start, Beats length, Pitch pitch, string what)
     {
         var (onset, end) = (clock.TimeOf(bar.Number, start), clock.TimeOf(bar.Number, start + length));
-        return notes.Weigh(pitch.Midi, onset, end, string.Create(CultureInfo.InvariantCulture, $"{pitch} ({what})"), new(onset, bar.Number, start.Value + 1));
+        return notes.Weigh(pitch.Midi, onset, end, $"{what}, {pitch}", new(onset, bar.Number, start.Value + 1));
     }
 
     private static Pitch PitchOf(Song song, PickedNote note) =>

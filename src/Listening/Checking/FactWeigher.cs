@@ -9,13 +9,13 @@ internal static class FactWeigher
 {
     public static IEnumerable<Finding> Weigh(Song song, Hearing hearing)
     {
-        yield return Pitch(song, hearing);
+        yield return Pitch(song, hearing).Stating(SongFact.Pitch);
         yield return Listed(ClaimKind.Tuning, $"tuning {song.Tuning.Value}, capo {song.Capo.Value}", hearing.Tuning,
-            t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t => $"{t.Tuning}, capo {t.Capo}", likely: 0);
+            t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t => $"{t.Tuning}, capo {t.Capo}", likely: 0).Tuning(hearing.Tuning.Best);
         yield return Listed(ClaimKind.Meter, $"meter {song.Meter.Value}", hearing.Meter, m => m == song.Meter.Value, m => m.ToString());
         yield return Tempo(song, hearing);
         var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;
-        yield return Listed(ClaimKind.Key, $"key {song.Key.Value}", main, k => k == song.Key.Value, k => k.ToString());
+        yield return Listed(ClaimKind.Key, $"key {song.Key.Value}", main, k => k == song.Key.Value, k => k.ToString()).Stating(SongFact.Key);
         foreach (var finding in ChangedKeys(song, hearing))
             yield return finding;
         if (song.Harp is { } harp)
@@ -37,7 +37,7 @@ internal static class FactWeigher
     {
         var clock = new SongClock(song);
         var first = 1;
-        foreach (var section in song.Sections)
+        foreach (var (section, index) in song.Sections.Select((s, i) => (s, i)))
         {
             for (var i = 0; i < section.Keys.Length; i++)
             {
@@ -45,7 +45,7 @@ internal static class FactWeigher
                 var (from, to) = (clock.TimeOf(bar), clock.TimeOf(end));
                 var heard = hearing.Keys.MaxBy(k => Math.Min(k.End.Value, to.Value) - Math.Max(k.Start.Value, from.Value))!.Key;
                 var key = section.Keys[i].Key;
-                yield return Listed(ClaimKind.Key, $"key {key} from bar {bar}", heard, k => k == key, k => k.ToString()) with { Where = new(from, bar, 1) };
+                yield return Listed(ClaimKind.Key, $"key {key} from bar {bar}", heard, k => k == key, k => k.ToString()).ChangingKey(index, section.Keys[i]) with { Where = new(from, bar, 1) };
             }
             first += section.Bars.Length;
         }

@@ -38,8 +38,12 @@ public sealed record Place(Seconds Time, int? Bar = null, double? Beat = null);
 /// <param name="Support">0–1: how strongly the recording speaks for the claim.</param>
 /// <param name="Claim">The claim in words.</param>
 /// <param name="Heard">What was heard instead, in words; null where nothing better was.</param>
-/// <param name="Suggestion">What would fit better and can be put in its place; null where there is none.</param>
-public sealed record Finding(ClaimKind Kind, Verdict Verdict, double Support, Place? Where, string Claim, string? Heard = null, string? Suggestion = null);
+/// <param name="Suggestion">What would fit better, as a song file writes it; null where there is none.</param>
+public sealed record Finding(ClaimKind Kind, Verdict Verdict, double Support, Place? Where, string Claim, string? Heard = null, string? Suggestion = null)
+{
+    /// <summary>The edit that puts the suggestion into the song file; null where there is none.</summary>
+    public Remedy? Remedy { get; init; }
+}
 
 /// <summary>All findings of one check, in the order of the recording.</summary>
 public sealed record CheckResult(ImmutableArray<Finding> Findings)

@@ -19,6 +19,9 @@ namespace Harkbook.Listening.Proposing;
 /// </summary>
 public static class SongProposer
 {
+    /// <summary>How far a heard beat may lie from the line between anchors, in seconds.</summary>
+    private const double AnchorTolerance = 0.025;
+
     /// <param name="recordingPath">Relative to the folder that the song will lie in.</param>
     public static Song Propose(Hearing hearing, string title, string recordingPath)
     {
@@ -74,7 +77,7 @@ public static class SongProposer
         if (starts.Count > 0)
             starts.Add((starts.Count, line.Times.Length - 1));
         var inside = starts.Where(s => line.Times[s.Beat] >= 0 && line.Times[s.Beat] <= length.Value).ToList();
-        var chosen = AnchorThinning.Choose(line.Times, [.. inside.Select(s => s.Beat)], beat => line.Confidences[beat] is not null);
+        var chosen = AnchorThinning.Choose(line.Times, [.. inside.Select(s => s.Beat)], beat => line.Confidences[beat] is not null, AnchorTolerance);
         return [.. chosen.Select(i => (inside[i].Bar, Math.Round(line.Times[inside[i].Beat], 3), NearestConfidence(line, inside[i].Beat)))];
     }
 

@@ -68,6 +68,17 @@ public sealed class SongDocument
 
     public SongDocument WithoutAnchor(int section, int bar) => Edited(new SectionEdits(Syntax).RemoveAnchor(section, bar));
 
+    /// <summary>
+    /// Ties a stretch of bars (through the song from 1; one past the last is the song's end) anew: all anchors in it go, and these decided ones come.
+    /// </summary>
+    public SongDocument WithAnchors(int firstBar, int lastBar, IReadOnlyList<(int Bar, Seconds At)> anchors) =>
+        AnchorEdits.Retied(this, Song ?? throw new InvalidOperationException("A file with mistakes has no bars that could be tied."), firstBar, lastBar, anchors);
+
+    internal SongDocument WithDecidedAnchors(int section) => Edited(new SectionEdits(Syntax).DecideAnchors(section));
+
+    /// <summary>Puts other syllables into bars of a section, from a bar on (1 = its first); the rest of what is sung stays.</summary>
+    public SongDocument WithSung(int section, int firstBar, IReadOnlyList<ImmutableArray<Claim<string>>> bars) => Edited(new SungEdits(Syntax, SongMeter).SetBars(section, firstBar, bars));
+
     /// <summary>Sets the key from a bar of a section on (1 = its first); where a line of the section changes the key there already, that line.</summary>
     public SongDocument WithKeyChange(int section, int bar, Key key, Standing? standing = null) => Edited(new SectionEdits(Syntax).SetKey(section, bar, Written(key), standing));
 

@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
@@ -21,8 +19,6 @@ public static class PlayAlongPage
     /// <summary>The page's script by job, in the order in which each needs the one before.</summary>
     private static readonly string[] Scripts = ["song.js", "rows.js", "stage.js", "click.js", "practice.js", "page.js"];
 
-    private static readonly JsonSerializerOptions Layout = new() { PropertyNamingPolicy = JsonNamingPolicy.CamelCase, Encoder = JavaScriptEncoder.Default };
-
     /// <param name="sound">The sound file's bytes, which become part of the page.</param>
     /// <param name="mediaType">"audio/mp4" or "audio/wav".</param>
     /// <param name="length">The sound's length in seconds.</param>
@@ -31,16 +27,16 @@ public static class PlayAlongPage
     {
         var song = timeline.Song;
         var drawings = new PageDrawings(timeline);
-        return Fill(Resource("page.html"), new()
+        return PageTemplate.Fill(PageTemplate.Part("page/page.html"), new Dictionary<string, string>
         {
             ["title"] = WebUtility.HtmlEncode(song.Title),
             ["player"] = WebUtility.HtmlEncode(song.Player ?? ""),
             ["facts"] = string.Concat(SongFacts.Of(song).Select(Fact)),
-            ["style"] = Resource("page.css"),
-            ["script"] = string.Concat(Scripts.Select(Resource)),
+            ["style"] = PageTemplate.Part("page/page.css"),
+            ["script"] = string.Concat(Scripts.Select(s => PageTemplate.Part("page/" + s))),
             ["form"] = Form(timeline),
             ["why"] = explanation is null ? "" : PageRemarks.Of(timeline, explanation),
-            ["data"] = JsonSerializer.Serialize(PageData.Of(timeline, drawings, length), Layout),
+            ["data"] = PageTemplate.Json(PageData.Of(timeline, drawings, length)),
             ["drawings"] = drawings.Templates,
             ["type"] = WebUtility.HtmlEncode(mediaType),
             ["sound"] = Convert.ToBase64String(sound),
@@ -82,23 +78,4 @@ public static class PlayAlongPage
 
     /// <summary>Beats as a flex share: no basis, so that widths are as the beats are.</summary>
     private static string Weight(double beats) => beats.ToString("0.###", CultureInfo.InvariantCulture) + " 1 0";
-
-    private static string Fill(string template, Dictionary<string, string> values)
-    {
-        var text = new StringBuilder();
-        foreach (var (part, index) in template.Split("[[").Select((p, i) => (p, i)))
-        {
-            var end = index == 0 ? -1 : part.IndexOf("]]", StringComparison.Ordinal);
-            text.Append(index == 0 ? part : values[part[..end]] + part[(end + 2)..]);
-        }
-        return text.ToString();
-    }
-
-    private static string Resource(string name)
-    {
-        using var stream = typeof(PlayAlongPage).Assembly.GetManifestResourceStream("page/" + name)
-            ?? throw new InvalidOperationException($"The page's part {name} is not in the program; the build left it out.");
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
-    }
 }

@@ -35,12 +35,16 @@ public sealed class BrowserFixture : IAsyncLifetime
         return new Uri(path).AbsoluteUri;
     }
 
+    /// <summary>The page to tap on, of the same song.</summary>
+    public string TapsAddress => new Uri(folder.At("taps.html")).AbsoluteUri;
+
     public async ValueTask InitializeAsync()
     {
         if (Programs.Chromium is not { } program)
             return;
         var sound = await File.ReadAllBytesAsync(LessonSongs.Sound(folder.Path, Length));
         await File.WriteAllTextAsync(folder.At("play-along.html"), PlayAlongPage.Write(Timeline, sound, "audio/wav", Length));
+        await File.WriteAllTextAsync(folder.At("taps.html"), TapsPage.Write(Timeline, sound, "audio/wav", Length, "songs/four bars", "taps.txt"));
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new()
         {

@@ -16,6 +16,9 @@ public sealed record TappedRhythm(ImmutableArray<PlacedTap> Taps, Seconds Latene
     private const double MostLateness = 0.05;
     private const double FinerCosts = 0.03;
 
+    /// <summary>Bars without a tap that still belong to what was tapped through: a breath or a fill, not a verse left out.</summary>
+    private const int MostSilentBars = 2;
+
     /// <summary>Taps before the first bar or after the last are left out, and of two at one place the later.</summary>
     public static TappedRhythm Of(Song song, IEnumerable<Tap> taps)
     {
@@ -28,24 +31,50 @@ public sealed record TappedRhythm(ImmutableArray<PlacedTap> Taps, Seconds Latene
         return new(Placed(sorted, late, clock, bars), late);
     }
 
-    /// <summary>The song with these syllables for every section in which one was tapped; its other sections stay. A syllable lasts until the next, at most a bar.</summary>
-    public Song Onto(Song song) => song with { Sections = [.. song.Sections.Select(s => s.Bars.Any(b => Taps.Any(t => t.Bar == b.Number)) ? Onto(s) : s)] };
-
-    private Section Onto(Section section)
+    /// <summary>
+    /// The song file with these syllables: in the tapped bars and the silent ones between them, at most <see cref="MostSilentBars"/> on end;
+    /// everything else that is sung stays. A syllable lasts until the next, at most a bar.
+    /// </summary>
+    public SongDocument Onto(SongDocument document)
     {
-        var bars = ImmutableArray.CreateBuilder<Bar>();
+        var song = document.Song ?? throw new ArgumentException("A file with mistakes has no bars to put syllables into.", nameof(document));
+        var edited = document;
+        for (var i = 0; i < song.Sections.Length; i++)
+        {
+            var bars = song.Sections[i].Bars;
+            foreach (var (first, last) in Stretches(bars))
+                edited = edited.WithSung(i, first, [.. Sung(bars, first, last)]);
+        }
+        return edited;
+    }
+
+    /// <summary>Runs of a section's bars (1 = its first) that were tapped through, and the one after where a syllable still sounds in it and nothing else does.</summary>
+    private IEnumerable<(int First, int Last)> Stretches(ImmutableArray<Bar> bars)
+    {
+        int[] tapped = [.. Enumerable.Range(1, bars.Length).Where(n => Taps.Any(t => t.Bar == bars[n - 1].Number))];
+        for (var i = 0; i < tapped.Length; i++)
+        {
+            var first = tapped[i];
+            while (i + 1 < tapped.Length && tapped[i + 1] - tapped[i] <= MostSilentBars + 1)
+                i++;
+            var isFree = tapped[i] < bars.Length && bars[tapped[i]].Sung.IsEmpty;
+            yield return (first, tapped[i] + (isFree ? 1 : 0));
+        }
+    }
+
+    private IEnumerable<ImmutableArray<Claim<string>>> Sung(ImmutableArray<Bar> bars, int first, int last)
+    {
+        var stretch = bars[(first - 1)..last];
         var start = Beats.Zero;
-        var starts = section.Bars.ToDictionary(b => b.Number, b => { var at = start; start += b.Meter.BarLength; return at; });
-        Beats[] onsets = [.. Taps.Where(t => starts.ContainsKey(t.Bar)).Select(t => starts[t.Bar] + t.At), start];
-        foreach (var bar in section.Bars)
-            bars.Add(bar with { Sung = [.. Taps.Where(t => t.Bar == bar.Number).Select(t => Sung(t, starts[bar.Number] + t.At, onsets, bar.Meter))] });
-        return section with { Bars = bars.ToImmutable() };
+        var starts = stretch.ToDictionary(b => b.Number, b => { var at = start; start += b.Meter.BarLength; return at; });
+        Beats[] onsets = [.. Taps.Where(t => starts.ContainsKey(t.Bar)).Select(t => starts[t.Bar] + t.At)];
+        return stretch.Select(bar => Taps.Where(t => t.Bar == bar.Number).Select(t => Sung(t, starts[bar.Number] + t.At, onsets, bar.Meter)).ToImmutableArray());
     }
 
     private static Claim<string> Sung(PlacedTap tap, Beats at, Beats[] onsets, Meter meter)
     {
-        var length = onsets.First(o => o > at) - at;
-        return new(tap.At, length < meter.BarLength ? length : meter.BarLength, tap.Syllable, Standing.Decided);
+        var next = onsets.Where(o => o > at).Select(o => o - at).DefaultIfEmpty(meter.BarLength).First();
+        return new(tap.At, next < meter.BarLength ? next : meter.BarLength, tap.Syllable, Standing.Decided);
     }
 
     private static ImmutableArray<PlacedTap> Placed(Tap[] taps, Seconds late, SongClock clock, Bar[] bars)

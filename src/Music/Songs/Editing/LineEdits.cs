@@ -52,7 +52,8 @@ internal sealed class LineEdits(SongSyntax syntax)
     /// <summary>The standing that a claim has from the line's end, marks aside.</summary>
     public List<StandingEntry> Entries(LineSyntax line) => [.. new StandingReader(new(syntax.Source, "")).ReadAll(line)];
 
-    private TextEdit Remove(LineSyntax line, Span standing)
+    /// <summary>Takes a standing away with the space before it.</summary>
+    public TextEdit Remove(LineSyntax line, Span standing)
     {
         var start = standing.Start;
         while (start > line.Whole.Start && char.IsWhiteSpace(syntax.Source.Text[start - 1]))

@@ -58,6 +58,10 @@ internal sealed class SectionEdits(SongSyntax syntax)
         return [new(Span.FromTo(start, end), "")];
     }
 
+    /// <summary>Takes whatever the anchors' lines say of their standing away.</summary>
+    public IEnumerable<TextEdit> DecideAnchors(int section) =>
+        Section(section).AnchorLines.SelectMany(line => lines.Entries(line).Select(e => lines.Remove(line, e.At)));
+
     public IEnumerable<TextEdit> SetKey(int section, int bar, Key key, Standing? standing)
     {
         var there = Section(section).Keys.LastOrDefault(k => k.FromBar == bar);
@@ -75,8 +79,11 @@ internal sealed class SectionEdits(SongSyntax syntax)
         return there.Count > 0 ? there : throw new ArgumentException($"The section {Section(section).Name} has no line that changes the key at bar {bar}.", nameof(bar));
     }
 
+    /// <summary>Takes a line away; its comment stays.</summary>
     private TextEdit WholeLine(LineSyntax line)
     {
+        if (line.CodeEnd < line.Whole.End && line.Text[line.CodeEnd..line.Whole.End].TrimStart() is { Length: > 0 } comment)
+            return new(Span.FromTo(line.Whole.Start, line.Whole.End - comment.Length), "");
         var next = syntax.Lines.FirstOrDefault(l => l.Whole.Start > line.Whole.Start);
         return new(Span.FromTo(line.Whole.Start, next?.Whole.Start ?? line.Whole.End), "");
     }

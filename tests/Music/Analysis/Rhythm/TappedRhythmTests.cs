@@ -37,10 +37,10 @@ public class TappedRhythmTests
     [Fact]
     public void TheSongGetsItsSyllables()
     {
-        var song = AnySong.Of(TwoBars);
-        var sung = TappedRhythm.Of(song, [At(10.5, "oh"), At(12, "my")]).Onto(song);
-        Assert.Equal([(1.0, 3.0, "oh"), (0.0, 4.0, "my")], sung.Bars.SelectMany(b => b.Sung).Select(s => (s.Start.Value, s.Length.Value, s.Value)));
-        Assert.Equal(sung, SongText.Parse(SongText.Write(sung), "a.hark").Song);
+        var document = SongText.Parse("title Made Up\n" + TwoBars, "made-up.hark");
+        var sung = TappedRhythm.Of(document.Song!, [At(10.5, "oh"), At(12, "my")]).Onto(document);
+        Assert.Equal(document.Text + "sung       | . oh . . | my . . . |\n", sung.Text);
+        Assert.Equal([(1.0, 3.0, "oh"), (0.0, 4.0, "my")], sung.Song!.Bars.SelectMany(b => b.Sung).Select(s => (s.Start.Value, s.Length.Value, s.Value)));
     }
 
     [Fact]

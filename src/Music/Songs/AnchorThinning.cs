@@ -1,20 +1,19 @@
 using System.Collections.Immutable;
 
-namespace Harkbook.Listening.Proposing;
+namespace Harkbook.Music.Songs;
 
 /// <summary>
-/// Chooses the fewest bars to anchor so that straight lines between them keep every heard beat within a tolerance: a shortest path over
+/// Chooses the fewest bars to anchor so that straight lines between them keep every beat that is known within a tolerance: a shortest path over
 /// bar starts, an edge wherever the line between two of them passes all beats in between (Imai and Iri 1988, polygonal approximation with
 /// the fewest segments). Where a single bar strays further than that, its two ends are anchored and no more can be done.
 /// </summary>
-internal static class AnchorThinning
+public static class AnchorThinning
 {
-    public const double Tolerance = 0.025;
-
     /// <summary>Indices of the chosen candidates, rising; the first and last candidate among them.</summary>
     /// <param name="candidates">Beats that may be anchored, rising: the bars' starts and the last bar's end.</param>
-    /// <param name="weighs">Whether a beat was heard, so that the lines must pass it.</param>
-    public static ImmutableArray<int> Choose(ImmutableArray<double> times, IReadOnlyList<int> candidates, Func<int, bool> weighs)
+    /// <param name="weighs">Whether a beat is known (heard or tapped), so that the lines must pass it.</param>
+    /// <param name="tolerance">In seconds.</param>
+    public static ImmutableArray<int> Choose(ImmutableArray<double> times, IReadOnlyList<int> candidates, Func<int, bool> weighs, double tolerance)
     {
         if (candidates.Count == 0)
             return [];
@@ -23,7 +22,7 @@ internal static class AnchorThinning
         steps[0] = 0;
         for (var i = 0; i < candidates.Count; i++)
         {
-            foreach (var j in Reachable(times, candidates, weighs, i).Where(j => steps[i] + 1 < steps[j]))
+            foreach (var j in Reachable(times, candidates, weighs, tolerance, i).Where(j => steps[i] + 1 < steps[j]))
                 (steps[j], from[j]) = (steps[i] + 1, i);
         }
         var path = new Stack<int>();
@@ -34,7 +33,7 @@ internal static class AnchorThinning
     }
 
     /// <summary>Narrows the cone of slopes that pass every beat so far; later candidates inside it can be reached.</summary>
-    private static IEnumerable<int> Reachable(ImmutableArray<double> times, IReadOnlyList<int> candidates, Func<int, bool> weighs, int i)
+    private static IEnumerable<int> Reachable(ImmutableArray<double> times, IReadOnlyList<int> candidates, Func<int, bool> weighs, double tolerance, int i)
     {
         var (start, low, high) = (candidates[i], double.NegativeInfinity, double.PositiveInfinity);
         for (var j = i + 1; j < candidates.Count && low <= high; j++)
@@ -51,8 +50,8 @@ internal static class AnchorThinning
         {
             if (!weighs(beat))
                 return;
-            low = Math.Max(low, (times[beat] - Tolerance - times[start]) / (beat - start));
-            high = Math.Min(high, (times[beat] + Tolerance - times[start]) / (beat - start));
+            low = Math.Max(low, (times[beat] - tolerance - times[start]) / (beat - start));
+            high = Math.Min(high, (times[beat] + tolerance - times[start]) / (beat - start));
         }
     }
 }

@@ -1,0 +1,50 @@
+using System.Text;
+using Harkbook.Music.Songs;
+
+namespace Harkbook.App;
+
+/// <summary>An edit of a song file: shown line by line, and written where that is asked for.</summary>
+internal static class SongChange
+{
+    /// <summary>The file as it stands, to be edited.</summary>
+    public static SongDocument DocumentOf(SongFolder opened) => SongText.Parse(File.ReadAllText(opened.SongPath), opened.SongPath);
+
+    /// <summary>Prints each line that goes ("-") or comes ("+"), then writes the file whole or not at all.</summary>
+    /// <param name="howTo">What to say where nothing is written: how it would be.</param>
+    public static async Task ShowAsync(SongDocument before, SongDocument after, bool write, string howTo, CancellationToken ct)
+    {
+        RequireSong(after);
+        string[] lines = [.. LineChanges.Between(before.Text, after.Text)];
+        foreach (var line in lines)
+            Console.Out.WriteLine(line);
+        if (lines.Length == 0)
+            Console.Error.WriteLine($"harkbook: {before.FileName}: says this already; nothing was changed.");
+        else if (!write)
+            Console.Error.WriteLine($"harkbook: {before.FileName}: not changed yet. {howTo}");
+        else
+            await WriteAsync(before, after, ct);
+    }
+
+    private static async Task WriteAsync(SongDocument before, SongDocument after, CancellationToken ct)
+    {
+        var mark = HasByteOrderMark(before.FileName) ? "\uFEFF" : "";
+        await Output.WriteTextAsync(before.FileName, mark + after.Text, ct);
+        Console.Error.WriteLine($"harkbook: {before.FileName}: changed as shown.");
+    }
+
+    private static void RequireSong(SongDocument after)
+    {
+        var mistakes = after.Diagnostics.Where(d => d.Severity == Severity.Error).ToList();
+        foreach (var mistake in mistakes)
+            Console.Error.WriteLine(mistake);
+        if (mistakes.Count > 0)
+            throw new UserException($"{after.FileName}: with this the song would have the mistakes listed above, so the file was not touched. Change what stands against it first.");
+    }
+
+    private static bool HasByteOrderMark(string path)
+    {
+        using var stream = File.OpenRead(path);
+        Span<byte> start = stackalloc byte[3];
+        return stream.Read(start) == 3 && start.SequenceEqual(Encoding.UTF8.Preamble);
+    }
+}
