@@ -16,7 +16,7 @@ internal static class SongCases
         new("the file of taps isn't there", s => s.File("a.hark", NoRecording), "taps", "a.hark", "gone.txt"),
         new("a line of taps is none", s => s.File("a.hark", NoRecording).File("taps.txt", "0:01 oh\nsoon\n"), "taps", "a.hark", "taps.txt"),
         new("tapped bars don't fit the song", s => s.File("a.hark", NoRecording).File("taps.txt", "0:01 |9\n"), "taps", "a.hark", "taps.txt"),
-        new("tapped bars don't fit the song", s => s.File("a.hark", NoRecording).File("taps.txt", "0:01 |1.2\n"), "taps", "a.hark", "taps.txt"),
+        new("tapped bars don't fit the song", s => s.File("a.hark", NoRecording).File("beats.txt", "0:01 |1.2\n"), "taps", "a.hark", "beats.txt"),
         new("an edit would make mistakes", s => s.File("a.hark", "title Far\nsection A\nanchors 2 = 0:01\nchords | A | A |\n").File("taps.txt", "0:03 |1\n"), "taps", "a.hark", "taps.txt", "--write"),
         new("no tap falls into the song", s => s.File("a.hark", NoRecording).File("taps.txt", "9:00\n"), "taps", "a.hark", "taps.txt"),
         new("the harmonica is silent", s => s.File("a.hark", "title Far\nharp C\nsection A\nchords | A |\n"), "harps", "a.hark"),
