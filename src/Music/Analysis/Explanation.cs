@@ -15,7 +15,7 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
 {
     /// <summary>Explains a song, and what it shares with others of its songbook where those are given.</summary>
     public static Explanation Of(Song song, IReadOnlyList<Song>? others = null) =>
-        new(song, [.. All(song, others ?? []).OrderBy(r => r.Topic)]);
+        new(song, [.. All(WrongShapes.Without(song), others ?? []).OrderBy(r => r.Topic)]);
 
     /// <summary>What is said of some bars, and not of the whole song.</summary>
     public Explanation Within(int firstBar, int lastBar) =>
@@ -25,8 +25,13 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
     public IEnumerable<(RemarkTopic Topic, ImmutableArray<Remark> Remarks)> Topics =>
         Remarks.GroupBy(r => r.Topic).Select(g => (g.Key, g.ToImmutableArray()));
 
-    /// <summary>What to keep in mind while most of the song's chords are only heard; null where a person stands behind them.</summary>
-    public string? Caution
+    /// <summary>What to keep in mind: shapes that contradict their names and are left out, chords that are mostly only heard; null where there is nothing.</summary>
+    public string? Caution => (Heard, Contradicted) is (null, null) ? null : string.Join(' ', new[] { Contradicted, Heard }.OfType<string>());
+
+    private string? Contradicted => WrongShapes.Of(Song) is not { IsEmpty: false } wrong ? null
+        : $"{NumberWords.List([.. wrong.Select(w => $"{w.Shape.Name} as {w.Shape.Shape} sounds {w.Against.Sounds}")])}, so what follows goes by the chords' names and leaves {(wrong.Length == 1 ? "that shape" : "those shapes")} out; mend the names or the shapes.";
+
+    private string? Heard
     {
         get
         {

@@ -6,6 +6,9 @@ public enum RemarkKind
     /// <summary>The song's key, and the notes of its scale.</summary>
     KeyOfTheSong,
 
+    /// <summary>Under a capo, what the hand plays and what sounds.</summary>
+    NamesUnderCapo,
+
     /// <summary>Bars in another key than the song's, and the chord that joins them.</summary>
     KeyChange,
 

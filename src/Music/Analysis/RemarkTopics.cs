@@ -5,7 +5,7 @@ internal static class RemarkTopics
 {
     public static RemarkTopic Of(RemarkKind kind) => kind switch
     {
-        RemarkKind.KeyOfTheSong or RemarkKind.KeyChange or RemarkKind.BorrowedChord or RemarkKind.AppliedChord or RemarkKind.ChromaticChord or RemarkKind.ModalSong
+        RemarkKind.KeyOfTheSong or RemarkKind.NamesUnderCapo or RemarkKind.KeyChange or RemarkKind.BorrowedChord or RemarkKind.AppliedChord or RemarkKind.ChromaticChord or RemarkKind.ModalSong
             or RemarkKind.BluesSeventh or RemarkKind.TwelveBarBlues or RemarkKind.SectionCadence or RemarkKind.UnusualRoot or RemarkKind.PedalBass or RemarkKind.OtherName or RemarkKind.OtherSpelling or RemarkKind.BlueThird => RemarkTopic.Harmony,
         RemarkKind.LayeredChord or RemarkKind.LayersClash or RemarkKind.CrossRelation or RemarkKind.RoughMoment or RemarkKind.SuspendedFourth
             or RemarkKind.MelodyTones or RemarkKind.MelodyLeans => RemarkTopic.Layers,

@@ -34,6 +34,9 @@ public sealed record CapoNames(Interval Raise, bool HandFirst)
     /// <summary>The other name, without a label.</summary>
     public string Second(string sounding) => NamedShape.SymbolOf(HandFirst ? sounding : Hand(sounding));
 
+    /// <summary>The other name in words, "play A" beside what sounds and "sounds Bb" beside the hand's.</summary>
+    public string SecondInWords(string sounding) => $"{(HandFirst ? "sounds" : "play")} {Second(sounding)}";
+
     private static Interval Spelled(int semitones, int signature, int direction)
     {
         var fifths = Floor.Mod(7 * semitones, 12);

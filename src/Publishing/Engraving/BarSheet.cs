@@ -29,8 +29,12 @@ public static class BarSheet
         return flow.Finish();
     }
 
-    private static ImmutableArray<BarRow> Rows(Song song, StrumPatterns strums) =>
-        [new ChordRow(song.Bars), new TabRow(song.Tuning.Value), new StrumRow(strums), new CountRow(), new SungRow(), new HarpRow()];
+    private static ImmutableArray<BarRow> Rows(Song song, StrumPatterns strums)
+    {
+        var names = CapoNames.Of(song);
+        var chords = new ChordRow(song.Bars, names);
+        return [chords, new CapoNameRow(names, chords), new TabRow(song.Tuning.Value), new StrumRow(strums), new CountRow(), new SungRow(), new HarpRow()];
+    }
 
     private static void AddSection(PageFlow flow, Section section, BarLines lines, StrumPatterns strums, SongClock clock, bool timed)
     {

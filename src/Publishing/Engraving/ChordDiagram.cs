@@ -20,6 +20,8 @@ public sealed class ChordDiagram
     private const double FootSize = 0.66;
     private const double FootLine = 0.86;
     private const double CaptionSize = 0.6;
+    private const double SecondSize = 0.8;
+    private const double SecondLine = 0.92;
     private const double FretNumberSize = 0.78;
 
     private readonly ChordDiagramSubject subject;
@@ -27,6 +29,7 @@ public sealed class ChordDiagram
     private readonly NeckView view;
     private readonly NeckGrid grid;
     private readonly ChordLettering name;
+    private readonly string second;
     private readonly Sketch sketch = new();
     private readonly int shortFrom;
     private readonly double u;
@@ -42,10 +45,11 @@ public sealed class ChordDiagram
         var shape = new NeckGrid(style.Direction, default, subject.Shape.Frets.Length, view.Frets, u);
         var feet = FootRows * FootLine * u + (Caption.Length > 0 ? FootLine * u : 0) + 0.2 * u;
         var body = shape.IsUpright ? across + 2 * SideOf(view.FirstFret) : shape.AlongStrings + LevelLead + 0.5 * u;
-        name = ChordLettering.Fitting(subject.Name, NameSize * u, body, SmallestName);
-        width = Math.Max(body, Math.Max(name.Width, FontBook.Width(Caption, Face.Narrow, CaptionSize * u)) + 0.2 * u);
+        name = ChordLettering.Fitting(subject.FirstName, NameSize * u, body, SmallestName);
+        second = PitchText.InSentence(subject.SecondName);
+        width = Math.Max(body, new[] { name.Width, FontBook.Width(Caption, Face.Narrow, CaptionSize * u), FontBook.Width(second, Face.Narrow, SecondSize * u) }.Max() + 0.2 * u);
         var inset = (width - body) / 2;
-        var top = NameSize * u * 1.3;
+        var top = NameSize * u * 1.3 + (second.Length > 0 ? SecondLine * u : 0);
         grid = shape.IsUpright
             ? shape with { Origin = new((width - shape.AcrossStrings) / 2, top + 1.25 * u) }
             : shape with { Origin = new(inset + LevelLead, top + 0.6 * u) };
@@ -81,7 +85,7 @@ public sealed class ChordDiagram
         DrawSigns();
         DrawFeet();
         DrawFretNumber();
-        return sketch.ToDrawing(width, height, $"{subject.Name}: {subject.Shape}");
+        return sketch.ToDrawing(width, height, $"{subject.FirstName}: {subject.Shape}");
     }
 
     private void DrawName()
@@ -91,6 +95,8 @@ public sealed class ChordDiagram
         name.Draw(sketch, left, baseline);
         if (subject.Standing.Kind == StandingKind.Heard)
             sketch.Dots(left, left + name.Width, baseline + 0.36 * u, 0.13 * u);
+        if (second.Length > 0)
+            sketch.Text(second, width / 2, baseline + 1.16 * u, Face.Narrow, SecondSize * u, Tint.Quiet, Align.Centre);
     }
 
     private void DrawNeck()

@@ -6,10 +6,21 @@ using Harkbook.Music.Theory;
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>What a chord diagram shows: a shape on the strings of a tuning, under a capo.</summary>
-/// <param name="Name">The chord symbol, with its label behind "@" where it has one.</param>
+/// <param name="Name">The chord symbol that sounds, with its label behind "@" where it has one.</param>
 /// <param name="Centre">The place on the line of fifths near which sounding notes are spelled (a key's Centre).</param>
-public sealed record ChordDiagramSubject(Shape Shape, string Name, Tuning Tuning, Capo Capo, Standing Standing, int Centre = 2)
+/// <param name="Names">Under a capo, the name's other side; null where it has only one.</param>
+public sealed record ChordDiagramSubject(Shape Shape, string Name, Tuning Tuning, Capo Capo, Standing Standing, int Centre = 2, CapoNames? Names = null)
 {
+    /// <summary>A song's chord with its shape.</summary>
+    public static ChordDiagramSubject Of(Song song, Shape shape, string name, Standing standing) =>
+        new(shape, name, song.Tuning.Value, song.Capo.Value, standing, song.Key.Value.Centre, CapoNames.Of(song));
+
+    /// <summary>The name to set large.</summary>
+    internal string FirstName => Names?.First(Name) ?? Name;
+
+    /// <summary>The name below it, in words; empty where there is none.</summary>
+    internal string SecondName => Names?.SecondInWords(Name) ?? "";
+
     /// <summary>This subject with the easiest fingering where its shape gives none and a hand can play it.</summary>
     internal ChordDiagramSubject Fingered() =>
         Shape.Fingers.IsEmpty && FingeringSolver.Solve(Shape, Capo, Hand.On(Tuning)) is { IsPlayable: true, Fingering: { } easiest }

@@ -36,13 +36,13 @@ public static class CoordinationChart
             throw new ArgumentException("A passage has one bar or more.", nameof(bars));
         var flow = new PageFlow(paper, song.Title, [Care]);
         flow.Add(Heading(song.Title, bars, flow.Width), 0);
-        foreach (var line in new BarLines(Rows(bars), flow.Width).Of(bars))
+        foreach (var line in new BarLines(Rows(bars, CapoNames.Of(song)), flow.Width).Of(bars))
             flow.Add(line, LineGap);
         flow.Add(Key(flow.Width), Gap);
         return flow.Finish();
     }
 
-    private static BarRow[] Rows(IReadOnlyList<Bar> bars) => [new ChordRow(bars), new SungRow(), new TwoLinesRow(), new StrumRow(), new CountRow()];
+    private static BarRow[] Rows(IReadOnlyList<Bar> bars, CapoNames? names = null) => [new ChordRow(bars, names), new SungRow(), new TwoLinesRow(), new StrumRow(), new CountRow()];
 
     private static Drawing Heading(string title, IReadOnlyList<Bar> bars, double width)
     {

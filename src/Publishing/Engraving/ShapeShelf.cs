@@ -21,7 +21,7 @@ internal static class ShapeShelf
 
     /// <summary>The diagram subject of a song's shape.</summary>
     public static ChordDiagramSubject Subject(Song song, NamedShape shape) =>
-        new(shape.Shape, shape.Name, song.Tuning.Value, song.Capo.Value, shape.Standing, song.Key.Value.Centre);
+        ChordDiagramSubject.Of(song, shape.Shape, shape.Name, shape.Standing);
 
     private static Drawing Row(Drawing[] row, double width, double cell, int across)
     {

@@ -38,7 +38,9 @@ internal static class SheetNotes
     private static IEnumerable<string> Notes(Song song)
     {
         if (song.Capo.Value is { Fret: > 0, IsPartial: false } && song.Shapes.Length > 0)
-            yield return "Frets are counted from the capo.";
+            yield return CapoNames.Of(song) is { HandFirst: true }
+                ? "Frets are counted from the capo. Large names are the hand's, as without the capo; small ones below are what sounds."
+                : "Frets are counted from the capo. Large names are what sounds; small ones below are the hand's, as without the capo.";
         if (song.Capo.Value.IsPartial)
             yield return "The capo stops only some strings. Diagrams count frets from the nut; fret numbers in bars count from the capo on the strings it stops and from the nut on the others.";
         foreach (var sign in Signs(song))

@@ -25,7 +25,8 @@ public static class SongFacts
     public static ImmutableArray<SongFact> Of(Song song)
     {
         var facts = ImmutableArray.CreateBuilder<SongFact>();
-        facts.Add(new("pitch of the record", Reference(song.ReferencePitch.Value), song.ReferencePitch.Standing));
+        if (HasReference(song))
+            facts.Add(new(song.Recording is null ? "pitch" : "pitch of the record", Reference(song.ReferencePitch.Value), song.ReferencePitch.Standing));
         facts.Add(new("tuning, low to high", string.Join(' ', song.Tuning.Value.Strings.Select(PitchText.Of)), song.Tuning.Standing));
         facts.Add(new("capo", CapoWords(song.Capo.Value), song.Capo.Standing));
         facts.Add(new("key", KeyWords(song), song.Key.Standing));
@@ -35,6 +36,9 @@ public static class SongFacts
             facts.Add(new("harmonica", HarpWords(harp.Value, song.Key.Value.Tonic), harp.Standing));
         return facts.ToImmutable();
     }
+
+    /// <summary>A song without a recording has a pitch only where its file says one.</summary>
+    public static bool HasReference(Song song) => song.Recording is not null || song.ReferencePitch.Standing.Kind != StandingKind.Assumed;
 
     /// <summary>"A = 443.2 Hz, 13 cents sharp".</summary>
     public static string Reference(Hertz a4)
@@ -48,8 +52,15 @@ public static class SongFacts
 
     /// <summary>"G major; A minor in bridge; D major from bar 5 of coda".</summary>
     private static string KeyWords(Song song) => string.Join("; ", song.Sections
-        .SelectMany(s => s.Keys.Select(k => Named(k.Key) + (k.Bar == 1 ? " in " : $" from bar {k.Bar} of ") + s.Name))
-        .Distinct().Prepend(Named(song.Key.Value)));
+        .SelectMany(s => s.Keys.Select(k => Named(Own(song, k.Key)) + (k.Bar == 1 ? " in " : $" from bar {k.Bar} of ") + s.Name))
+        .Distinct().Prepend(BothNames(song)));
+
+    /// <summary>"Bb major, played as A major"; where the song's names are the hand's, "A major, sounds Bb major".</summary>
+    private static string BothNames(Song song) => CapoNames.Of(song) is not { } names ? Named(song.Key.Value)
+        : names.HandFirst ? $"{Named(names.Hand(song.Key.Value))}, sounds {Named(song.Key.Value)}"
+        : $"{Named(song.Key.Value)}, played as {Named(names.Hand(song.Key.Value))}";
+
+    private static Key Own(Song song, Key key) => CapoNames.Of(song) is { HandFirst: true } names ? names.Hand(key) : key;
 
     private static string Named(Key key) => PitchText.Of(key.Tonic) + " " + key.Mode;
 

@@ -18,7 +18,7 @@ public static class SongbookIndex
     private const double HeadSize = 12;
     private const double BetweenParts = 20;
     private static readonly string[] Footer =
-        ["Numbers stand for songs. Frets count from the capo; a shape's name is what sounds in the song that uses it most, with that song's capo."];
+        ["Numbers stand for songs. Frets count from the capo; a shape's name is the hand's, and below it stands what it sounds in songs with a capo."];
 
     public static ImmutableArray<Drawing> Engrave(Songbook book, PaperSize paper)
     {

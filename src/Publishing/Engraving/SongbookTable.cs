@@ -19,7 +19,7 @@ internal static class SongbookTable
     private static readonly Column[] Columns =
     [
         new("song", 0.35, Face.Strong, s => s.Title, s => string.Join("  ·  ", new[] { s.Player, s.Album }.Where(t => !string.IsNullOrEmpty(t)))),
-        new("key", 0.155, Face.Text, s => $"{PitchText.Of(s.Key.Value.Tonic)} {s.Key.Value.Mode}", _ => ""),
+        new("key", 0.155, Face.Text, s => $"{PitchText.Of(s.Key.Value.Tonic)} {s.Key.Value.Mode}", Hand),
         new("tuning", 0.195, Face.Text, s => PitchText.Signed(TuningCatalogue.DescribeOnAny(s.Tuning.Value)), s => string.Join(' ', s.Tuning.Value.Strings.Select(p => PitchText.Of(p.Name)))),
         new("capo", 0.07, Face.Text, s => s.Capo.Value.Fret == 0 ? "–" : s.Capo.Value.Fret.ToString(CultureInfo.InvariantCulture), s => s.Capo.Value.IsPartial ? "partial" : ""),
         new("harmonica", 0.14, Face.Text, Harp, Position),
@@ -66,6 +66,8 @@ internal static class SongbookTable
             left += share;
         }
     }
+
+    private static string Hand(Song song) => CapoNames.Of(song)?.Hand(song.Key.Value) is { } key ? $"played as {PitchText.Of(key.Tonic)} {key.Mode}" : "";
 
     private static string Harp(Song song) =>
         song.Harp?.Value is { } harp ? PitchText.Of(harp) + (harp.Layout == HarpLayout.Usual ? "" : " " + harp.Layout) : "–";

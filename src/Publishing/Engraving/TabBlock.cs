@@ -9,8 +9,9 @@ namespace Harkbook.Publishing.Engraving;
 public static class TabBlock
 {
     /// <param name="width">Points; 120 or more.</param>
-    public static Drawing Engrave(IReadOnlyList<Bar> bars, Tuning tuning, double width) =>
-        BarStack.Engrave(bars, [new ChordRow(bars), new TabRow(tuning, 9), new CountRow()], width);
+    /// <param name="names">Under a capo, the chords' two names.</param>
+    public static Drawing Engrave(IReadOnlyList<Bar> bars, Tuning tuning, double width, CapoNames? names = null) =>
+        BarStack.Engrave(bars, [new ChordRow(bars, names), new TabRow(tuning, 9), new CountRow()], width);
 }
 
 /// <summary>A harmonica passage: holes and breath under the beat ruler, with chord names above and sung syllables between.</summary>

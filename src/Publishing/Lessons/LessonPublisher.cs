@@ -93,9 +93,10 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         foreach (var shape in song.Shapes)
         {
             var drawing = ChordDiagram.Engrave(ShapeShelf.Subject(song, shape), ChordDiagramStyle.Print);
-            var name = "diagrams/" + FileName(shape.Name);
-            WriteText(name + ".svg", $"{shape.Name} as a drawing", SvgWriter.Write(drawing, Palette.Paper, SvgText.Outlines));
-            Write(name + ".png", $"{shape.Name} as a picture", s => PngWriter.Write(drawing, s, Palette.Paper, 4));
+            var called = CapoNames.Of(song)?.First(shape.Name) ?? shape.Name;
+            var name = "diagrams/" + FileName(called);
+            WriteText(name + ".svg", $"{called} as a drawing", SvgWriter.Write(drawing, Palette.Paper, SvgText.Outlines));
+            Write(name + ".png", $"{called} as a picture", s => PngWriter.Write(drawing, s, Palette.Paper, 4));
         }
     }
 
@@ -104,7 +105,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         var picked = song.Bars.Where(b => !b.Picked.IsEmpty).ToArray();
         if (picked.Length == 0)
             return;
-        WriteText("tab.svg", "the picked bars as tab", SvgWriter.Write(TabBlock.Engrave(picked, song.Tuning.Value, 540), Palette.Paper, SvgText.Outlines));
+        WriteText("tab.svg", "the picked bars as tab", SvgWriter.Write(TabBlock.Engrave(picked, song.Tuning.Value, 540, CapoNames.Of(song)), Palette.Paper, SvgText.Outlines));
     }
 
     private void WriteExplanation()

@@ -57,21 +57,22 @@ public static class PlayAlongPage
         {
             html.Append($"<h2>{WebUtility.HtmlEncode(timeline.Song.Sections[section.Key].Name)}</h2>\n<div class=\"bars\">");
             foreach (var (bar, index) in section)
-                html.Append(BarButton(bar, index));
+                html.Append(BarButton(bar, index, CapoNames.Of(timeline.Song)));
             html.Append("</div>\n");
         }
         return html.ToString();
     }
 
-    private static string BarButton(TimedBar timed, int index)
+    private static string BarButton(TimedBar timed, int index, CapoNames? capo)
     {
         var bar = timed.Bar;
-        var names = bar.Chords.Select(c => WebUtility.HtmlEncode(ChordWords.Of(c.Value.Name))).ToArray();
+        var names = bar.Chords.Select(c => WebUtility.HtmlEncode(ChordWords.Of(capo?.First(c.Value.Name) ?? c.Value.Name))).ToArray();
+        var others = bar.Chords.Select(c => capo is null || c.Value.Chord.IsNone ? "" : $"<em>{WebUtility.HtmlEncode(ChordWords.Of(capo.Second(c.Value.Name)))}</em>").ToArray();
         var shares = bar.Chords.Select((c, i) => (i + 1 < bar.Chords.Length ? bar.Chords[i + 1].Start : bar.Meter.BarLength).Value - c.Start.Value).ToArray();
         var lead = bar.Chords.Length == 0 ? 0 : bar.Chords[0].Start.Value;
         var spoken = names.Length == 0 ? "no chord" : string.Join(" then ", names);
         var (meter, meterSpoken) = timed.ChangesMeter ? ($" <em>{bar.Meter}</em>", $" in {bar.Meter}") : ("", "");
-        return $"<button type=\"button\" data-bar=\"{index}\" aria-label=\"bar {bar.Number}{meterSpoken}, {spoken}\"><small>{bar.Number}{meter}</small><span>{Gap(lead)}{string.Concat(names.Select((n, i) => $"<b style=\"flex:{Weight(shares[i])}\">{n}</b> "))}</span></button>";
+        return $"<button type=\"button\" data-bar=\"{index}\" aria-label=\"bar {bar.Number}{meterSpoken}, {spoken}\"><small>{bar.Number}{meter}</small><span>{Gap(lead)}{string.Concat(names.Select((n, i) => $"<b style=\"flex:{Weight(shares[i])}\">{n}{others[i]}</b> "))}</span></button>";
     }
 
     private static string Gap(double beats) => beats > 0 ? $"<i style=\"flex:{Weight(beats)}\"></i>" : "";

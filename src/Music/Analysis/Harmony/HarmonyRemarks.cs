@@ -10,7 +10,8 @@ public static class HarmonyRemarks
     public static IEnumerable<Remark> Of(Song song)
     {
         var analysis = HarmonicAnalysis.Of(song);
-        return KeyRemarks.Of(song, analysis)
+        return CapoRemarks.Of(song, analysis)
+            .Concat(KeyRemarks.Of(song, analysis))
             .Concat(ModeRemarks.Of(song, analysis))
             .Concat(ForeignChordRemarks.Of(analysis))
             .Concat(BluesRemarks.Of(song, analysis))

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons.Video;
 
@@ -22,7 +23,7 @@ internal static class PageData
             Drawing = drawings.Bars[i].Template,
             Places = drawings.Bars[i].Beats,
         }),
-        Chords = timeline.Chords.Select((c, i) => new { Start = Ms(c.Start), End = Ms(c.End), c.Value.Name, Drawing = drawings.Chords[i] }),
+        Chords = timeline.Chords.Select((c, i) => new { Start = Ms(c.Start), End = Ms(c.End), Name = CapoNames.Of(timeline.Song)?.First(c.Value.Name) ?? c.Value.Name, Drawing = drawings.Chords[i] }),
         Harp = timeline.Harp.Select(h => new
         {
             Start = Ms(h.Start),

@@ -31,7 +31,7 @@ internal sealed class PageDrawings
     {
         this.timeline = timeline;
         Chords = [.. timeline.Chords.Select(c => Template(Diagram(c.Value)))];
-        BarRow[] rows = [new ChordRow(timeline.Song.Bars), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow(9.2)];
+        BarRow[] rows = [new ChordRow(timeline.Song.Bars, CapoNames.Of(timeline.Song)), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow(9.2)];
         var beats = timeline.Song.Meter.Value.BeatsPerBar;
         var beatWidth = (timeline.Bars.All(b => BarStrip.Stands(b, rows, BarWidth / beats)) ? BarWidth : WideBar) / beats;
         var bars = ImmutableArray.CreateBuilder<(int, ImmutableArray<double>)>();
@@ -87,12 +87,13 @@ internal sealed class PageDrawings
         var song = timeline.Song;
         if (chord.Shape is { } shape)
         {
-            var subject = new ChordDiagramSubject(shape, chord.Name, song.Tuning.Value, song.Capo.Value, Standing.Decided, song.Key.Value.Centre);
+            var subject = ChordDiagramSubject.Of(song, shape, chord.Name, Standing.Decided);
             return ChordDiagram.Engrave(subject, new ChordDiagramStyle(30, Foot: StringFoot.SoundingNotes));
         }
         var sketch = new Sketch();
-        var lettering = ChordLettering.Fitting(chord.Name, 60, 260, 0.3);
+        var name = CapoNames.Of(song)?.First(chord.Name) ?? chord.Name;
+        var lettering = ChordLettering.Fitting(name, 60, 260, 0.3);
         lettering.Draw(sketch, 0, 60);
-        return sketch.ToDrawing(Math.Max(60, lettering.Width), 160, chord.Name);
+        return sketch.ToDrawing(Math.Max(60, lettering.Width), 160, name);
     }
 }

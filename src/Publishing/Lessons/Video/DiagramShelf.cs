@@ -29,8 +29,8 @@ internal sealed class DiagramShelf(Song song, double nowHeight, double nextHeigh
     private Drawing Engrave(ChordUse chord, StringFoot foot, double widest, double height)
     {
         if (chord.Shape is not { } shape)
-            return NameAlone(chord.Name, height);
-        var subject = new ChordDiagramSubject(shape, chord.Name, song.Tuning.Value, song.Capo.Value, Standing.Decided, song.Key.Value.Centre);
+            return NameAlone(CapoNames.Of(song)?.First(chord.Name) ?? chord.Name, height);
+        var subject = ChordDiagramSubject.Of(song, shape, chord.Name, Standing.Decided);
         const double Unit = 10;
         var unit = ChordDiagram.Engrave(subject, new(Unit, Foot: foot, NameCapo: false));
         return ChordDiagram.Engrave(subject, new(Math.Min(widest, Unit * Math.Min(height / unit.Height, width / unit.Width)), Foot: foot, NameCapo: false));

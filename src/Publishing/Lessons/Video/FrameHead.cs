@@ -41,7 +41,8 @@ internal sealed class FrameHead(LessonTimeline timeline, double length)
     {
         var capo = song.Capo.Value.Fret == 0 ? "no capo" : $"capo {song.Capo.Value.Fret}";
         var harmonica = song.Harp is { } h ? $"  ·  harp in {PitchText.Of(h.Value)}" : "";
-        return $"{Strings(song)}  ·  {capo}{harmonica}  ·  {SongFacts.Reference(song.ReferencePitch.Value)}";
+        var pitch = SongFacts.HasReference(song) ? $"  ·  {SongFacts.Reference(song.ReferencePitch.Value)}" : "";
+        return $"{Strings(song)}  ·  {capo}{harmonica}{pitch}";
     }
 
     internal static string Strings(Song song) => string.Join(' ', song.Tuning.Value.Strings.Select(p => PitchText.Of(p.Name)));

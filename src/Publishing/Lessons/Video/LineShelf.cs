@@ -20,6 +20,7 @@ internal sealed class LineShelf
     private const double ThenSize = 44;
 
     private readonly LessonTimeline timeline;
+    private readonly CapoNames? names;
     private readonly ImmutableArray<PlayLine> lines;
     private readonly int[] lineOfBar;
     private readonly double scale;
@@ -30,7 +31,8 @@ internal sealed class LineShelf
     public LineShelf(LessonTimeline timeline)
     {
         this.timeline = timeline;
-        BarRow[] rows = [new ChordRow(timeline.Song.Bars, 14), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow(9.2)];
+        names = CapoNames.Of(timeline.Song);
+        BarRow[] rows = [new ChordRow(timeline.Song.Bars, names, 14), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow(9.2)];
         const double Best = 3.95;
         lines = PlayLine.Of(timeline, rows, (Screen.Width - 2 * Edge) / Best);
         tallest = lines.Select(l => l.Drawing.Height).DefaultIfEmpty(0).Max();
@@ -110,11 +112,11 @@ internal sealed class LineShelf
             DrawChords(sketch, next.Bars[i].Bar, left + i * width, width, baseline);
     }
 
-    private static void DrawChords(Sketch sketch, Bar bar, double left, double width, double baseline)
+    private void DrawChords(Sketch sketch, Bar bar, double left, double width, double baseline)
     {
         sketch.Line(left, baseline - ThenSize + 4, left, baseline + 8, 2);
         var room = (width - 24) / Math.Max(1, bar.Chords.Length);
         for (var i = 0; i < bar.Chords.Length; i++)
-            ChordLettering.Fitting(NamedShape.SymbolOf(bar.Chords[i].Value.Name), ThenSize, room - 20, 0.3, Tint.Hand).Draw(sketch, left + 16 + i * room, baseline);
+            ChordLettering.Fitting(NamedShape.SymbolOf(names?.First(bar.Chords[i].Value.Name) ?? bar.Chords[i].Value.Name), ThenSize, room - 20, 0.3, Tint.Hand).Draw(sketch, left + 16 + i * room, baseline);
     }
 }

@@ -34,10 +34,15 @@ internal static class TuningCard
     /// <summary>The open strings, low to high, and what else there is to set up.</summary>
     public static IEnumerable<string> Lines(Song song) => [FrameHead.Strings(song), .. Facts(song)];
 
+    private static string Home(Song song) => song.Key.Value.Tonic + (song.Key.Value.Mode.IsMinor ? "m" : "");
+
     private static IEnumerable<string> Facts(Song song)
     {
         yield return song.Capo.Value.Fret == 0 ? "no capo" : $"capo on fret {song.Capo.Value.Fret}";
-        yield return SongFacts.Reference(song.ReferencePitch.Value);
+        if (CapoNames.Of(song) is { } names)
+            yield return PitchText.InSentence($"play {names.Hand(Home(song))}, it sounds {Home(song)}");
+        if (SongFacts.HasReference(song))
+            yield return SongFacts.Reference(song.ReferencePitch.Value);
         if (song.Harp is { } harp)
             yield return $"harmonica in {PitchText.Of(harp.Value)}";
     }

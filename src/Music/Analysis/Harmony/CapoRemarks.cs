@@ -1,0 +1,22 @@
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Music.Analysis.Harmony;
+
+/// <summary>Under a capo, what the hand plays beside what sounds: said once, since all else is named by what sounds.</summary>
+internal static class CapoRemarks
+{
+    public static IEnumerable<Remark> Of(Song song, HarmonicAnalysis analysis)
+    {
+        if (CapoNames.Of(song) is not { } names || !analysis.Sounding.Any())
+            yield break;
+        var (sounding, capo) = (song.Key.Value, song.Capo.Value.Fret);
+        var hand = names.Hand(sounding);
+        var chords = analysis.Sounding.Select(c => c.Reading.Chord).Distinct().Select(c => $"{c.Transposed(-names.Raise)} sounds {c}");
+        yield return new(RemarkKind.NamesUnderCapo,
+            $"The capo is on fret {capo}: play {Home(hand)}, and it sounds {Home(sounding)}. The hand plays in {NumeralSpeech.Of(hand)} and the song sounds in {NumeralSpeech.Of(sounding)}; all that follows is named by what sounds.",
+            [new("names", string.Join(", ", chords), $"each name of the hand lies {capo} {(capo == 1 ? "semitone" : "semitones")} below the one that sounds")]);
+    }
+
+    private static string Home(Key key) => ChordSpeech.Of(Chord.Of(key.Tonic, key.Mode.IsMinor ? ChordQuality.Minor : ChordQuality.Major));
+}
