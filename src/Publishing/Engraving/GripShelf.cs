@@ -27,7 +27,7 @@ internal static class GripShelf
         // The capo is the song's, not the grip's: the name is the hand's in the song that uses the shape most, others are told beneath.
         var name = HandsName(use);
         var diagram = ChordDiagram.Engrave(new(grip.Shape, name, grip.Tuning, Capo.None, Standing.Decided, use.Song.Key.Value.Centre), Small);
-        var songs = grip.Uses.OrderBy(u => numbers[u.Song]).GroupBy(u => Sounding(u, name))
+        var songs = grip.Uses.OrderBy(u => numbers[u.Song]).GroupBy(u => Sounding(u, name)).OrderBy(g => g.Key.Length > 0)
             .Select(g => string.Join(", ", g.Select(u => numbers[u.Song]).Distinct()) + g.Key).ToArray();
         var width = Math.Max(diagram.Width, 58);
         var sketch = new Sketch();

@@ -87,7 +87,7 @@ public class BarSheetTests
         var texts = Layout.Texts(BarSheet.Engrave(SampleSongs.LanternFerry, PaperSize.A4)[0]);
         Assert.Superset(new HashSet<string>
         {
-            "A = 443.2 Hz, 13 cents sharp", "heard 93%", "D2 A2 D3 F♯3 A3 D4", "fret 2", "E major", "4/4", "92.5 beats a minute", "in A, 2nd position",
+            "A = 443.2 Hz, 13 cents sharp", "heard 93%", "D2 A2 D3 F♯3 A3 D4", "fret 2", "E major, played as D major", "4/4", "92.5 beats a minute", "in A, 2nd position",
         }, texts.ToHashSet());
     }
 
