@@ -22,17 +22,24 @@ internal sealed class SongSound : IDisposable
         });
     }
 
-    private SongSound(Recording recording) => Lesson = LessonSound.Of(recording);
+    private SongSound(Recording recording, int shift) => Lesson = shift == 0
+        ? LessonSound.Of(recording)
+        : LessonSound.Made($"{recording.ContentHash} moved by {shift} semitones", recording.Length, async ct =>
+        {
+            await PitchShift.WriteAsync(recording.Path, shift, temporary, ct);
+            return temporary;
+        });
 
     public LessonSound Lesson { get; }
 
-    public static async Task<SongSound> OfAsync(SongFolder opened, CancellationToken ct)
+    /// <param name="shift">Semitones by which a recording is moved; a song that is sounded already says what it sounds.</param>
+    public static async Task<SongSound> OfAsync(SongFolder opened, int shift, CancellationToken ct)
     {
         if (opened.RecordingPath is null)
             return new(opened.Song);
         var recording = await RecordingReader.InspectAsync(opened.RequireRecording(), ct);
         opened.WarnOfAnother(recording);
-        return new(recording);
+        return new(recording, shift);
     }
 
     public void Dispose() => File.Delete(temporary);

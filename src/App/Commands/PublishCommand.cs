@@ -26,14 +26,18 @@ internal static class PublishCommand
         var into = new Option<string?>("--into") { Description = "The lesson's folder; without it, 'lesson' beside the song", HelpName = "FOLDER" };
         var only = new Option<string[]>("--only") { Description = $"Some of: {string.Join(", ", Parts.Keys)}", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
         var letter = new Option<bool>("--letter") { Description = "US Letter paper instead of A4" };
-        var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters, and why it sounds so") { song, into, only, letter };
+        var capo = new Option<string?>("--capo") { Description = "The pupil's capo, none or a fret: other shapes for the same sound", HelpName = "FRET" };
+        var sameShapes = new Option<bool>("--same-shapes") { Description = "With --capo: the shapes stay, and chords, harmonica and sound move with the capo" };
+        var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters, and why it sounds so") { song, into, only, letter, capo, sameShapes };
         command.SetAction(async (parsed, ct) =>
         {
             var parts = ReadParts(parsed.GetValue(only) ?? []);
-            var opened = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
-            var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, "lesson");
+            var pupil = PupilCapo.Read(parsed.GetValue(capo), parsed.GetValue(sameShapes));
+            var own = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
+            var opened = pupil?.Of(own) ?? own;
+            var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, pupil?.Folder ?? "lesson");
             var options = new PublishOptions(parts, parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date);
-            var files = await PublishAsync(opened, folder, options, ct);
+            var files = await PublishAsync(opened, folder, options, ct, pupil?.Shift(own.Song) ?? 0);
             foreach (var line in PublishReport.Lines(files, OlderFiles.In(folder, files)))
                 Console.Out.WriteLine(line);
             return 0;
@@ -42,7 +46,8 @@ internal static class PublishCommand
     }
 
     /// <summary>Publishes with the song's recording; a song without one is sounded for its play-alongs.</summary>
-    public static async Task<IReadOnlyList<LessonFile>> PublishAsync(SongFolder opened, string folder, PublishOptions options, CancellationToken ct)
+    /// <param name="shift">Semitones by which the recording is moved.</param>
+    public static async Task<IReadOnlyList<LessonFile>> PublishAsync(SongFolder opened, string folder, PublishOptions options, CancellationToken ct, int shift = 0)
     {
         using var place = OutputPlace.ForFolder(folder, "--into");
         if (Ffmpeg.Find() is null && options.Parts.HasFlag(LessonParts.Video))
@@ -50,7 +55,7 @@ internal static class PublishCommand
             Console.Error.WriteLine("harkbook: ffmpeg is not installed, so no video is made; everything else is. Debian: sudo apt-get install ffmpeg; macOS: brew install ffmpeg; Windows: winget install Gyan.FFmpeg.");
             options = options with { Parts = options.Parts & ~LessonParts.Video };
         }
-        using var sound = await SongSound.OfAsync(opened, ct);
+        using var sound = await SongSound.OfAsync(opened, shift, ct);
         var steps = new StepProgress(opened.Name);
         var progress = new Relay(steps);
         var files = await Task.Run(() => new LessonPublisher(opened.Song, sound.Lesson, folder, options, PieceStore.Default).PublishAsync(progress, ct), ct);

@@ -21,7 +21,7 @@ public sealed class ChordDiagram
     private const double FootLine = 0.86;
     private const double CaptionSize = 0.6;
     private const double SecondSize = 0.9;
-    private const double SecondLine = 1.0;
+    private const double SecondLine = 0.94;
     private const double FretNumberSize = 0.78;
 
     private readonly ChordDiagramSubject subject;
@@ -96,7 +96,7 @@ public sealed class ChordDiagram
         if (subject.Standing.Kind == StandingKind.Heard)
             sketch.Dots(left, left + name.Width, baseline + 0.36 * u, 0.13 * u);
         if (second.Length > 0)
-            sketch.Text(second, width / 2, baseline + 1.22 * u, Face.Narrow, SecondSize * u, Tint.Quiet, Align.Centre);
+            sketch.Text(second, width / 2, baseline + 1.18 * u, Face.Narrow, SecondSize * u, Tint.Quiet, Align.Centre);
     }
 
     private void DrawNeck()

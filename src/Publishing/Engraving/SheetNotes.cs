@@ -43,6 +43,8 @@ internal static class SheetNotes
                 : "Frets are counted from the capo. Large names are what sounds; small ones below are the hand's, as without the capo.";
         if (song.Capo.Value.IsPartial)
             yield return "The capo stops only some strings. Diagrams count frets from the nut; fret numbers in bars count from the capo on the strings it stops and from the nut on the others.";
+        if (song.Shapes.Any(s => s.Standing.Kind == StandingKind.Assumed))
+            yield return "The shapes were found for this capo by the program, and no person has tried them: take another where one doesn't lie well, and leave out what hurts.";
         foreach (var sign in Signs(song))
             yield return sign;
         if (RaisedStrings(song.Tuning.Value) is { Length: > 0 } raised)
