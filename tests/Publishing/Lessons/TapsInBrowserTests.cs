@@ -165,6 +165,20 @@ public sealed class TapsInBrowserTests(BrowserFixture fixture) : IClassFixture<B
         Assert.InRange(await page.EvaluateAsync<double>("document.getElementById('tap').offsetHeight"), height * 0.2, height);
     }
 
+    /// <summary>Where the sound stands still, a space is for whatever has the focus.</summary>
+    [Theory]
+    [InlineData(".delay summary", "document.querySelector('.delay').open")]
+    [InlineData("[value=bar]", "document.querySelector('[value=bar]').checked")]
+    [InlineData("#tap", "document.getElementById('times').value !== ''")]
+    public async Task SpaceWorksTheControlThatHasTheFocus(string control, string expected)
+    {
+        var page = await OpenAsync();
+        await page.FocusAsync(control);
+        await page.Keyboard.PressAsync("Space");
+        Assert.True(await page.EvaluateAsync<bool>(expected));
+        Assert.True(await page.EvaluateAsync<bool>("document.getElementById('sound').paused"));
+    }
+
     [Fact]
     public async Task EveryControlHasAName()
     {

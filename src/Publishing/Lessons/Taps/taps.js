@@ -263,7 +263,7 @@ function listenToKeys() {
   document.addEventListener("keydown", event => {
     const typing = event.target.matches("textarea, input[type=number]"), choosing = event.target.matches("input") && event.key.startsWith("Arrow");
     if (event.ctrlKey || event.metaKey || event.altKey || typing || choosing) return;
-    const key = event.key.length === 1 ? event.key.toLowerCase() : event.key, own = event.target.tagName === "BUTTON" && !busy();
+    const key = event.key.length === 1 ? event.key.toLowerCase() : event.key, own = event.target.matches("button, summary, [type=radio]") && !busy();
     const act = key === "f" || key === "j" ? hit : key === " " ? (busy() ? hit : own ? null : play) : keys[key];
     if (!act) return;
     event.preventDefault();
