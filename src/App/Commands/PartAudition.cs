@@ -37,17 +37,27 @@ internal static class PartAudition
         return part is null ? whole : await Task.Run(() => RecordingPart.Levelled(part.Of(whole, ct), whole), ct);
     }
 
-    private static async Task<Signal> ReadWholeAsync(string path, double speed, CancellationToken ct)
+    /// <summary>A stretch of a recording at a speed; the pitch stays.</summary>
+    public static Task<Signal> ReadPassageAsync(string path, Seconds from, Seconds to, double speed, CancellationToken ct)
     {
-        var recording = await RecordingReader.InspectAsync(path, ct);
-        if (speed == 1)
-            return await RecordingReader.ReadAsync(recording, Rate, mono: false, null, ct);
+        var start = Math.Max(0, from.Value);
+        return ReadStretchedAsync(path, ["-ss", Text(start), "-t", Text(to.Value - start)], speed, ct);
+    }
+
+    private static async Task<Signal> ReadWholeAsync(string path, double speed, CancellationToken ct) =>
+        speed == 1
+            ? await RecordingReader.ReadAsync(await RecordingReader.InspectAsync(path, ct), Rate, mono: false, null, ct)
+            : await ReadStretchedAsync(path, [], speed, ct);
+
+    private static async Task<Signal> ReadStretchedAsync(string path, string[] span, double speed, CancellationToken ct)
+    {
         var stretched = Path.Combine(Path.GetTempPath(), $"harkbook-{Guid.NewGuid():N}.wav");
+        // Rubber Band keeps onsets within a millisecond, where other stretchers smear them by tens.
+        string[] filter = speed == 1 ? [] : ["-af", $"rubberband=tempo={Text(speed)}"];
         try
         {
-            // Rubber Band keeps onsets within a millisecond, where other stretchers smear them by tens.
             await using var process = Ffmpeg.Required("Slowing the recording down").Start(
-                ["-y", "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", "-af", string.Create(CultureInfo.InvariantCulture, $"rubberband=tempo={speed}"), stretched],
+                ["-y", .. span, "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", .. filter, stretched],
                 $"Slowing the recording down, by way of {Path.GetTempPath()},", ct);
             await process.FinishAsync();
             return await RecordingReader.ReadAsync(await RecordingReader.InspectAsync(stretched, ct), Rate, mono: false, null, ct);
@@ -57,4 +67,6 @@ internal static class PartAudition
             File.Delete(stretched);
         }
     }
+
+    private static string Text(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 }

@@ -28,6 +28,10 @@ public static class Audition
     /// <summary>How long the sound will be.</summary>
     public static Seconds LengthOf(Song song, AuditionOptions options) => Rate.TimeOf(Rate.SamplesIn(new AuditionTimes(song, options).End + Seconds.FromSeconds(TailSeconds)));
 
+    /// <summary>The clicks alone, not brought to any loudness.</summary>
+    internal static Signal Clicks(Song song, AuditionOptions options, Seconds length) =>
+        Click.Sound(Rate, Clicks(song, options, new AuditionTimes(song, options)), length);
+
     private static void Check(Song song, AuditionOptions options)
     {
         var bars = song.Bars.Count();
@@ -58,7 +62,7 @@ public static class Audition
             tracks.Add(new(instruments.Harp(new HarpPart(song, times, Touch.Exact).Play(), ct), -4, 0.25));
         if (options.Parts.HasFlag(AuditionParts.Sung))
             tracks.Add(new(new VoiceLike(Rate, options.Seed).Sound(SungTicks.Of(song, times, instruments), length, ct), -3, 0.1));
-        if (options.Parts.HasFlag(AuditionParts.Click) || options.CountInBars > 0)
+        if (options.Parts.HasFlag(AuditionParts.Click) || options.ClickedBars is not null || options.CountInBars > 0)
             tracks.Add(new(Click.Sound(Rate, Clicks(song, options, times), length), -8));
         return tracks;
     }
@@ -67,13 +71,13 @@ public static class Audition
     {
         for (var beat = options.CountInBars * times.BeatsPerBar; beat >= 1; beat--)
             yield return new(times.BeforeStart(beat), beat % times.BeatsPerBar == 0);
-        if (!options.Parts.HasFlag(AuditionParts.Click))
-            yield break;
-        foreach (var bar in song.Bars.Where(b => b.Number >= times.First && b.Number <= times.Last))
+        foreach (var bar in song.Bars.Where(b => b.Number >= times.First && b.Number <= times.Last && Clicks(b)))
         {
             for (var beat = 0; beat < bar.Meter.BeatsPerBar; beat++)
                 yield return new(times.At(bar.Number, Beats.Whole(beat)), beat == 0);
         }
+
+        bool Clicks(Bar bar) => options.ClickedBars?.Contains(bar.Number) ?? options.Parts.HasFlag(AuditionParts.Click);
     }
 
     /// <summary>Claims and recording at one loudness, side by side or together.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
 using Harkbook.Audio.Synthesis;
 
@@ -33,6 +34,9 @@ public enum AgainstPlacement
 public sealed record AuditionOptions
 {
     public AuditionParts Parts { get; init; } = AuditionParts.Guitar | AuditionParts.Harp | AuditionParts.Sung;
+
+    /// <summary>The only bars that click, by number; null for all of them where <see cref="AuditionParts.Click"/> is asked for.</summary>
+    public ImmutableArray<int>? ClickedBars { get; init; }
 
     /// <summary>Bars of clicks before the first bar; 0 to 8.</summary>
     public int CountInBars { get; init; }

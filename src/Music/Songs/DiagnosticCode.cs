@@ -16,6 +16,7 @@ public enum DiagnosticCode
     BadCapo,
     BadNames,
     BadMeter,
+    BadCount,
     BadTempo,
     BadKey,
     ChangeOutside,

@@ -39,6 +39,9 @@ public sealed record Song
     /// <summary>Felt beats a minute, where no anchors say better.</summary>
     public required Fact<double> Tempo { get; init; }
 
+    /// <summary>How the bars of a compound meter are counted aloud.</summary>
+    public Counting Counting { get; init; }
+
     /// <summary>The key of the song; a section may leave it (<see cref="Section.Keys"/>).</summary>
     public required Fact<Key> Key { get; init; }
 
@@ -78,8 +81,8 @@ public sealed record Song
 
     public override int GetHashCode() => HashCode.Combine(Title, Tuning, Sections.Length, Shapes.Length);
 
-    private (object?, object?, object?, object?, object, object, object, object?, object, object, object, object?) Facts() =>
-        (Title, Player, Album, Recording, ReferencePitch, Tuning, Capo, HandNames, Meter, Tempo, Key, Harp);
+    private (object?, object?, object?, object?, object, object, object, object?, object, object, object, object?, Counting) Facts() =>
+        (Title, Player, Album, Recording, ReferencePitch, Tuning, Capo, HandNames, Meter, Tempo, Key, Harp, Counting);
 }
 
 /// <summary>The recording that a song's claims are about. Path is relative to the song's folder.</summary>

@@ -12,6 +12,7 @@ public enum SongFact
     Capo,
     Names,
     Meter,
+    Count,
     Tempo,
     Key,
     Harp,

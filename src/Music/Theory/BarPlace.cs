@@ -53,6 +53,29 @@ public readonly record struct BarPlace
             _ => "",
         };
 
+    /// <summary>What is said at this place by a way of counting: <see cref="Syllable"/>, or the division's number and "&amp;" half-way to the next.</summary>
+    public string Said(Counting counting) => !ByDivisions(counting) ? Syllable : IntoDivision.Denominator switch
+    {
+        1 => Division.ToString(CultureInfo.InvariantCulture),
+        2 => "&",
+        _ => "",
+    };
+
+    /// <summary>The place named by a way of counting: as <see cref="ToString"/>, or the division's number, "3" or "3 &amp;".</summary>
+    public string Named(Counting counting) => !ByDivisions(counting) ? ToString()
+        : IntoDivision == Beats.Zero ? Said(counting)
+        : $"{Division} {(Said(counting) is { Length: > 0 } said ? said : "+" + IntoDivision)}";
+
+    /// <summary>Which division of the bar it is in, 1 for the first.</summary>
+    internal int Division => InDivisions.Numerator / InDivisions.Denominator + 1;
+
+    /// <summary>How far into its division, 0 up to 1.</summary>
+    internal Beats IntoDivision => InDivisions - Beats.Whole(Division - 1);
+
+    internal bool ByDivisions(Counting counting) => counting == Counting.Divisions && Meter.IsCompound;
+
+    private Beats InDivisions => Position * Meter.DivisionsPerBeat;
+
     /// <summary>
     /// The metrical weight: 0 on the downbeat, and one less for each level down (half bar, beat, division, its halves).
     /// In 4/4 and 2/4 as H. C. Longuet-Higgins and C. Lee, "The rhythmic interpretation of monophonic music",

@@ -27,6 +27,9 @@ public readonly record struct Meter
     /// <summary>Divisions of the felt beat: 3 in a compound meter, else 2.</summary>
     public int DivisionsPerBeat => IsCompound ? 3 : 2;
 
+    /// <summary>How many counts a felt beat has by a way of counting: 3 where the eighths of 6/8 are counted, else 1.</summary>
+    public int CountsPerBeat(Counting counting) => counting == Counting.Divisions && IsCompound ? DivisionsPerBeat : 1;
+
     /// <summary>The length of a bar in felt beats.</summary>
     public Beats BarLength => Beats.Whole(BeatsPerBar);
 

@@ -33,7 +33,7 @@ public static class BarSheet
     {
         var names = CapoNames.Of(song);
         var chords = new ChordRow(song.Bars, names);
-        return [chords, new CapoNameRow(names, chords), new TabRow(song.Tuning.Value), new StrumRow(strums), new CountRow(), new SungRow(), new HarpRow()];
+        return [chords, new CapoNameRow(names, chords), new TabRow(song.Tuning.Value), new StrumRow(strums), new CountRow(song.Counting), new SungRow(), new HarpRow()];
     }
 
     private static void AddSection(PageFlow flow, Section section, BarLines lines, StrumPatterns strums, SongClock clock, bool timed)

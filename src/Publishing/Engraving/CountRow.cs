@@ -10,7 +10,7 @@ namespace Harkbook.Publishing.Engraving;
 /// The beat ruler that every other row hangs on: a tick for each beat, division and start, the counting words below,
 /// strong in the voice's colour where a syllable begins.
 /// </summary>
-internal sealed class CountRow : BarRow
+internal sealed class CountRow(Counting counting) : BarRow
 {
     private const double WordSize = 7;
     private const double LeastGap = 7;
@@ -46,16 +46,16 @@ internal sealed class CountRow : BarRow
         sketch.Line(word.X, top + above, word.X, top + below, beat ? 0.9 : 0.6, tint);
     }
 
-    private static void DrawWord(Sketch sketch, Word word, double baseline)
+    private void DrawWord(Sketch sketch, Word word, double baseline)
     {
         var beat = word.Place.IsOnBeat;
         var face = beat || word.IsSung ? Face.NarrowStrong : Face.Narrow;
         var tint = word.IsSung ? Tint.Voice : beat ? Tint.Ink : Tint.Quiet;
-        sketch.Text(word.Place.Syllable, word.X, baseline, face, beat ? WordSize + 0.6 : WordSize, tint, Align.Centre);
+        sketch.Text(word.Place.Said(counting), word.X, baseline, face, beat ? WordSize + 0.6 : WordSize, tint, Align.Centre);
     }
 
     /// <summary>Beats claim their room first, then sung places, then the rest; a word without room leaves its tick alone.</summary>
-    private static ImmutableArray<Word> Words(BarSlot slot)
+    private ImmutableArray<Word> Words(BarSlot slot)
     {
         var sung = slot.Bar.Sung.Select(s => s.Start).ToHashSet();
         var taken = new List<double>();
@@ -64,9 +64,9 @@ internal sealed class CountRow : BarRow
         {
             var x = slot.X(place.Position);
             var free = taken.All(t => Math.Abs(t - x) >= LeastGap);
-            if (free && place.Syllable.Length > 0)
+            if (free && place.Said(counting).Length > 0)
                 taken.Add(x);
-            words.Add(new(place, x, sung.Contains(place.Position), free || place.Syllable.Length == 0));
+            words.Add(new(place, x, sung.Contains(place.Position), free || place.Said(counting).Length == 0));
         }
         return [.. words];
     }

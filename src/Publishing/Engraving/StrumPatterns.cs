@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Publishing.Engraving;
@@ -17,8 +18,11 @@ internal sealed class StrumPatterns
     private readonly Dictionary<int, SectionPattern> byFirstBar = [];
     private readonly Dictionary<int, bool> plain = [];
 
+    private readonly Counting counting;
+
     private StrumPatterns(Song song)
     {
+        counting = song.Counting;
         var firstWith = new Dictionary<string, Section>();
         foreach (var section in song.Sections)
         {
@@ -56,10 +60,10 @@ internal sealed class StrumPatterns
         return sketch.ToDrawing(width, 11);
     }
 
-    private static Drawing Strip(SectionPattern pattern, double width)
+    private Drawing Strip(SectionPattern pattern, double width)
     {
         var sketch = new Sketch();
-        BarRow[] rows = [new StrumRow(), new CountRow()];
+        BarRow[] rows = [new StrumRow(), new CountRow(counting)];
         var left = BarLines.Margin;
         var barWidth = (width - BarLines.Margin) / 4;
         foreach (var bar in pattern.Bars)

@@ -1,6 +1,7 @@
 using Harkbook.Music.Analysis;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Publishing.Engraving;
@@ -10,16 +11,16 @@ public static class TabBlock
 {
     /// <param name="width">Points; 120 or more.</param>
     /// <param name="names">Under a capo, the chords' two names.</param>
-    public static Drawing Engrave(IReadOnlyList<Bar> bars, Tuning tuning, double width, CapoNames? names = null) =>
-        BarStack.Engrave(bars, [new ChordRow(bars, names), new TabRow(tuning, 9), new CountRow()], width);
+    public static Drawing Engrave(IReadOnlyList<Bar> bars, Tuning tuning, double width, Counting counting = Counting.Beats, CapoNames? names = null) =>
+        BarStack.Engrave(bars, [new ChordRow(bars, names), new TabRow(tuning, 9), new CountRow(counting)], width);
 }
 
 /// <summary>A harmonica passage: holes and breath under the beat ruler, with chord names above and sung syllables between.</summary>
 public static class HarpStrip
 {
     /// <param name="width">Points; 120 or more.</param>
-    public static Drawing Engrave(IReadOnlyList<Bar> bars, double width) =>
-        BarStack.Engrave(bars, [new ChordRow(bars), new CountRow(), new HarpRow(10.5)], width);
+    public static Drawing Engrave(IReadOnlyList<Bar> bars, double width, Counting counting = Counting.Beats) =>
+        BarStack.Engrave(bars, [new ChordRow(bars), new CountRow(counting), new HarpRow(10.5)], width);
 }
 
 internal static class BarStack

@@ -8,10 +8,19 @@ namespace Harkbook.Publishing.Lessons;
 /// <summary>Something that lasts in the recording, in seconds from its start.</summary>
 public sealed record Timed<T>(double Start, double End, T Value);
 
-/// <summary>A bar on the recording's clock. Beat times hold one more than the bar's beats: its end.</summary>
+/// <summary>
+/// A bar on the recording's clock. Beat times are those of its beats as they are counted (<see cref="Counting"/>) and hold one
+/// more than there are: the bar's end.
+/// </summary>
 /// <param name="ChangesMeter">Whether its meter is another than the bar's before it, or the song's where it is the first.</param>
 public sealed record TimedBar(Bar Bar, int SectionIndex, ImmutableArray<double> BeatTimes, bool ChangesMeter)
 {
+    /// <summary>Counted beats: the felt ones, or every division of a compound meter.</summary>
+    public int Count => BeatTimes.Length - 1;
+
+    /// <summary>Where a counted beat (from 0; one past the last is the bar's end) stands in felt beats.</summary>
+    public Beats PlaceOf(int beat) => Beats.Fraction(beat * Bar.Meter.BeatsPerBar, Count);
+
     public double Start => BeatTimes[0];
 
     public double End => BeatTimes[^1];
@@ -29,7 +38,7 @@ public sealed class LessonTimeline
         var clock = new SongClock(song);
         var section = song.Sections.SelectMany((s, i) => s.Bars.Select(_ => i)).ToArray();
         var bars = song.Bars.ToArray();
-        Bars = [.. bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar), bar.Meter != (i == 0 ? song.Meter.Value : bars[i - 1].Meter)))];
+        Bars = [.. bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar, bar.Meter.CountsPerBeat(song.Counting)), bar.Meter != (i == 0 ? song.Meter.Value : bars[i - 1].Meter)))];
         Chords = Joined(song.Bars.SelectMany(bar => bar.Chords.Select(c => On(clock, bar, c))));
         Sung = [.. song.Bars.SelectMany(bar => bar.Sung.Select(c => On(clock, bar, c)))];
         Strums = [.. song.Bars.SelectMany(bar => bar.Strums.Select(c => On(clock, bar, c)))];
@@ -77,9 +86,9 @@ public sealed class LessonTimeline
         return bars.Length == 0 ? new(0, 0, section.Name) : new(bars[0].Start, bars[^1].End, section.Name);
     }
 
-    private static ImmutableArray<double> BeatTimes(SongClock clock, Bar bar) =>
+    private static ImmutableArray<double> BeatTimes(SongClock clock, Bar bar, int counts) =>
     [
-        .. Enumerable.Range(0, bar.Meter.BeatsPerBar).Select(b => clock.TimeOf(bar.Number, Beats.Whole(b)).Value),
+        .. Enumerable.Range(0, bar.Meter.BeatsPerBar * counts).Select(b => clock.TimeOf(bar.Number, Beats.Fraction(b, counts)).Value),
         clock.TimeOf(bar.Number + 1).Value,
     ];
 

@@ -10,9 +10,8 @@ internal static class SongCases
     public static ErrorCase[] All { get; } =
     [
         new("no `harp` line says which", s => s.File("a.hark", NoRecording), "harps", "a.hark"),
-        new("nothing is sung", s => s.File("a.hark", NoRecording), "exercise", "a.hark"),
-        new("these bars have no words", s => s.File("a.hark", NoRecording + "section B\nsung | x |\n"), "exercise", "a.hark", "--section", "A"),
-        new("these bars have no words", s => s.File("a.hark", NoRecording), "exercise", "a.hark", "--bars", "1"),
+        new("nothing to practise", s => s.File("a.hark", "title Far\nsection A\nchords | _ |\n"), "exercise", "a.hark"),
+        new("no change to practise", s => s.File("a.hark", NoRecording), "exercise", "a.hark", "--change"),
         new("the file of taps isn't there", s => s.File("a.hark", NoRecording), "taps", "a.hark", "gone.txt"),
         new("a line of taps is none", s => s.File("a.hark", NoRecording).File("taps.txt", "0:01 oh\nsoon\n"), "taps", "a.hark", "taps.txt"),
         new("tapped bars don't fit the song", s => s.File("a.hark", NoRecording).File("taps.txt", "0:01 |9\n"), "taps", "a.hark", "taps.txt"),

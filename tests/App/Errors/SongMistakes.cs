@@ -21,6 +21,7 @@ internal static class SongMistakes
         [DiagnosticCode.BadNames] = Head + "names hands\n",
         [DiagnosticCode.BadNames] = Head + "names hands\n",
         [DiagnosticCode.BadMeter] = Head + "meter 4/5\n",
+        [DiagnosticCode.BadCount] = Head + "count thirds\n",
         [DiagnosticCode.BadTempo] = Head + "tempo 401\n",
         [DiagnosticCode.BadKey] = Head + "key D mixolidian\n",
         [DiagnosticCode.BadHarp] = Head + "harp H\n",

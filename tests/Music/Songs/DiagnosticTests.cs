@@ -23,6 +23,7 @@ public class DiagnosticTests
     [InlineData("capo 2 on A2\nnames hand", DiagnosticCode.BadNames, 2, 7, 4, "Write what sounds, and names sound.")]
     [InlineData("shape D x32010", DiagnosticCode.ShapeContradicts, 1, 7, 8, null)]
     [InlineData("meter 4/5", DiagnosticCode.BadMeter, 1, 7, 3, null)]
+    [InlineData("count eights", DiagnosticCode.BadCount, 1, 7, 6, "Did you mean 'eighths'?")]
     [InlineData("tempo 401", DiagnosticCode.BadTempo, 1, 7, 3, null)]
     [InlineData("key D mixolidian", DiagnosticCode.BadKey, 1, 7, 10, "Did you mean 'mixolydian'?")]
     [InlineData("harp H", DiagnosticCode.BadHarp, 1, 6, 1, null)]

@@ -54,6 +54,7 @@ internal static class SongGen
             Tempo = new(tempo / 10.0, standings[1]),
             Key = new(Key, standings[2]),
             Harp = random.Next(2) == 0 ? null : new(new(PitchName.Parse("A"), random.Next(2) == 0 ? "richter" : "natural-minor", random.Next(3) - 1), standings[3]),
+            Counting = random.Next(2) == 0 ? Counting.Beats : Counting.Divisions,
             Shapes = shapes,
             Sections = Sections(counts, shapes, random, standings),
         };

@@ -17,6 +17,23 @@ public class BarPlaceTests
     public void BarsAreCounted(string meter, int perBeat, string counted) =>
         Assert.Equal(counted, string.Join(' ', BarPlace.Grid(Meter.Parse(meter), perBeat).Select(p => p.Syllable)));
 
+    // Counting every eighth of 6/8 and 12/8 by its number, and simple meters as ever, is common practice.
+    [Theory]
+    [InlineData("6/8", 3, "1 2 3 4 5 6")]
+    [InlineData("12/8", 3, "1 2 3 4 5 6 7 8 9 10 11 12")]
+    [InlineData("6/8", 6, "1 & 2 & 3 & 4 & 5 & 6 &")]
+    [InlineData("3/4", 2, "1 & 2 & 3 &")]
+    public void DivisionsAreCounted(string meter, int perBeat, string counted) =>
+        Assert.Equal(counted, string.Join(' ', BarPlace.Grid(Meter.Parse(meter), perBeat).Select(p => p.Said(Counting.Divisions))));
+
+    [Fact]
+    public void PlacesAreNamedAsTheyAreCounted()
+    {
+        var third = BarPlace.Of(Meter.Parse("6/8"), Beats.Fraction(2, 3));
+        Assert.Equal(("1 li", "3"), (third.Named(Counting.Beats), third.Named(Counting.Divisions)));
+        Assert.Equal("5 &", BarPlace.Of(Meter.Parse("6/8"), Beats.Fraction(3, 2)).Named(Counting.Divisions));
+    }
+
     // Longuet-Higgins and Lee 1984: the weights of a bar of 4/4 in sixteenths.
     [Fact]
     public void WeightsAreThePublishedOnes() =>

@@ -33,13 +33,5 @@ public class CoordinationChartTests
     }
 
     [Fact]
-    public void PagesAreSound()
-    {
-        var pages = CoordinationChart.Pages(SampleSongs.SaltRoad, [.. SampleSongs.SaltRoad.Bars], PaperSize.A4);
-        Assert.True(pages.Length > 1);
-        Assert.All(pages, Layout.IsSound);
-    }
-
-    [Fact]
     public void EmptyPassagesAreRefused() => Assert.Throws<ArgumentException>(() => CoordinationChart.Engrave([], 500));
 }

@@ -21,6 +21,17 @@ public sealed class MomentsTests
 
     private static readonly Moments Moments = new(Slow);
 
+    // Felt beats a second long: an eighth of 6/8 lasts a third of one, so at 1.4 s the fifth of six counts sounds.
+    [Theory]
+    [InlineData("beats", 2, 1)]
+    [InlineData("eighths", 6, 4)]
+    public void CompoundBarsAreCountedAsTheSongSays(string count, int counts, int beat)
+    {
+        var timeline = new LessonTimeline(LessonSongs.Read($"title Six\nmeter 6/8\ntempo 60\ncount {count}\nsection A\nchords | C | C |\n"));
+        Assert.Equal(counts, timeline.Bars[0].Count);
+        Assert.Equal(beat, new Moments(timeline).At(1.4).Beat);
+    }
+
     [Theory]
     [InlineData(0, -1, -1, 10)]
     [InlineData(6.5, -1, -1, 4)]

@@ -69,7 +69,7 @@ public static class MelodyRemarks
     };
 
     private static string Detail(Song song, MelodyTone tone) =>
-        $"bar {tone.Note.Place.Bar} beat {BarPlace.Of(song.Bars.ElementAt(tone.Note.Place.Bar - 1).Meter, tone.Note.Place.Start)}: {tone.Note.Note.Pitch} ({tone.Note.Note.Played}) is {tone.Note.Degree.DegreeName} of {ChordSymbol.Write(tone.Note.Chord)}";
+        $"bar {tone.Note.Place.Bar} beat {BarPlace.Of(song.Bars.ElementAt(tone.Note.Place.Bar - 1).Meter, tone.Note.Place.Start).Named(song.Counting)}: {tone.Note.Note.Pitch} ({tone.Note.Note.Played}) is {tone.Note.Degree.DegreeName} of {ChordSymbol.Write(tone.Note.Chord)}";
 
     private static string Counted(ToneKind kind, int count) => kind switch
     {

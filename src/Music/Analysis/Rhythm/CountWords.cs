@@ -6,9 +6,11 @@ namespace Harkbook.Music.Analysis.Rhythm;
 /// <summary>Places and lengths in a bar as they are said in a sentence.</summary>
 internal static class CountWords
 {
-    /// <summary>"two", "the and of two", "the a of two", "the li of one".</summary>
-    public static string Of(BarPlace place)
+    /// <summary>"two", "the and of two", "the a of two", "the li of one"; where divisions are counted, "three".</summary>
+    public static string Of(BarPlace place, Counting counting)
     {
+        if (place.ByDivisions(counting))
+            return place.IntoDivision == Beats.Zero ? NumberWords.Of(place.Division) : $"a place after {NumberWords.Of(place.Division)}";
         var beat = NumberWords.Of(place.Beat);
         var syllable = place.Syllable == "&" ? "and" : place.Syllable;
         return place.IsOnBeat ? beat : syllable.Length > 0 ? $"the {syllable} of {beat}" : $"a place inside beat {beat}";

@@ -1,18 +1,19 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.Rhythm;
 
 /// <summary>The sung rhythm of a song, bar by bar; bars in which no syllable starts are left out.</summary>
-public sealed record SungRhythm(ImmutableArray<SungBar> Bars, ImmutableArray<Syncopation> Syncopations, ImmutableArray<Anticipation> Anticipations)
+public sealed record SungRhythm(ImmutableArray<SungBar> Bars, ImmutableArray<Syncopation> Syncopations, ImmutableArray<Anticipation> Anticipations, Counting Counting)
 {
     public static SungRhythm Of(Song song)
     {
         var lines = song.Bars.Select(TwoLines.Of).ToArray();
         var syncopations = SyncopationRule.Of([.. lines.Select(l => (l.Bar.Meter, l.Voice.Select(v => v.At).ToImmutableArray()))]);
         var held = HeldInto(song);
-        return new([.. lines.Where(l => l.HasVoice).Select(l => Measured(l, syncopations, held))], syncopations, Anticipation.In(song));
+        return new([.. lines.Where(l => l.HasVoice).Select(l => Measured(l, syncopations, held))], syncopations, Anticipation.In(song), song.Counting);
     }
 
     /// <summary>Syncopation a bar, over the bars that are sung in; 0 where none is.</summary>

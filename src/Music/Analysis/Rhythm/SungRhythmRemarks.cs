@@ -32,11 +32,11 @@ public static class SungRhythmRemarks
         if (late.Length < FewestBars || late.Length * 2 < rhythm.Bars.Length)
             return null;
         var (place, times) = late.Select(b => FirstPlace(b)).GroupBy(p => p).OrderByDescending(g => g.Count()).Select(g => (g.Key, g.Count())).First();
-        var most = times == late.Length ? $"always on {CountWords.Of(place)}" : $"most often on {CountWords.Of(place)}";
+        var most = times == late.Length ? $"always on {CountWords.Of(place, rhythm.Counting)}" : $"most often on {CountWords.Of(place, rhythm.Counting)}";
         return new(RemarkKind.VoiceEntersLate,
             $"The voice comes in after the first beat in {NumberWords.Of(late.Length)} of {NumberWords.Of(rhythm.Bars.Length)} sung bars, {most}.",
             [new("bars entered after the first beat", $"{late.Length} of {rhythm.Bars.Length}", "counted; a bar that a held syllable reaches into doesn't count"),
-             new("commonest entry", $"{place}, {times} times", "counting as in Integrated Music Theory 2018–19, sections 4a and 4b")])
+             new("commonest entry", $"{place.Named(rhythm.Counting)}, {times} times", "counting as in Integrated Music Theory 2018–19, sections 4a and 4b")])
         {
             Places = [.. late.Select(b => new SongPlace(b.Number, FirstPlace(b).Position, Beats.Whole(1)))],
         };
@@ -90,7 +90,7 @@ public static class SungRhythmRemarks
             return null;
         var apart = both.SelectMany(b => b.Lines.Voice.Where(v => !v.IsTogether).Select(v => (b.Number, Place: BarPlace.Of(b.Lines.Bar.Meter, v.At)))).ToArray();
         var all = both.Sum(b => b.Onsets.Count);
-        return new(RemarkKind.VoiceAgainstGuitar, Sentence(all, [.. apart.Select(a => a.Place)]),
+        return new(RemarkKind.VoiceAgainstGuitar, Sentence(all, [.. apart.Select(a => a.Place)], rhythm.Counting),
             [new("syllables on a stroke", $"{all - apart.Length} of {all}", "starts at the same place of the bar, counted over the bars that have both")])
         {
             // Where it holds of most bars it holds of the song.
@@ -98,12 +98,12 @@ public static class SungRhythmRemarks
         };
     }
 
-    private static string Sentence(int all, ImmutableArray<BarPlace> apart)
+    private static string Sentence(int all, ImmutableArray<BarPlace> apart, Counting counting)
     {
         if (apart.IsEmpty)
             return all == 1 ? "The one syllable falls on a stroke of the guitar." : $"All {NumberWords.Of(all)} syllables fall on a stroke or a picked note of the guitar.";
         var common = apart.GroupBy(p => p).OrderByDescending(g => g.Count()).First();
-        var where = common.Count() == 1 ? "" : common.Count() == apart.Length ? $", all on {CountWords.Of(common.Key)}" : $", most often on {CountWords.Of(common.Key)}";
+        var where = common.Count() == 1 ? "" : common.Count() == apart.Length ? $", all on {CountWords.Of(common.Key, counting)}" : $", most often on {CountWords.Of(common.Key, counting)}";
         return apart.Length == all
             ? $"Voice and guitar never strike together: every syllable falls between the guitar's strokes{where}."
             : $"Voice and guitar strike together on {NumberWords.Of(all - apart.Length)} of {NumberWords.Of(all)} syllables; {(apart.Length == 1 ? "one falls" : "the others fall")} between the strokes{where}.";

@@ -81,6 +81,23 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
     public Fact<Meter>? Meter() => Read(SongFact.Meter, Theory.Meter.CommonTime, "4/4", DiagnosticCode.BadMeter,
         "A meter is written 4/4, 3/4 or 6/8: 1 to 32 over 1, 2, 4, 8 or 16.", line => Theory.Meter.TryParse(line.BodyText, out var meter) ? meter : null);
 
+    public Counting Counting()
+    {
+        if (Line(SongFact.Count) is not { } line)
+            return Theory.Counting.Beats;
+        standings.Refuse(line, "The count");
+        switch (line.BodyText)
+        {
+            case "beats":
+                return Theory.Counting.Beats;
+            case "eighths":
+                return Theory.Counting.Divisions;
+            default:
+                bag.Add(DiagnosticCode.BadCount, line.Body, "The count is beats (6/8 as 1 la li 2 la li) or eighths (6/8 as 1 2 3 4 5 6), as in count eighths.", NearestWord.Suggest(line.BodyText, ["beats", "eighths"]));
+                return Theory.Counting.Beats;
+        }
+    }
+
     public Fact<double>? Tempo() => Read(SongFact.Tempo, 120.0, "120", DiagnosticCode.BadTempo,
         "A tempo is 20 to 400 felt beats a minute, as in tempo 96.", line => TryNumber(line.BodyText, out var tempo) && tempo is >= 20 and <= 400 ? tempo : null);
 

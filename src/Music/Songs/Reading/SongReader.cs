@@ -17,6 +17,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         var (title, player, album, recording) = (facts.Title(), facts.Player(), facts.Album(), facts.Recording());
         var (pitch, tuning, tempo, key, harp) = (facts.Pitch(), facts.Tuning(), facts.Tempo(), facts.Key(), facts.Harp());
         var (capo, meter) = (facts.Capo(tuning?.Value), facts.Meter());
+        var counting = facts.Counting();
         var shapes = new ShapeReader(syntax, bag, standings).Read(tuning?.Value);
         new PatternReader(syntax, bag, standings, tuning?.Value, meter?.Value ?? Meter.CommonTime).Read();
         new SectionReader(syntax, bag, standings, tuning?.Value).Read();
@@ -40,6 +41,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
             Capo = capo,
             Meter = meter,
             Tempo = tempo,
+            Counting = counting,
             Key = key,
             Harp = harp,
             Shapes = shapes,

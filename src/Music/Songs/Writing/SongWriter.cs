@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs.Writing;
 
@@ -39,6 +40,7 @@ internal sealed class SongWriter(Song sounding)
         yield return Line(SongFact.Capo, song.Capo, c => CapoText(c, song.Tuning.Value));
         yield return (SongFact.Names, song.HandNames is null ? "" : "hand", "");
         yield return Line(SongFact.Meter, song.Meter, m => m.ToString());
+        yield return (SongFact.Count, song.Counting == Counting.Divisions ? "eighths" : "", "");
         yield return Line(SongFact.Tempo, song.Tempo, t => t.ToString("0.##########", CultureInfo.InvariantCulture));
         yield return Line(SongFact.Key, song.Key, k => k.ToString());
         if (song.Harp is { } harp)

@@ -37,7 +37,7 @@ internal static class BarStrip
             y += row.Height;
         }
         sketch.Line(0.25, 0.5, 0.25, y, 0.5);
-        return (sketch.ToDrawing(slot.Width, y), [.. Enumerable.Range(0, bar.BeatTimes.Length).Select(b => slot.X(Beats.Whole(b)) / slot.Width)]);
+        return (sketch.ToDrawing(slot.Width, y), [.. Enumerable.Range(0, bar.BeatTimes.Length).Select(b => slot.X(bar.PlaceOf(b)) / slot.Width)]);
     }
 
     /// <summary>Whether a bar's content stands well at so many points a beat.</summary>

@@ -32,14 +32,14 @@ internal sealed class LineShelf
     {
         this.timeline = timeline;
         names = CapoNames.Of(timeline.Song);
-        BarRow[] rows = [new ChordRow(timeline.Song.Bars, names, 14), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(), new SungRow(), new HarpRow(9.2)];
+        BarRow[] rows = [new ChordRow(timeline.Song.Bars, names, 14), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(timeline.Song.Counting), new SungRow(), new HarpRow(9.2)];
         const double Best = 3.95;
         lines = PlayLine.Of(timeline, rows, (Screen.Width - 2 * Edge) / Best);
         tallest = lines.Select(l => l.Drawing.Height).DefaultIfEmpty(0).Max();
         scale = Math.Min(Best, Room / Math.Max(1, tallest));
         tallest *= scale;
         takesTurns = 2 * tallest + Gap <= Room;
-        ahead = takesTurns ? [] : [.. lines.Select((_, i) => Ahead(i, [rows[0], new CountRow(), rows[4]], [rows[0], rows[4]]))];
+        ahead = takesTurns ? [] : [.. lines.Select((_, i) => Ahead(i, [rows[0], new CountRow(timeline.Song.Counting), rows[4]], [rows[0], rows[4]]))];
         Top = Bottom - (takesTurns ? 2 * tallest + Gap : lines.Select((_, i) => Height(i)).DefaultIfEmpty(0).Max());
         lineOfBar = [.. lines.SelectMany((l, i) => l.Bars.Select(_ => i))];
     }

@@ -62,7 +62,7 @@ internal sealed class PlayLine
             beat++;
         var length = bar.BeatTimes[beat + 1] - bar.BeatTimes[beat];
         var within = length > 0 ? Math.Clamp((time - bar.BeatTimes[beat]) / length, 0, 1) : 0;
-        var (from, to) = (slot.X(Units.Beats.Whole(beat)), slot.X(Units.Beats.Whole(beat + 1)));
+        var (from, to) = (slot.X(bar.PlaceOf(beat)), slot.X(bar.PlaceOf(beat + 1)));
         return from + within * (to - from);
     }
 

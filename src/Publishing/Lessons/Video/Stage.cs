@@ -87,7 +87,7 @@ internal sealed class Stage
             harpTop = bottom - drawing.Height;
             sketch.Add(drawing.Placed(Screen.Middle - drawing.Width / 2, harpTop));
         }
-        var count = timeline.Bars[Math.Max(0, moment.Bar)].Bar.Meter.BeatsPerBar;
+        var count = timeline.Bars[Math.Max(0, moment.Bar)].Count;
         var end = BeatRings.Draw(sketch, count, moment, Screen.StageTop + 6, harpTop - 24 - TagSize * 1.25);
         var (words, tint) = Caption(moment);
         Centred(sketch, words, Screen.Middle, harp is null ? end + TagSize * 1.6 : harpTop - 24, TagSize, tint);
@@ -97,7 +97,7 @@ internal sealed class Stage
     {
         if (moment.IsOver)
             return ("the end", Tint.Quiet);
-        if (moment.BeatsToStart > timeline.Bars[0].Bar.Meter.BeatsPerBar)
+        if (moment.BeatsToStart > timeline.Bars[0].Count)
             return ($"the music starts in {moment.SecondsToStart} {(moment.SecondsToStart == 1 ? "second" : "seconds")}", Tint.Quiet);
         if (moment.BeatsToStart > 0)
             return ("count in", Tint.Quiet);

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using Harkbook.Audio.Signals;
 
-namespace Harkbook.Listening.Sounding;
+namespace Harkbook.Music.Analysis.Practice;
 
 /// <summary>How some bars are practised.</summary>
-public sealed record ExerciseOptions
+public sealed record PracticeOptions
 {
     /// <summary>First and last bar of the song, 1 for its first.</summary>
     public required int FirstBar { get; init; }
@@ -17,8 +16,13 @@ public sealed record ExerciseOptions
     /// <summary>How often the bars are played at each speed; 1 to 16.</summary>
     public int Rounds { get; init; } = 4;
 
-    /// <summary>−40 to −14 LUFS.</summary>
-    public Loudness Loudness { get; init; } = Loudness.FromLufs(-18);
+    public RoundLead Lead { get; init; }
+
+    /// <summary>
+    /// Whether bars keep the lengths that they have on the record, to be practised with it; without, they run at their mean tempo,
+    /// since practising against a wavering clock teaches the wavering.
+    /// </summary>
+    public bool AsRecorded { get; init; }
 
     /// <summary>Throws for values outside their ranges.</summary>
     /// <param name="bars">How many the song has.</param>
