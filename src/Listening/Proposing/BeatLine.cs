@@ -28,7 +28,7 @@ internal sealed record BeatLine(ImmutableArray<double> Times, ImmutableArray<dou
         var sizes = BarSizes(beats, meter, out var added);
         var bars = ImmutableArray.CreateBuilder<ProposedBar>();
         foreach (var size in sizes)
-            bars.Add(new(bars.Count == 0 ? 0 : bars[^1].EndBeat, MeterOf(size, meter)));
+            bars.Add(new(bars.Count == 0 ? 0 : bars[^1].EndBeat, meter.OfBeats(size)));
         var heard = beats.Select(b => b.Time.Value).ToList();
         var (before, after) = (Pace(heard.Take(BeatsOfPace), tempo), Pace(heard.TakeLast(BeatsOfPace), tempo));
         var tail = bars[^1].EndBeat - added - heard.Count;
@@ -81,14 +81,6 @@ internal sealed record BeatLine(ImmutableArray<double> Times, ImmutableArray<dou
             sizes[^1]++;
         else
             sizes.Add(beats);
-    }
-
-    private static Meter MeterOf(int beats, Meter usual)
-    {
-        if (beats == usual.BeatsPerBar)
-            return usual;
-        var odd = Meter.Of(Math.Min(32, usual.IsCompound ? 3 * beats : beats), usual.Lower);
-        return odd.BeatsPerBar == beats ? odd : Meter.Of(beats, 4);
     }
 
     /// <summary>The median beat length.</summary>

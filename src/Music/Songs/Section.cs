@@ -28,8 +28,11 @@ public sealed record Section(string Name, ImmutableArray<Anchor> Anchors, Immuta
     public override int GetHashCode() => HashCode.Combine(Name, Anchors.Length, Bars.Length);
 }
 
-/// <summary>The start of a bar of a section (1 = the first; one past the last marks its end) at a time in the recording.</summary>
+/// <summary>The start of a bar of a section (1 = the first; one past the last marks its end), or a beat in it, at a time in the recording.</summary>
 public sealed record Anchor(int Bar, Seconds At)
 {
+    /// <summary>Felt beats from the bar's start.</summary>
+    public Beats Beat { get; init; }
+
     public Standing Standing { get; init; } = Standing.Decided;
 }

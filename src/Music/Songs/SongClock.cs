@@ -30,7 +30,7 @@ public sealed class SongClock
             foreach (var anchor in section.Anchors)
             {
                 var index = first + anchor.Bar - 1;
-                tied.Add((index < starts.Count ? starts[index] : beat, anchor.At.Value));
+                tied.Add(((index < starts.Count ? starts[index] : beat) + anchor.Beat.Value, anchor.At.Value));
             }
         }
         starts.Add(beat);

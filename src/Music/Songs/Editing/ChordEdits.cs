@@ -31,7 +31,7 @@ internal sealed class ChordEdits(SongSyntax syntax, Meter songMeter)
         var written = section.BarsOf(Chords).TryGetValue(bar, out var found) ? found.Bar : null;
         var leaf = LeafAt(written, beat, section.MeterOf(bar, songMeter));
         return leaf is { GoesOn: false, Silences: false }
-            ? SetChord(barNumber, beat, Unmarked(leaf), standing)
+            ? SetChord(barNumber, beat, leaf.Unmarked, standing)
             : throw new ArgumentException($"No chord starts on beat {BeatText.Write(beat)} of bar {barNumber}.", nameof(beat));
     }
 
@@ -69,11 +69,9 @@ internal sealed class ChordEdits(SongSyntax syntax, Meter songMeter)
     private static IEnumerable<Written> Others(PartLine? line, BarSyntax? written, int bar, Beats beat, Meter meter) =>
         (written?.Leaves ?? [])
             .Where(l => !l.GoesOn && l.StartIn(meter) != beat)
-            .Select(l => new Written(bar, l.StartIn(meter), Beats.Zero, Unmarked(l), line!.StandingOf(l, bar, l.StartIn(meter))));
+            .Select(l => new Written(bar, l.StartIn(meter), Beats.Zero, l.Unmarked, line!.StandingOf(l, bar, l.StartIn(meter))));
 
     private static Leaf? LeafAt(BarSyntax? bar, Beats beat, Meter meter) => bar?.Leaves.FirstOrDefault(l => l.StartIn(meter) == beat);
-
-    private static string Unmarked(Leaf leaf) => leaf.Raw.Text[..(leaf.Heard is null ? leaf.Raw.Text.Length : leaf.Raw.Text.LastIndexOf('?'))];
 
     private (SectionSyntax Section, int Bar) Find(int barNumber)
     {

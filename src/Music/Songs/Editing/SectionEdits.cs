@@ -30,7 +30,7 @@ internal sealed class SectionEdits(SongSyntax syntax)
     {
         var anchors = Anchors(Section(section));
         var put = $"{bar} = {TimeText.Write(at)}";
-        if (anchors.FirstOrDefault(a => a.Anchor.Anchor.Bar == bar) is { Line: not null } there)
+        if (anchors.FirstOrDefault(a => IsStart(a.Anchor, bar)) is { Line: not null } there)
             return lines.SetStandingAt(there.Line, bar, null, standing).Append(new(WithMark(there), TimeText.Write(at)));
         var line = anchors.LastOrDefault(a => a.Anchor.Anchor.Bar < bar);
         if (line.Line is not null)
@@ -44,7 +44,7 @@ internal sealed class SectionEdits(SongSyntax syntax)
     public IEnumerable<TextEdit> RemoveAnchor(int section, int bar)
     {
         var anchors = Anchors(Section(section));
-        var there = anchors.FirstOrDefault(a => a.Anchor.Anchor.Bar == bar);
+        var there = anchors.FirstOrDefault(a => IsStart(a.Anchor, bar));
         if (there.Line is null)
             throw new ArgumentException($"Bar {bar} of section {Section(section).Name} has no anchor.", nameof(bar));
         if (anchors.Count(a => a.Line == there.Line) == 1)
@@ -78,6 +78,8 @@ internal sealed class SectionEdits(SongSyntax syntax)
         var there = Section(section).Keys.Where(k => k.FromBar == bar).Select(k => WholeLine(k.Line)).ToList();
         return there.Count > 0 ? there : throw new ArgumentException($"The section {Section(section).Name} has no line that changes the key at bar {bar}.", nameof(bar));
     }
+
+    private static bool IsStart(AnchorSyntax anchor, int bar) => anchor.Anchor.Bar == bar && anchor.Anchor.Beat == Beats.Zero;
 
     /// <summary>Takes a line away; its comment stays.</summary>
     private TextEdit WholeLine(LineSyntax line)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Songs.Reading;
@@ -8,10 +9,10 @@ namespace Harkbook.Music.Songs.Reading;
 /// <summary>An anchor and where its time stands in the file.</summary>
 internal sealed record AnchorSyntax(Anchor Anchor, Span BarAt, Span TimeAt);
 
-/// <summary>Reads "anchors 1 = 0:02.315 5 = 0:12.402", section by section, and checks that bars and times rise through the song.</summary>
-internal sealed partial class AnchorReader(DiagnosticBag bag, StandingReader standings, Seconds? recordingLength)
+/// <summary>Reads "anchors 1 = 0:02.315 5 beat 3 = 0:12.402", section by section, and checks that places and times rise through the song.</summary>
+internal sealed partial class AnchorReader(DiagnosticBag bag, StandingReader standings, Seconds? recordingLength, Meter songMeter = default)
 {
-    private (int Bar, double Time) last = (int.MinValue, double.NegativeInfinity);
+    private (int Bar, Beats Beat, double Time) last = (int.MinValue, Beats.Zero, double.NegativeInfinity);
 
     public ImmutableArray<Anchor> Read(SectionSyntax section, int firstNumber)
     {
@@ -46,19 +47,20 @@ internal sealed partial class AnchorReader(DiagnosticBag bag, StandingReader sta
 
     private static AnchorSyntax? ReadAnchor(Match match, LineSyntax line, ImmutableArray<StandingEntry> entries)
     {
-        if (!TimeText.TryRead(match.Groups[2].Value, out var time))
+        var beat = Beats.Zero;
+        if (!TimeText.TryRead(match.Groups[3].Value, out var time) || (match.Groups[2].Success && !BeatText.TryRead(match.Groups[2].Value, out beat)))
             return null;
         var bar = int.Parse(match.Groups[1].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture);
-        var mark = match.Groups[3].Value;
+        var mark = match.Groups[4].Value;
         var marked = mark.Length == 0 ? null : Standing.Heard(StandingReader.TryReadPercent(mark[1..], out var confidence) ? confidence : null);
-        var standing = marked ?? entries.LastOrDefault(e => e.Bar == bar)?.Standing ?? entries.FirstOrDefault(e => e.Bar is null)?.Standing ?? Standing.Decided;
-        return new(new Anchor(bar, time) { Standing = standing }, Place(match.Groups[1], line), Place(match.Groups[2], line));
+        var standing = marked ?? (entries.LastOrDefault(e => e.Bar == bar && e.Beat == beat) ?? entries.LastOrDefault(e => e.Bar == bar && e.Beat is null))?.Standing ?? entries.FirstOrDefault(e => e.Bar is null)?.Standing ?? Standing.Decided;
+        return new(new Anchor(bar, time) { Beat = beat, Standing = standing }, Place(match.Groups[1], line), Place(match.Groups[3], line));
     }
 
     private void Refuse(LineSyntax line, int at)
     {
         var length = Math.Max(1, WordLength(line.BodyText, at));
-        bag.Add(DiagnosticCode.BadAnchor, new(line.Body.Start + at, length), "An anchor is a bar of the section, = and its time in the recording, as in 5 = 0:12.402.");
+        bag.Add(DiagnosticCode.BadAnchor, new(line.Body.Start + at, length), "An anchor is a bar of the section, perhaps a beat of it, = and its time in the recording, as in 5 = 0:12.402 or 5 beat 3 = 0:13.310.");
     }
 
     private bool IsInside(AnchorSyntax anchor, SectionSyntax section)
@@ -67,21 +69,32 @@ internal sealed partial class AnchorReader(DiagnosticBag bag, StandingReader sta
         var inside = anchor.Anchor.Bar >= 1 && anchor.Anchor.Bar <= count + 1;
         if (!inside)
             bag.Add(DiagnosticCode.AnchorOutside, anchor.BarAt, $"The section has {count} bars, so an anchor stands at bar 1 to {count + 1} (its end).");
+        return inside && (anchor.Anchor.Beat == Beats.Zero || IsInBar(anchor, section, count));
+    }
+
+    private bool IsInBar(AnchorSyntax anchor, SectionSyntax section, int count)
+    {
+        var beats = anchor.Anchor.Bar > count ? 0 : section.MeterOf(anchor.Anchor.Bar, songMeter).BeatsPerBar;
+        var inside = anchor.Anchor.Beat < Beats.Whole(beats);
+        if (!inside)
+            bag.Add(DiagnosticCode.AnchorOutside, anchor.BarAt, beats == 0 ? "The section ends here, so its end has no beats." : $"Bar {anchor.Anchor.Bar} has {beats} beats.");
         return inside;
     }
 
     private bool Rises(AnchorSyntax anchor, int bar, bool sameSection)
     {
         var time = anchor.Anchor.At.Value;
-        var same = bar == last.Bar && !sameSection && time == last.Time;
-        var rises = same || (bar > last.Bar && time > last.Time);
+        var beat = anchor.Anchor.Beat;
+        var later = bar > last.Bar || (bar == last.Bar && beat > last.Beat);
+        var same = bar == last.Bar && beat == last.Beat && !sameSection && time == last.Time;
+        var rises = same || (later && time > last.Time);
         if (!rises)
-            bag.Add(DiagnosticCode.AnchorNotRising, bar > last.Bar ? anchor.TimeAt : anchor.BarAt,
-                bar > last.Bar || !sameSection ? $"Times rise through the song, and the anchor before this one is at {TimeText.Write(Seconds.FromSeconds(last.Time))}." : "Anchors stand in the order of their bars, each bar once.");
+            bag.Add(DiagnosticCode.AnchorNotRising, later ? anchor.TimeAt : anchor.BarAt,
+                later || !sameSection ? $"Times rise through the song, and the anchor before this one is at {TimeText.Write(Seconds.FromSeconds(last.Time))}." : "Anchors stand in the order of their bars and beats, each once.");
         else if (recordingLength is { } length && time > length.Value)
             bag.Add(DiagnosticCode.AnchorPastEnd, anchor.TimeAt, $"The recording ends at {TimeText.Write(length)}.");
         if (rises)
-            last = (bar, time);
+            last = (bar, beat, time);
         return rises;
     }
 
@@ -89,6 +102,6 @@ internal sealed partial class AnchorReader(DiagnosticBag bag, StandingReader sta
 
     private static int WordLength(string body, int at) => body.AsSpan(at).IndexOfAny(" \t") is var end && end < 0 ? body.Length - at : end;
 
-    [GeneratedRegex(@"\G(\d{1,5})\s*=\s*([\d:.]+)(\?\d{0,3})?(?=\s|$)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\G(\d{1,5})(?:\s+beat\s+([\d+/]+))?\s*=\s*([\d:.]+)(\?\d{0,3})?(?=\s|$)", RegexOptions.CultureInvariant)]
     private static partial Regex OneAnchor();
 }

@@ -21,5 +21,8 @@ internal sealed record Leaf(int Numerator, int Denominator, Token Raw, Token Val
 
     public bool Silences => !IsQuoted && Value.Text == "_";
 
+    /// <summary>As written, quotes included, without the mark.</summary>
+    public string Unmarked => Heard is null ? Raw.Text : Raw.Text[..Raw.Text.LastIndexOf('?')];
+
     public Beats StartIn(Meter meter) => Beats.Fraction(meter.BeatsPerBar * Numerator, Denominator);
 }

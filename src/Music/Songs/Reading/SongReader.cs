@@ -53,7 +53,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
 
     private ImmutableArray<Section> BuildSections(Meter meter, Tuning? tuning, ImmutableArray<NamedShape> shapes, Seconds? recordingLength)
     {
-        var anchors = new AnchorReader(bag, standings, recordingLength);
+        var anchors = new AnchorReader(bag, standings, recordingLength, meter);
         var builder = new SectionBuilder(new(bag, shapes), new(bag, tuning), meter);
         var sections = ImmutableArray.CreateBuilder<Section>();
         var number = 1;

@@ -20,6 +20,9 @@ internal static class BarGrid
         return [.. Enumerable.Range(0, cells).Select(i => Cell(meter, events, cells, i, runTogether))];
     }
 
+    /// <summary>Whether some even split of the bar has all these starts.</summary>
+    public static bool CanHold(Meter meter, IReadOnlyList<CellEvent> events) => Fitting(meter, events).Any();
+
     /// <summary>Beats where commas suffice, in a compound meter its divisions; else the fewest cells and pieces.</summary>
     private static int Choose(Meter meter, IReadOnlyList<CellEvent> events)
     {
@@ -30,9 +33,7 @@ internal static class BarGrid
         var divided = beats * meter.DivisionsPerBeat;
         if (meter.IsCompound && divided <= BarLineReader.MostCells && Pieces(meter, events, divided).All(p => p <= 4))
             return divided;
-        var fitting = Enumerable.Range(1, BarLineReader.MostCells)
-            .Select(n => (Cells: n, Pieces: Pieces(meter, events, n)))
-            .Where(c => c.Pieces.All(p => p <= BarLineReader.MostPieces))
+        var fitting = Fitting(meter, events)
             .Select(c => (c.Cells, Cost: c.Pieces.Sum()))
             .OrderBy(c => c.Cost).ThenByDescending(c => c.Cells)
             .ToList();
@@ -40,6 +41,11 @@ internal static class BarGrid
             ? fitting[0].Cells
             : throw new ArgumentException($"No bar of {BarLineReader.MostCells} cells of {BarLineReader.MostPieces} pieces has the starts {string.Join(", ", events.Select(e => e.Start))}; move them to a plainer fraction of the beat.", nameof(events));
     }
+
+    private static IEnumerable<(int Cells, int[] Pieces)> Fitting(Meter meter, IReadOnlyList<CellEvent> events) =>
+        Enumerable.Range(1, BarLineReader.MostCells)
+            .Select(n => (Cells: n, Pieces: Pieces(meter, events, n)))
+            .Where(c => c.Pieces.All(p => p <= BarLineReader.MostPieces));
 
     /// <summary>How many pieces each cell needs.</summary>
     private static int[] Pieces(Meter meter, IReadOnlyList<CellEvent> events, int cells)

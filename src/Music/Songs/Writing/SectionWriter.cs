@@ -12,6 +12,7 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
     private const int BarsPerLine = 4;
 
     private readonly Dictionary<SongPart, int> nextBar = [];
+    private readonly VoiceLines lines = new(bar => section.Bars[bar - 1].Meter);
     private Dictionary<SongPart, Repetition> repeated = [];
 
     public void Write()
@@ -23,12 +24,12 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         if (patterns.Count > 0)
             LineTable.Append(text, patterns, patterns.Max(p => p.Bars.IsEmpty ? 0 : p.Head.Length) + 1);
         var meter = songMeter;
-        foreach (var (first, lines) in blocks)
+        foreach (var (first, table) in blocks)
         {
             if (section.Bars[first - 1].Meter is var now && now != meter)
                 text.Append($"{"meter",-10} {meter = now}{(first > 1 ? $" from {first}" : "")}\n");
-            if (lines.Count > 0)
-                LineTable.Append(text, lines, heads + 1);
+            if (table.Count > 0)
+                LineTable.Append(text, table, heads + 1);
         }
     }
 
@@ -79,13 +80,13 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
             : null;
 
     private Standing PartStanding(ImmutableArray<VoiceScript> scripts) =>
-        Usual(Enumerable.Range(1, section.Bars.Length).SelectMany(bar => scripts.SelectMany(s => s.Starts(bar))));
+        VoiceLines.Usual(Enumerable.Range(1, section.Bars.Length).SelectMany(bar => scripts.SelectMany(s => s.Starts(bar))));
 
     private IEnumerable<TableLine> PatternLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices)
     {
         var (first, pattern, _) = repeated[part];
         var head = $"{part.ToString().ToLowerInvariant()} {BarLineReader.Throughout}{(first > 1 ? $" from {first}" : "")}";
-        return Lines(part, head, voices, [.. pattern], 0, PartStanding([.. voices.Select(v => v.Script)]));
+        return lines.Of(part, head, voices, [.. pattern], 0, PartStanding([.. voices.Select(v => v.Script)]));
     }
 
     private IEnumerable<TableLine> PartLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices, int first, int count)
@@ -109,36 +110,6 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         var next = nextBar.GetValueOrDefault(part, 1);
         nextBar[part] = bars[^1] + 1;
         var head = part.ToString().ToLowerInvariant() + (bars[0] > next ? $" from {bars[0]}" : "");
-        return Lines(part, head, voices, bars, column, Usual(bars.SelectMany(bar => voices.SelectMany(v => v.Script.Starts(bar)))));
+        return lines.Of(part, head, voices, bars, column, VoiceLines.Usual(bars.SelectMany(bar => voices.SelectMany(v => v.Script.Starts(bar)))));
     }
-
-    private IEnumerable<TableLine> Lines(SongPart part, string head, ImmutableArray<(string Label, VoiceScript Script)> voices, List<int> bars, int column, Standing standing)
-    {
-        if (part != SongPart.Pick)
-            return [Line(head, part, voices[0].Script, bars, column, standing, StandingText.Write(standing))];
-        var strings = voices.Select(v => Line(v.Label, part, v.Script, bars, column, standing, "")).ToList();
-        return strings.Select(s => s with { Bars = OnGridOf(strings, s, bars) }).Prepend(new(head, [], 0, StandingText.Write(standing)));
-    }
-
-    /// <summary>Strings that rest through a bar show as many cells as the busiest, so that a block reads as tab.</summary>
-    private ImmutableArray<ImmutableArray<string>> OnGridOf(List<TableLine> strings, TableLine line, List<int> bars) =>
-        [.. line.Bars.Select((bar, i) => bar is ["."] ? Resting(strings.All(s => s.Bars[i] is ["."]) ? RestCells(bars[i]) : strings.Max(s => s.Bars[i].Length)) : bar)];
-
-    private static ImmutableArray<string> Resting(int cells) => [.. Enumerable.Repeat(".", cells)];
-
-    /// <summary>Where strokes or notes ring on through a whole bar, a dot a beat; a lone one would look as if they were played again.</summary>
-    private int RestCells(int bar) => Math.Max(2, section.Bars[bar - 1].Meter.BeatsPerBar);
-
-    private TableLine Line(string head, SongPart part, VoiceScript script, List<int> bars, int column, Standing standing, string tail)
-    {
-        var others = bars.SelectMany(script.Starts).Where(s => s.Standing != standing && StandingText.Mark(s.Standing) is null)
-            .Select(s => StandingText.WriteAt(s.Bar, s.Start, s.Standing));
-        var cells = bars.Select(bar => BarGrid.Cells(section.Bars[bar - 1].Meter, script.Events(bar, standing), part == SongPart.Strum) is var written
-            && part == SongPart.Strum && written is ["."] ? Resting(RestCells(bar)) : written);
-        return new(head, [.. cells], column, string.Join(' ', others.Prepend(tail).Where(t => t.Length > 0)));
-    }
-
-    /// <summary>The standing that most of the claims have.</summary>
-    private static Standing Usual(IEnumerable<Written> claims) =>
-        claims.GroupBy(c => c.Standing).MaxBy(g => g.Count())?.Key ?? Standing.Decided;
 }

@@ -108,12 +108,7 @@ internal sealed class SongWriter(Song sounding)
 
     private void WriteAnchors(Section section)
     {
-        for (var i = 0; i < section.Anchors.Length;)
-        {
-            var standing = section.Anchors[i].Standing;
-            var run = section.Anchors.Skip(i).Take(6).TakeWhile(a => a.Standing == standing).ToList();
-            text.Append($"{"anchors",-10} {string.Join("   ", run.Select(a => $"{a.Bar} = {TimeText.Write(a.At)}"))}  {StandingText.Write(standing)}".TrimEnd()).Append('\n');
-            i += run.Count;
-        }
+        foreach (var line in AnchorLines.Of(section.Anchors))
+            text.Append(line).Append('\n');
     }
 }

@@ -24,6 +24,13 @@ internal sealed class VoiceScript
             sounding.UnionWith(Enumerable.Range(starts[i].Bar, LastBar(bars, starts[i], i + 1 < starts.Count ? starts[i + 1].Bar : bars.Length) - starts[i].Bar + 1));
     }
 
+    /// <summary>From starts and silences as they are to stand.</summary>
+    public VoiceScript(IEnumerable<Written> starts, IEnumerable<(int Bar, Beats At)> silences)
+    {
+        startsByBar = starts.ToLookup(s => s.Bar);
+        endsByBar = silences.ToLookup(e => e.Bar, e => e.At);
+    }
+
     /// <summary>Whether the voice sounds or ends in a bar, so that the bar must be written.</summary>
     public bool Needs(int bar) => sounding.Contains(bar) || endsByBar.Contains(bar);
 

@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Songs.Reading;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Songs.Rebarring;
+
+/// <summary>A bar to come. Its start is on the old line of beats, below zero where the bar begins before the song.</summary>
+internal sealed record NewBar(Beats Start, Beats End, Meter Meter);
+
+/// <summary>A section to come: an old one, or the beats before the first or behind the last where those stand alone.</summary>
+/// <param name="Old">The section's index before; null for beats that stand alone.</param>
+internal sealed record NewSection(int? Old, int First, int End);
+
+/// <summary>
+/// Draws new bar lines. They run on from the song's start; a border of a section that a person decided, and a change of meter, begin
+/// them anew, with a shorter bar before; a border that was only heard moves to the nearest bar line. Where a border would fall between
+/// two beats of the new level, the bar lines run on as well.
+/// </summary>
+internal sealed class BarPlan
+{
+    private readonly SongLine line;
+    private readonly SongSyntax syntax;
+    private readonly BarChange change;
+    private readonly Meter songMeter;
+    private readonly Meter target;
+    private readonly bool changesMeter;
+    private readonly List<NewBar> bars = [];
+
+    public BarPlan(SongLine line, SongSyntax syntax, BarChange change, Meter songMeter)
+    {
+        (this.line, this.syntax, this.change, this.songMeter) = (line, syntax, change, songMeter);
+        target = change.MeterFrom(songMeter);
+        changesMeter = target != change.Usual(songMeter);
+        DrawBars();
+        if (bars.Count > 0)
+            Sections = [.. PlanSections()];
+    }
+
+    public IReadOnlyList<NewBar> Bars => bars;
+
+    public ImmutableArray<NewSection> Sections { get; } = [];
+
+    /// <summary>The length of a whole new bar in old beats.</summary>
+    public Beats WholeBar => change.Level.Back(target.BarLength);
+
+    private Beats Shift => change.Later;
+
+    /// <summary>The new bar in which a place of the old line lies.</summary>
+    public int BarAt(Beats at)
+    {
+        var (low, high) = (0, bars.Count - 1);
+        while (low < high)
+        {
+            var middle = (low + high + 1) / 2;
+            (low, high) = bars[middle].Start <= at ? (middle, high) : (low, middle - 1);
+        }
+        return low;
+    }
+
+    /// <summary>The new bar line nearest to a place, the earlier of two.</summary>
+    public int NearestLine(Beats at)
+    {
+        var bar = BarAt(at);
+        return at > bars[bar].Start && at - bars[bar].Start > bars[bar].End - at ? bar + 1 : bar;
+    }
+
+    private bool IsHeard(int section) => syntax.Sections[section].Standing.Kind == StandingKind.Heard;
+
+    private void DrawBars()
+    {
+        if (line.Bars.IsEmpty)
+            return;
+        var start = Shift;
+        while (start > Beats.Zero)
+            start -= WholeBar;
+        foreach (var cut in Cuts().Where(c => c > start && c < line.End).Append(line.End))
+        {
+            var length = change.Level.Of(cut - start);
+            if (length.Denominator != 1 && cut < line.End)
+                continue;
+            Fill(start, length, cut == line.End);
+            start = cut;
+        }
+    }
+
+    /// <summary>Where bar lines begin anew.</summary>
+    private SortedSet<Beats> Cuts()
+    {
+        var cuts = new SortedSet<Beats>(Enumerable.Range(1, Math.Max(0, syntax.Sections.Count - 1)).Where(s => !IsHeard(s)).Select(s => line.SectionStarts[s] + Shift));
+        for (var i = 1; i < line.Bars.Length; i++)
+        {
+            var (before, bar) = (line.Bars[i - 1], line.Bars[i]);
+            if (before.Meter != bar.Meter && !(changesMeter && IsHeard(bar.Section)))
+                cuts.Add(bar.Start + Shift);
+        }
+        if (Shift > Beats.Zero && FirstIsLiked)
+            cuts.Add(Shift);
+        if (Shift < Beats.Zero && LastHasLike)
+            cuts.Add(line.End + Shift);
+        return cuts;
+    }
+
+    private void Fill(Beats start, Beats length, bool isLast)
+    {
+        var unit = Unit(start, length);
+        var fillsUp = isLast && (length.Denominator != 1 || Shift != Beats.Zero || IsHeard(line.Bars[^1].Section));
+        for (var left = length; left > Beats.Zero;)
+        {
+            var meter = left < unit.BarLength && !fillsUp ? unit.OfBeats(left.Numerator) : unit;
+            bars.Add(new(start, start + change.Level.Back(meter.BarLength), meter));
+            start = bars[^1].End;
+            left -= meter.BarLength;
+        }
+    }
+
+    /// <summary>
+    /// The meter of a stretch's whole bars. Bars of another meter than the song's keep it, and one such bar alone becomes bars of the song's
+    /// meter where it holds as many beats, or stays one bar.
+    /// </summary>
+    private Meter Unit(Beats start, Beats length)
+    {
+        var old = line.Bars.Where(b => b.End + Shift > start && b.Start + Shift < start + change.Level.Back(length)).ToList();
+        if (old.Count == 0 || old[0].Meter == songMeter || old.Any(b => b.Meter != old[0].Meter) || length.Denominator != 1)
+            return target;
+        if (old.Count > 1)
+            return change.Usual(old[0].Meter);
+        return length.Numerator % target.BeatsPerBar == 0 ? target
+            : length < target.BarLength ? change.Usual(old[0].Meter).OfBeats(length.Numerator)
+            : change.Usual(old[0].Meter);
+    }
+
+    private bool FirstIsLiked => syntax.Sections.Count > 0 && syntax.Sections.Any(s => s.Like == syntax.Sections[0]);
+
+    private bool LastHasLike => syntax.Sections is [.., { Like: not null }];
+
+    private IEnumerable<NewSection> PlanSections()
+    {
+        var starts = Enumerable.Range(0, syntax.Sections.Count).Select(s => s == 0 ? FirstStart() : NearestLine(line.SectionStarts[s] + Shift)).ToList();
+        var end = Shift < Beats.Zero && LastHasLike ? NearestLine(line.End + Shift) : bars.Count;
+        if (starts.Count > 0 && starts[0] > 0)
+            yield return new(null, 0, starts[0]);
+        for (var i = 0; i < starts.Count; i++)
+        {
+            var next = i + 1 < starts.Count ? starts[i + 1] : end;
+            yield return new(i, Math.Min(starts[i], end), Math.Max(starts[i], Math.Min(next, end)));
+        }
+        if (end < bars.Count)
+            yield return new(null, end, bars.Count);
+    }
+
+    /// <summary>Beats before the first section stand in a bar of it, or alone where other sections are like it.</summary>
+    private int FirstStart() => bars.Count > 0 && Shift > Beats.Zero && FirstIsLiked ? NearestLine(Shift) : 0;
+}

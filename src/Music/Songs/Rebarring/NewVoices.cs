@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Songs.Reading;
+using Harkbook.Music.Songs.Writing;
+using Harkbook.Units;
+
+namespace Harkbook.Music.Songs.Rebarring;
+
+/// <summary>What every voice says in each new bar.</summary>
+internal sealed class NewVoices
+{
+    private readonly SongLine line;
+    private readonly BarPlan plan;
+    private readonly TempoLevel level;
+    private readonly Dictionary<Voice, ILookup<int, LineEvent>> byBar;
+    private readonly bool restates;
+
+    public NewVoices(SongLine line, BarPlan plan, TempoLevel level)
+    {
+        (this.line, this.plan, this.level) = (line, plan, level);
+        restates = Restates();
+        byBar = line.Events.ToDictionary(v => v.Key, v => Placed(v.Key, v.Value).ToLookup(e => plan.BarAt(e.At)));
+    }
+
+    public IEnumerable<Voice> All => byBar.Keys.OrderBy(v => v.Part).ThenByDescending(v => v.StringIndex);
+
+    /// <summary>Values and silences of a bar (0 = the first), at beats from its start.</summary>
+    public IEnumerable<Written> In(Voice voice, int bar) =>
+        byBar.TryGetValue(voice, out var found) ? found[bar].Select(e => new Written(bar, level.Of(e.At - plan.Bars[bar].Start), Beats.Zero, e.Text, e.Standing)) : [];
+
+    /// <summary>Whether two bars say the same in a part.</summary>
+    public bool Same(SongPart part, int bar, int other) =>
+        All.Where(v => v.Part == part).All(v => In(v, bar).Select(w => w with { Bar = 0 }).SequenceEqual(In(v, other).Select(w => w with { Bar = 0 })));
+
+    /// <summary>How a new bar's stretch is covered by a part's old bars.</summary>
+    public IEnumerable<Covered> Cover(SongPart part, int bar) =>
+        line.CoveredBy(part).Where(c => c.Start < plan.Bars[bar].End && c.End > plan.Bars[bar].Start);
+
+    /// <summary>A silence that nobody wrote is left out where something starts there, or a section ends of itself.</summary>
+    private IEnumerable<LineEvent> Placed(Voice voice, List<LineEvent> events)
+    {
+        var borders = plan.Sections.Where(s => s.First < plan.Bars.Count).Select(s => plan.Bars[s.First].Start).ToHashSet();
+        var starts = events.Where(e => e.Written).Select(e => e.At).ToHashSet();
+        var all = events.Where(e => e.Written ? !e.Restates : !starts.Contains(e.At)).ToList();
+        var kept = all.Where(e => e.Written || (!borders.Contains(e.At) && e.At < plan.Bars[^1].End));
+        return voice.Part == SongPart.Chords ? kept.Concat(Held(all, borders)).OrderBy(e => e.At) : kept;
+    }
+
+    /// <summary>Chords that go on over a new bar line: said again where a section starts, and in a file that does so at every bar.</summary>
+    private IEnumerable<LineEvent> Held(List<LineEvent> events, HashSet<Beats> borders)
+    {
+        var (next, open) = (0, (LineEvent?)null);
+        foreach (var bar in plan.Bars)
+        {
+            for (; next < events.Count && events[next].At < bar.Start; next++)
+                open = events[next];
+            var starts = next < events.Count && events[next].At == bar.Start;
+            if (!starts && open is { Silences: false } && (restates || borders.Contains(bar.Start)) && bar.Start < line.End)
+                yield return open with { At = bar.Start };
+        }
+    }
+
+    /// <summary>Whether the file says a chord that goes on again at every bar.</summary>
+    private bool Restates()
+    {
+        var chords = line.Events.TryGetValue(new(SongPart.Chords), out var found) ? found : [];
+        var starts = chords.Select(e => e.At).ToHashSet();
+        return chords.Any(e => e.Restates) && line.CoveredBy(SongPart.Chords).Count(c => starts.Contains(c.Start)) * 10 >= line.CoveredBy(SongPart.Chords).Count * 9;
+    }
+}
