@@ -14,6 +14,7 @@ internal static class Program
             StartCommand.Create(),
             ListenCommand.Create(),
             CheckCommand.Create(),
+            RebarCommand.Create(),
             AuditionCommand.Create(),
             TapsCommand.Create(),
             ExerciseCommand.Create(),

@@ -71,7 +71,8 @@ internal sealed record SongFolder(string SongPath, Song Song)
     private static UserException NoSong(string file) =>
         new($"{file}: this is no song file, which is plain text. Give a {Ending} file or the folder that holds it; 'harkbook start RECORDING' makes one.");
 
-    private static string Locate(string path)
+    /// <summary>The song file that a path means: itself, or the only one of a folder.</summary>
+    public static string Locate(string path)
     {
         if (File.Exists(path))
             return path;

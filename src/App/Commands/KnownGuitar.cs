@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Harkbook.Listening;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Commands;
 
@@ -17,6 +18,11 @@ internal sealed record KnownGuitar(Tuning? Tuning, Capo? Capo)
 
     public static KnownGuitar Read(string? tuning, int? capo) =>
         new(tuning is null ? null : Options.ReadTuning(tuning), capo is { } fret ? Options.ReadCapo(fret) : null);
+
+    /// <summary>The song with what the person told marked as decided.</summary>
+    public Song Told(Song song) => IsKnown
+        ? song with { Tuning = song.Tuning with { Standing = Standing.Decided }, Capo = song.Capo with { Standing = Standing.Decided } }
+        : song;
 
     public Hearing Apply(Hearing hearing, CancellationToken ct) => ToldGuitar.Apply(hearing, Tuning, Capo, ct);
 }

@@ -3,6 +3,7 @@ using System.Text;
 using Harkbook.Listening;
 using Harkbook.Listening.Proposing;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Songs.Rebarring;
 
 namespace Harkbook.App.Commands;
 
@@ -14,14 +15,24 @@ internal static class StartCommand
         var into = new Option<string?>("--into") { Description = "The song's folder; without it, a folder named after the recording beside it", HelpName = "FOLDER" };
         var title = new Option<string?>("--title") { Description = "The song's title; without it, the recording's file name", HelpName = "TEXT" };
         var (tuning, capo) = (KnownGuitar.TuningOption(), KnownGuitar.CapoOption());
-        var command = new Command("start", "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording, into, title, tuning, capo };
+        var again = new Option<bool>("--again") { Description = "Listen for a song that is there already: what still stands as heard is proposed anew, what you decided stays" };
+        var bars = new BarOptions();
+        var command = new Command("start", "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording, into, title, tuning, capo, again };
+        bars.AddTo(command);
         command.SetAction(async (parsed, ct) =>
         {
             var path = parsed.GetRequiredValue(recording);
             var name = parsed.GetValue(title) ?? TitleOf(path);
             if (string.IsNullOrWhiteSpace(name))
                 throw new UsageException("--title is empty; give the song's title, or leave the option out.");
-            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, KnownGuitar.Read(parsed.GetValue(tuning), parsed.GetValue(capo)), bring: true, ct);
+            var guitar = KnownGuitar.Read(parsed.GetValue(tuning), parsed.GetValue(capo));
+            if (parsed.GetValue(again) && SongThere(path, parsed.GetValue(into), parsed.GetValue(title)) is { } there)
+            {
+                if (bars.AreGiven(parsed))
+                    throw new UsageException($"--again keeps the bars of the song that is there. Change them with 'harkbook rebar {Output.Shown(there)}'.");
+                return await RestartCommand.RunAsync(path, there, guitar, ct);
+            }
+            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, guitar, bring: true, ct, bars.AreGiven(parsed) ? document => bars.Read(parsed, document) : null);
             Console.Out.WriteLine($"{Output.Shown(song)}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Output.Shown(Path.GetDirectoryName(Path.GetFullPath(song))!)}'.");
             return 0;
         });
@@ -31,19 +42,33 @@ internal static class StartCommand
     /// <summary>Listens and writes the song file; refuses to write over one. A tuning or capo that is told counts as decided.</summary>
     /// <param name="bring">Whether the recording is copied into the song's folder, where it isn't there yet.</param>
     /// <returns>The song file's path and what it was proposed from.</returns>
-    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, KnownGuitar guitar, bool bring, CancellationToken ct)
+    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, KnownGuitar guitar, bool bring, CancellationToken ct,
+        Func<SongDocument, BarChange>? bars = null)
     {
-        folder ??= Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recordingPath))!, Slug(Path.GetFileNameWithoutExtension(recordingPath)));
+        folder ??= FolderOf(recordingPath);
         var songPath = Path.Combine(folder, Slug(title) + SongFolder.Ending);
         if (File.Exists(songPath))
-            throw new UserException($"{songPath} is there already and was not touched. Choose another folder with --into, or delete it first.");
+            throw new UserException($"{songPath} is there already and was not touched. To propose anew what still stands as heard and keep what you decided, add --again; or choose another folder with --into.");
         using var place = OutputPlace.ForFolder(folder, "--into");
         var hearing = guitar.Apply(await Ears.HearAsync(recordingPath, afresh: false, ct), ct);
         var song = SongProposer.Propose(hearing, title, bring ? await RecordingCopy.BringAsync(hearing.Recording with { Path = recordingPath }, folder, ct) : Relative(folder, recordingPath));
-        if (guitar.IsKnown)
-            song = song with { Tuning = song.Tuning with { Standing = Standing.Decided }, Capo = song.Capo with { Standing = Standing.Decided } };
-        await Output.WriteTextAsync(songPath, SongText.Write(song), ct);
+        await Output.WriteTextAsync(songPath, Barred(SongText.Write(guitar.Told(song)), songPath, bars), ct);
         return (songPath, hearing);
+    }
+
+    /// <summary>The proposal, in the bars that the person asks for.</summary>
+    private static string Barred(string text, string path, Func<SongDocument, BarChange>? bars) =>
+        bars is null ? text : RebarCommand.Guarded(path, () => SongText.Parse(text, path) is var document ? SongRebarring.Of(document, bars(document)).Text : text);
+
+    private static string FolderOf(string recordingPath) =>
+        Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recordingPath))!, Slug(Path.GetFileNameWithoutExtension(recordingPath)));
+
+    /// <summary>The song that was begun from a recording: the one of the title, else the only one of the folder.</summary>
+    private static string? SongThere(string recordingPath, string? folder, string? title)
+    {
+        folder ??= FolderOf(recordingPath);
+        var named = Path.Combine(folder, Slug(title ?? TitleOf(recordingPath)) + SongFolder.Ending);
+        return File.Exists(named) ? named : Directory.Exists(folder) && Directory.GetFiles(folder, "*" + SongFolder.Ending) is [var only] && title is null ? only : null;
     }
 
     private static string Relative(string folder, string path) =>

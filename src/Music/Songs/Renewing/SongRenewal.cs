@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Songs.Reading;
+using Harkbook.Music.Songs.Writing;
+
+namespace Harkbook.Music.Songs.Renewing;
+
+/// <summary>A song with what is heard now in place of what was only heard before.</summary>
+/// <param name="Changes">What changed, in words.</param>
+public sealed record Renewed(SongDocument Document, ImmutableArray<string> Changes);
+
+/// <summary>
+/// Puts a new proposal under what a person decided: facts, shapes and chords that still stand as heard are replaced, and everything else stays
+/// as it is, bytes and all. Where nothing in the bars was touched, not even by a comment, the proposal's bars replace them whole.
+/// </summary>
+public sealed class SongRenewal
+{
+    private readonly Song heard;
+    private readonly List<string> changes = [];
+    private SongDocument document;
+
+    private SongRenewal(SongDocument document, Song heard) => (this.document, this.heard) = (document, heard);
+
+    private Song Mine => document.Song!;
+
+    public static Renewed Of(SongDocument document, Song heard)
+    {
+        var renewal = new SongRenewal(document, heard);
+        renewal.Renew();
+        return new(renewal.document, [.. renewal.changes]);
+    }
+
+    private void Renew()
+    {
+        var whole = IsUntouched();
+        var fresh = SongText.Parse(SongText.Write(heard), document.FileName);
+        SongFact[] facts = [SongFact.Pitch, SongFact.Tuning, SongFact.Capo, SongFact.Key, SongFact.Harp];
+        foreach (var fact in whole ? [.. facts, SongFact.Meter, SongFact.Tempo] : facts)
+            RenewFact(fact, fresh);
+        RenewShapes();
+        if (whole)
+            RenewSections(fresh);
+        else
+            RenewChords();
+    }
+
+    /// <summary>A fact that is heard, or that the person says now with the command.</summary>
+    private void RenewFact(SongFact fact, SongDocument fresh)
+    {
+        if (!fresh.Syntax.Facts.TryGetValue(fact, out var line) || !document.Syntax.Facts.TryGetValue(fact, out var old))
+            return;
+        var (now, was) = (StandingOf(line, fresh.Syntax), StandingOf(old, document.Syntax));
+        if ((was.Kind != StandingKind.Heard && now.Kind != StandingKind.Decided) || (line.BodyText == old.BodyText && now == was))
+            return;
+        if (string.Join(' ', line.Words().Select(w => w.Text)) != string.Join(' ', old.Words().Select(w => w.Text)))
+            changes.Add($"{fact.ToString().ToLowerInvariant()} {line.BodyText}");
+        document = document.WithFact(fact, line.BodyText, now);
+    }
+
+    private static Standing StandingOf(LineSyntax line, SongSyntax syntax) => new StandingReader(new(syntax.Source, "")).ReadOne(line, Standing.Decided);
+
+    private void RenewShapes()
+    {
+        foreach (var shape in heard.Shapes)
+        {
+            var own = document.Syntax.Shapes.Where(l => l.Words() is { Length: > 0 } words && NamedShape.SymbolOf(words[0].Text) == shape.Name).ToList();
+            if (own.Count > 1 || (own.Count == 1 && (own[0].Words()[0].Text != shape.Name || StandingOf(own[0], document.Syntax).Kind != StandingKind.Heard)))
+                continue;
+            var before = Mine is null ? null : Mine.Shapes.FirstOrDefault(s => s.Name == shape.Name);
+            if (before == shape)
+                continue;
+            if (before?.Shape != shape.Shape)
+                changes.Add($"shape {shape.Name} {shape.Shape}");
+            document = document.WithShape(shape.Name, shape.Shape, shape.Standing);
+        }
+    }
+
+    /// <summary>A heard chord becomes what is heard there now for the longest time.</summary>
+    private void RenewChords()
+    {
+        if (Mine is null)
+            return;
+        var (mine, theirs) = (new SongClock(Mine), new SongClock(heard));
+        var now = heard.Bars.SelectMany(b => b.Chords.Select(c => (c.Value.Name, c.Standing, From: theirs.TimeOf(b.Number, c.Start).Value, To: theirs.TimeOf(b.Number, c.Start + c.Length).Value))).ToList();
+        foreach (var (bar, claim) in Mine.Bars.SelectMany(b => b.Chords.Where(c => c.Standing.Kind == StandingKind.Heard).Select(c => (b, c))).ToList())
+        {
+            var (from, to) = (mine.TimeOf(bar.Number, claim.Start).Value, mine.TimeOf(bar.Number, claim.Start + claim.Length).Value);
+            var best = now.Select(n => (n.Name, n.Standing, Shared: Math.Min(to, n.To) - Math.Max(from, n.From))).Where(n => n.Shared > 0)
+                .GroupBy(n => n.Name).OrderByDescending(g => g.Sum(n => n.Shared)).FirstOrDefault()?.MaxBy(n => n.Shared);
+            if (best is not { } chord || chord.Name == NamedShape.SymbolOf(claim.Value.Name))
+                continue;
+            changes.Add($"bar {bar.Number}: {chord.Name}, not {claim.Value.Name}");
+            document = document.WithChord(bar.Number, claim.Start, chord.Name, chord.Standing);
+        }
+    }
+
+    private void RenewSections(SongDocument fresh)
+    {
+        var (mine, theirs) = (From(document), From(fresh));
+        if (mine.Text != theirs.Text)
+            changes.Add("bars");
+        document = SongText.Parse(document.Text[..mine.At] + theirs.Text.ReplaceLineEndings(document.Syntax.Source.NewLine), document.FileName);
+    }
+
+    private static (int At, string Text) From(SongDocument document)
+    {
+        var at = document.Syntax.Sections.Count == 0 ? document.Text.Length : document.Syntax.Sections[0].Header.Whole.Start;
+        return (at, document.Text[at..]);
+    }
+
+    /// <summary>Whether all from the first section on, and the beats that it is counted in, stand as they were heard.</summary>
+    private bool IsUntouched() =>
+        Mine.Meter.Standing.Kind == StandingKind.Heard && Mine.Tempo.Standing.Kind == StandingKind.Heard
+        && Mine.Sections.All(s => s.Standing.Kind == StandingKind.Heard && s.Anchors.All(a => a.Standing.Kind == StandingKind.Heard) && s.Keys.All(k => k.Standing.Kind == StandingKind.Heard))
+        && Mine.Bars.SelectMany(Standings).All(s => s.Kind == StandingKind.Heard)
+        && document.Syntax.Lines.SkipWhile(l => l.Keyword.Text != "section").All(l => l.CodeEnd >= l.Whole.End || string.IsNullOrWhiteSpace(l.Text[l.CodeEnd..l.Whole.End]));
+
+    private static IEnumerable<Standing> Standings(Bar bar) =>
+        [.. bar.Chords.Select(c => c.Standing), .. bar.Sung.Select(c => c.Standing), .. bar.Harp.Select(c => c.Standing), .. bar.Picked.Select(c => c.Standing), .. bar.Strums.Select(c => c.Standing)];
+}
