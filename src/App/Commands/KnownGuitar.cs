@@ -19,6 +19,11 @@ internal sealed record KnownGuitar(Tuning? Tuning, Capo? Capo)
     public static KnownGuitar Read(string? tuning, int? capo) =>
         new(tuning is null ? null : Options.ReadTuning(tuning), capo is { } fret ? Options.ReadCapo(fret) : null);
 
+    /// <summary>With what a song's own lines have decided where nothing else is told.</summary>
+    public KnownGuitar Or(Song song) => new(
+        Tuning ?? (song.Tuning.Standing.Kind == StandingKind.Heard ? null : song.Tuning.Value),
+        Capo ?? (song.Capo.Standing.Kind == StandingKind.Heard ? null : song.Capo.Value));
+
     /// <summary>The song with what the person told marked as decided.</summary>
     public Song Told(Song song) => IsKnown
         ? song with { Tuning = song.Tuning with { Standing = Standing.Decided }, Capo = song.Capo with { Standing = Standing.Decided } }

@@ -11,6 +11,7 @@ internal static class RestartCommand
     public static async Task<int> RunAsync(string recordingPath, string songPath, KnownGuitar guitar, CancellationToken ct)
     {
         var opened = SongFolder.Open(songPath, withHints: false);
+        guitar = guitar.Or(opened.Song);
         var hearing = guitar.Apply(await Ears.HearAsync(recordingPath, afresh: false, ct), ct);
         opened.WarnOfAnother(hearing.Recording);
         var heard = guitar.Told(SongProposer.Propose(hearing, opened.Song.Title, opened.Song.Recording?.Path ?? Path.GetFileName(recordingPath)));

@@ -30,10 +30,12 @@ public sealed class Checker
     {
         var clock = new SongClock(song);
         var findings = FactWeigher.Weigh(song, hearing).ToList();
+        var level = SongLevel.Of(song, hearing);
         var harp = song.Harp is { } reference ? reference.Value.ToHarmonica() : null;
         foreach (var bar in song.Bars)
         {
-            findings.Add(bars.Weigh(clock.TimeOf(bar.Number), new(clock.TimeOf(bar.Number), bar.Number, 1), $"bar {bar.Number} starts here").Anchoring(song, bar));
+            findings.Add(bars.Weigh(clock.TimeOf(bar.Number), new(clock.TimeOf(bar.Number), bar.Number, 1), $"bar {bar.Number} starts here",
+                level?.HeardBeatsIn(bar.Meter), clock.TimeOf(bar.Number, bar.Meter.BarLength)).Anchoring(song, bar));
             foreach (var chord in bar.Chords)
                 findings.AddRange(Weigh(song, clock, bar, chord));
             foreach (var picked in bar.Picked)

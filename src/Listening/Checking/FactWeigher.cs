@@ -12,7 +12,7 @@ internal static class FactWeigher
         yield return Pitch(song, hearing).Stating(SongFact.Pitch);
         yield return Listed(ClaimKind.Tuning, $"tuning {song.Tuning.Value}, capo {song.Capo.Value}", hearing.Tuning,
             t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t => $"{t.Tuning}, capo {t.Capo}", likely: 0).Tuning(hearing.Tuning.Best);
-        yield return Listed(ClaimKind.Meter, $"meter {song.Meter.Value}", hearing.Meter, m => m == song.Meter.Value, m => m.ToString());
+        yield return Meter(song, hearing);
         yield return Tempo(song, hearing);
         var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;
         yield return Listed(ClaimKind.Key, $"key {song.Key.Value}", main, k => k == song.Key.Value, k => k.ToString()).Stating(SongFact.Key);
@@ -59,13 +59,24 @@ internal static class FactWeigher
 
     private static Finding Tempo(Song song, Hearing hearing)
     {
-        var ratio = song.Tempo.Value / hearing.Tempo.Best;
-        var verdict = Math.Abs(ratio - 1) <= 0.04 ? Verdict.Supported
-            : Math.Abs(ratio - 2) <= 0.08 || Math.Abs(ratio - 0.5) <= 0.02 ? Verdict.Doubtful
-            : Verdict.Contradicted;
+        var claim = string.Create(CultureInfo.InvariantCulture, $"tempo {song.Tempo.Value:0.#}");
         var heard = string.Create(CultureInfo.InvariantCulture, $"{hearing.Tempo.Best:0.0} beats a minute heard");
-        return new(ClaimKind.Tempo, verdict, Math.Max(0, 1 - Math.Abs(Math.Log2(ratio))), null,
-            string.Create(CultureInfo.InvariantCulture, $"tempo {song.Tempo.Value:0.#}"), verdict == Verdict.Supported ? null : heard);
+        var ratio = song.Tempo.Value / hearing.Tempo.Best;
+        return SongLevel.Of(song, hearing) switch
+        {
+            null => new(ClaimKind.Tempo, Verdict.Contradicted, Math.Max(0, 1 - Math.Abs(Math.Log2(ratio))), null, claim, heard),
+            { IsAsHeard: true } => new(ClaimKind.Tempo, Verdict.Supported, Math.Max(0, 1 - Math.Abs(Math.Log2(ratio))), null, claim),
+            var level => new(ClaimKind.Tempo, Verdict.Doubtful, level.Likelihood(song.Tempo.Value, hearing.Tempo), null, claim, $"{level.Words} the {heard}"),
+        };
+    }
+
+    /// <summary>A meter at another level of the beat is weighed there: a bar that holds whole heard bars may start at any of them.</summary>
+    private static Finding Meter(Song song, Hearing hearing)
+    {
+        var listed = Listed(ClaimKind.Meter, $"meter {song.Meter.Value}", hearing.Meter, m => m == song.Meter.Value, m => m.ToString());
+        return listed.Verdict != Verdict.Supported && SongLevel.Of(song, hearing) is { IsAsHeard: false } level && level.HeardBarsIn(song.Meter.Value, hearing.Meter.Best) is { } bars
+            ? new(ClaimKind.Meter, Verdict.Doubtful, hearing.Meter.Confidence / bars, null, listed.Claim, $"one bar holds {bars} of the bars of {hearing.Meter.Best} heard")
+            : listed;
     }
 
     /// <summary>A claim among an estimate's candidates: the first is supported, a likely runner-up doubtful, one not listed contradicted if the first is sure.</summary>

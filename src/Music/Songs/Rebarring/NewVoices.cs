@@ -35,6 +35,20 @@ internal sealed class NewVoices
     public IEnumerable<Covered> Cover(SongPart part, int bar) =>
         line.CoveredBy(part).Where(c => c.Start < plan.Bars[bar].End && c.End > plan.Bars[bar].Start);
 
+    /// <summary>
+    /// Cells as fine as those of the old bars, so that a line reads as it did; 0 where they don't fit. Chords are written plainly.
+    /// </summary>
+    public int CellsIn(SongPart part, int bar)
+    {
+        if (part == SongPart.Chords)
+            return 0;
+        var length = plan.Bars[bar].End - plan.Bars[bar].Start;
+        var cells = Cover(part, bar).Where(c => c.Cells > 1).Select(c => Quotient(length * c.Cells, c.End - c.Start)).ToList();
+        return cells.Count > 0 && cells.Max() is { Denominator: 1 } most ? most.Numerator : 0;
+    }
+
+    private static Beats Quotient(Beats a, Beats b) => a * b.Denominator / b.Numerator;
+
     /// <summary>A silence that nobody wrote is left out where something starts there, or a section ends of itself.</summary>
     private IEnumerable<LineEvent> Placed(Voice voice, List<LineEvent> events)
     {

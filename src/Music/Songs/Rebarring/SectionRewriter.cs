@@ -71,9 +71,16 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
                 foreach (var (part, next) in before)
                     nextBar[part] = next;
             }
-            yield return (first, most, table);
+            yield return (first, most, ToTheLeft(table));
             first += most;
         }
+    }
+
+    /// <summary>Columns in which no line has a bar aren't left free.</summary>
+    private static List<TableLine> ToTheLeft(List<TableLine> table)
+    {
+        var free = table.Where(l => !l.Bars.IsEmpty).Select(l => l.FirstColumn).DefaultIfEmpty(0).Min();
+        return [.. table.Select(l => l with { FirstColumn = Math.Max(0, l.FirstColumn - free) })];
     }
 
     private static int Width(List<TableLine> table) => table.Count == 0 ? 0 : table.Max(l => l.Head.Length + l.Bars.Sum(b => b.Sum(c => c.Length + 1) + 2));
@@ -118,7 +125,7 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
     private VoiceScript Script(Voice voice, List<int> run)
     {
         var said = run.SelectMany(b => voices.In(voice, section.First + b - 1).Select(w => w with { Bar = b })).ToList();
-        return new(said.Where(w => w.Text != "_"), said.Where(w => w.Text == "_").Select(w => (w.Bar, w.Start)));
+        return new(said.Where(w => w.Text != "_"), said.Where(w => w.Text == "_").Select(w => (w.Bar, w.Start)), b => voices.CellsIn(voice.Part, section.First + b - 1));
     }
 
     private TableLine WithNotes(TableLine line, Voice voice, List<int> run)

@@ -21,7 +21,8 @@ internal sealed record OldBar(Beats Start, Meter Meter, int Section)
 
 /// <summary>A stretch in which a part has bars.</summary>
 /// <param name="IsOwn">Whether its section writes them itself rather than taking them over.</param>
-internal sealed record Covered(Beats Start, Beats End, bool IsOwn);
+/// <param name="Cells">How many cells its bar is written in.</param>
+internal sealed record Covered(Beats Start, Beats End, bool IsOwn, int Cells);
 
 /// <summary>A song's lines laid on one line of beats, values as they are written.</summary>
 internal sealed class SongLine
@@ -75,7 +76,7 @@ internal sealed class SongLine
             Walk(voice, written, bars);
             var part = Of(covered, voice.Part);
             part.AddRange(written.OrderBy(w => w.Key).Where(w => w.Key <= bars.Count)
-                .Select(w => new Covered(bars[w.Key - 1].Start, bars[w.Key - 1].End, section.Lines.Contains(w.Value.Line))));
+                .Select(w => new Covered(bars[w.Key - 1].Start, bars[w.Key - 1].End, section.Lines.Contains(w.Value.Line), w.Value.Bar.Cells)));
         }
     }
 

@@ -176,7 +176,7 @@ public sealed class SongRebarring
         {
             text.Append(indent).Append($"{"key",-10} {KeyText.Write(key.Key, bar - section.First + 1)}  {StandingText.Write(key.Standing)}".TrimEnd()).Append('\n');
             if (plan.Bars[bar].Start != at)
-                remarks.Add($"{old.Name}: the key {key.Key} starts at the nearest bar line, {Apart(plan.Bars[bar].Start - at)}.");
+                remarks.Add($"{old.Name}: the key {key.Key} starts {Apart(plan.Bars[bar].Start - at)}, at the nearest bar line.");
         }
     }
 
@@ -187,7 +187,7 @@ public sealed class SongRebarring
         var at = line.SectionStarts[section.Old!.Value] + (section.Old == 0 ? Beats.Zero : change.Later);
         var off = plan.Bars[section.First].Start - at;
         if (section.Old > 0 && off != Beats.Zero)
-            remarks.Add($"{old.Name} starts at the nearest bar line, {Apart(off)}.");
+            remarks.Add($"{old.Name} starts {Apart(off)}, at the nearest bar line.");
         var usual = change.MeterFrom(song.Meter.Value);
         foreach (var bar in Enumerable.Range(section.First, section.End - section.First).Where(b => plan.Bars[b].Meter != usual))
             remarks.Add($"{old.Name}: its bar {bar - section.First + 1} is {plan.Bars[bar].Meter}.");

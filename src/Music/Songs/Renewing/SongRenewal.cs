@@ -49,9 +49,10 @@ public sealed class SongRenewal
         if (!fresh.Syntax.Facts.TryGetValue(fact, out var line) || !document.Syntax.Facts.TryGetValue(fact, out var old))
             return;
         var (now, was) = (StandingOf(line, fresh.Syntax), StandingOf(old, document.Syntax));
-        if ((was.Kind != StandingKind.Heard && now.Kind != StandingKind.Decided) || (line.BodyText == old.BodyText && now == was))
+        var same = string.Join(' ', line.Words().Select(w => w.Text)) == string.Join(' ', old.Words().Select(w => w.Text));
+        if (was.Kind != StandingKind.Heard ? same || now.Kind != StandingKind.Decided : same && now == was)
             return;
-        if (string.Join(' ', line.Words().Select(w => w.Text)) != string.Join(' ', old.Words().Select(w => w.Text)))
+        if (!same)
             changes.Add($"{fact.ToString().ToLowerInvariant()} {line.BodyText}");
         document = document.WithFact(fact, line.BodyText, now);
     }

@@ -12,11 +12,12 @@ internal sealed record CellEvent(Beats Start, string Text);
 internal static class BarGrid
 {
     /// <summary>The bar's cells, left to right.</summary>
-    public static ImmutableArray<string> Cells(Meter meter, IReadOnlyList<CellEvent> events, bool runTogether = false)
+    /// <param name="wanted">So many cells where they hold every start in a few pieces; 0 where the plainest are wanted.</param>
+    public static ImmutableArray<string> Cells(Meter meter, IReadOnlyList<CellEvent> events, bool runTogether = false, int wanted = 0)
     {
         if (events.Count == 0)
             return ["."];
-        var cells = Choose(meter, events);
+        var cells = wanted is > 0 and <= BarLineReader.MostCells && Pieces(meter, events, wanted).All(p => p <= 4) ? wanted : Choose(meter, events);
         return [.. Enumerable.Range(0, cells).Select(i => Cell(meter, events, cells, i, runTogether))];
     }
 

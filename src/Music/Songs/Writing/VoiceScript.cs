@@ -25,11 +25,15 @@ internal sealed class VoiceScript
     }
 
     /// <summary>From starts and silences as they are to stand.</summary>
-    public VoiceScript(IEnumerable<Written> starts, IEnumerable<(int Bar, Beats At)> silences)
+    /// <param name="cells">How many cells a bar is wanted to have; 0 for the plainest.</param>
+    public VoiceScript(IEnumerable<Written> starts, IEnumerable<(int Bar, Beats At)> silences, Func<int, int> cells)
     {
+        CellsWanted = cells;
         startsByBar = starts.ToLookup(s => s.Bar);
         endsByBar = silences.ToLookup(e => e.Bar, e => e.At);
     }
+
+    public Func<int, int> CellsWanted { get; } = _ => 0;
 
     /// <summary>Whether the voice sounds or ends in a bar, so that the bar must be written.</summary>
     public bool Needs(int bar) => sounding.Contains(bar) || endsByBar.Contains(bar);

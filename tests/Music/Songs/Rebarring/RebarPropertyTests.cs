@@ -58,7 +58,7 @@ public class RebarPropertyTests
         AssertSame(Starts(before.Song), Starts(after.Song), change, text, made.Text);
         AssertSame(Chords(before.Song), Chords(after.Song), change, text, made.Text);
         Assert.Equal(before.Song.Sections.SelectMany(s => s.Anchors).Select(a => a.At).Distinct(), [.. after.Song.Sections.SelectMany(s => s.Anchors).Where(a => a.Standing.Kind != StandingKind.Assumed).Select(a => a.At).Distinct()]);
-    }, iter: 2000);
+    }, iter: 300);
 
     [Fact]
     public void NoCommentIsLost() => Gen.Select(Files, Changes).Sample((text, change) =>
@@ -66,7 +66,7 @@ public class RebarPropertyTests
         var before = SongText.Parse(text, "before");
         if (before.Song is not null && TryRebar(before, change) is { } made)
             Assert.Equal(Comments(text), Comments(made.Text));
-    }, iter: 500);
+    }, iter: 100);
 
     [Fact]
     public void BackAgainIsTheFileByteForByte() => Gen.Select(Files, Changes).Sample((text, change) =>
@@ -82,7 +82,7 @@ public class RebarPropertyTests
         Assert.True(kept.IsBefore(file));
         Assert.False(kept.IsBefore([.. file, (byte)' ']));
         Assert.True(kept.IsUndoneBy(change.Inverse(before.Song.Meter.Value), now.Meter.Value, before.Song));
-    }, iter: 500);
+    }, iter: 100);
 
     private static void AssertSame(List<(string What, double At)> before, List<(string What, double At)> after, BarChange change, string text, string made)
     {

@@ -1,0 +1,51 @@
+using Harkbook.Listening.Checking;
+using Harkbook.Listening.Tests.Proposing;
+using Harkbook.Music.Songs;
+
+namespace Harkbook.Listening.Tests.Checking;
+
+/// <summary>A song that counts at another level of the heard beat, or in another meter, is weighed in its own bars.</summary>
+public class SongLevelTests
+{
+    private static List<Finding> Check(string song, string heardMeter, double heardTempo, params int[] positions)
+    {
+        var hearing = HandMade.Hearing(HandMade.Beats(HandMade.Every(60 / heardTempo, 48), positions), [], heardMeter, heardTempo) with
+        {
+            Tempo = new(new Candidate<double>(heardTempo, 0.75), new Candidate<double>(heardTempo / 2, 0.23)),
+        };
+        return [.. new Checker(hearing, new()).Check(SongText.Parse(song, "t.hark").Song!).Findings];
+    }
+
+    [Fact]
+    public void HalfTheHeardTempoHasTheNumberThatListenGives()
+    {
+        var tempo = Check("title T\ntempo 60\nsection A\nanchors 1 = 0:01\nchords | C | C |", "4/4", 120, 1, 2, 3, 4).Single(f => f.Kind == ClaimKind.Tempo);
+        Assert.Equal((Verdict.Doubtful, 0.23), (tempo.Verdict, tempo.Support));
+        Assert.Equal("half of the 120.0 beats a minute heard", tempo.Heard);
+    }
+
+    [Fact]
+    public void AThirdThatListenDoesNotListIsNotContradicted()
+    {
+        var found = Check("title T\nmeter 12/8\ntempo 60\nsection A\nanchors 1 = 0:01\nchords | C | C |", "3/4", 180, 1, 2, 3);
+        var tempo = found.Single(f => f.Kind == ClaimKind.Tempo);
+        Assert.Equal(Verdict.Doubtful, tempo.Verdict);
+        Assert.True(tempo.Support > 0);
+        Assert.Equal("a third of the 180.0 beats a minute heard", tempo.Heard);
+        var meter = found.Single(f => f.Kind == ClaimKind.Meter);
+        Assert.Equal((Verdict.Doubtful, "one bar holds 4 of the bars of 3/4 heard"), (meter.Verdict, meter.Heard));
+        Assert.All(found.Where(f => f.Kind == ClaimKind.Bar), b => Assert.Equal(Verdict.Supported, b.Verdict));
+    }
+
+    [Fact]
+    public void BarsOfAnotherMeterAreWeighedByTheirBeats()
+    {
+        var fours = Check("title T\nmeter 4/4\ntempo 120\nsection A\nanchors 1 = 0:01   4 = 0:07   5 = 0:09.500\nchords | C | C | C | C |", "3/4", 120, 1, 2, 3).Where(f => f.Kind == ClaimKind.Bar).ToList();
+        Assert.Equal([Verdict.Supported, Verdict.Supported, Verdict.Supported, Verdict.Doubtful], fours.Select(f => f.Verdict));
+        Assert.Equal("5 heard beats fill this bar, not 4", fours[3].Heard);
+    }
+
+    [Fact]
+    public void ATempoAtNoLevelOfTheHeardOneIsContradicted() =>
+        Assert.Equal(Verdict.Contradicted, Check("title T\ntempo 97\nsection A\nchords | C |", "4/4", 120, 1, 2, 3, 4).Single(f => f.Kind == ClaimKind.Tempo).Verdict);
+}
