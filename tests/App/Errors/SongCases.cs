@@ -7,6 +7,9 @@ internal static class SongCases
 {
     private const string NoRecording = "title Far\nsection A\nchords | A |\n";
 
+    /// <summary>A bar of so many cells, a chord in each.</summary>
+    private static string Cells(int count) => string.Concat(Enumerable.Range(0, count).Select(i => i % 2 == 0 ? " A" : " D")) + " ";
+
     public static ErrorCase[] All { get; } =
     [
         new("no `harp` line says which", s => s.File("a.hark", NoRecording), "harps", "a.hark"),
@@ -40,6 +43,14 @@ internal static class SongCases
         new("its recording isn't there", s => s.Song(), "publish", "song"),
         new("`start` finds another recording there", s => s.Take().File("song/take.wav", Bytes.Wave(8000, 1, 16, 1, Bytes.Tone16(8000, 3))), "start", "take.wav", "--into", "song"),
         new("`start` finds a song there", s => s.Take().File("song/take.hark", NoRecording), "start", "take.wav", "--into", "song"),
+
+        new("`start --again` fits no more", s => s.Take().File("song/take.hark", "title Far\ntuning E2 ~heard 10%\ncapo none\nshape A 0\nsection A\npick\nE2 | 0 |\n"), "start", "take.wav", "--into", "song", "--again", "--tuning", "D2"),
+        new("`rebar` leaves the range of tempi", s => s.File("a.hark", "tempo 30\n" + NoRecording), "rebar", "a.hark", "--tempo", "half"),
+        new("`rebar` finds no bars", s => s.File("a.hark", "title Far\n"), "rebar", "a.hark", "--tempo", "half"),
+        new("`rebar` moves bars by whole bars", s => s.File("a.hark", NoRecording), "rebar", "a.hark", "--later", "4"),
+        new("`rebar` finds too fine a rhythm", s => s.File("a.hark", "title Far\nsection A\nchords |" + Cells(61) + "|" + Cells(59) + "|\n"), "rebar", "a.hark", "--later", "1"),
+        new("nothing to undo", s => s.File("a.hark", NoRecording), "rebar", "a.hark", "--undo"),
+        new("edited since", s => s.File("a.hark", NoRecording).File("a.earlier-1.txt", $"; the song as it was on 2026-11-25 before 'rebar --tempo half', which made the file with sha256 {new string('0', 64)}\n" + NoRecording), "rebar", "a.hark", "--undo"),
 
         new("the annotation isn't there", s => s.Take(), "check", "take.wav", "gone.jams"),
         new("`check` isn't told the recording", _ => { }, "check", "a.jams"),

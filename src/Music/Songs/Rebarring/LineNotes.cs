@@ -15,8 +15,8 @@ internal sealed class LineNotes
 
     public LineNotes(SongSyntax syntax, SongLine line)
     {
-        var parts = syntax.Sections.SelectMany((s, i) => s.Lines.Select(l => (Line: l, Section: i))).ToDictionary(l => l.Line.Line);
-        var (waiting, section) = (new List<string>(), -1);
+        var parts = syntax.Sections.SelectMany((s, i) => s.Lines.Select(l => (Line: l, Section: i))).DistinctBy(l => l.Line.Line).ToDictionary(l => l.Line.Line);
+        var (waiting, section, inPattern) = (new List<string>(), -1, false);
         foreach (var at in syntax.Lines.SkipWhile(l => l.Keyword.Text != "section"))
         {
             var comment = Comment(at);
@@ -26,6 +26,7 @@ internal sealed class LineNotes
                     waiting.Add(comment);
                 continue;
             }
+            inPattern = at.Keyword.Text == SongSyntax.Pattern || (inPattern && SongSyntax.IsString(at));
             if (at.Keyword.Text == "section")
             {
                 section++;
@@ -42,7 +43,7 @@ internal sealed class LineNotes
             }
             else
             {
-                if (SongSyntax.FactWords.Contains(at.Keyword.Text) && at.Keyword.Text is not ("meter" or "key") || at.Keyword.Text == "shape")
+                if (inPattern || at.Keyword.Text == "shape" || (SongSyntax.FactWords.Contains(at.Keyword.Text) && at.Keyword.Text is not ("meter" or "key" or "harp")))
                     waiting.Add(at.Whole.In(at.Text).Trim());
                 else if (comment.Length > 0)
                     waiting.Add(comment);

@@ -104,21 +104,28 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
 
     private IEnumerable<TableLine> Lines(SongPart part, string head, List<int> run, int column)
     {
-        if (part != SongPart.Pick)
-            return [WithNotes(lines.Of(head, Script(new(part), run), run, column), new(part), run)];
-        var strings = Strings();
-        var table = lines.OfBlock(head, [.. strings.Select(s => (indent + "  " + tuning.Strings[s.StringIndex], Script(s, run)))], run, column).ToList();
-        return table.Select((l, i) => i == 0 ? l : WithNotes(l, strings[i - 1], run));
+        List<Voice> shown = part == SongPart.Pick ? Strings() : [new(part)];
+        var scripts = shown.Select(v => (Label: indent + "  " + Label(v), Script: Script(v, run))).ToImmutableArray();
+        var standing = VoiceLines.Usual(run.SelectMany(bar => scripts.SelectMany(s => s.Script.Starts(bar))));
+        var table = lines.Of(part, head, scripts, run, column, standing).ToList();
+        return table.Select((l, i) => table.Count == shown.Count ? WithNotes(l, shown[i], run) : i == 0 ? l : WithNotes(l, shown[i - 1], run));
     }
+
+    private string Label(Voice voice) => voice.StringIndex switch
+    {
+        Voice.BassIndex => StringLines.Bass,
+        >= 0 and var index => tuning.Strings[index].ToString(),
+        _ => "",
+    };
 
     /// <summary>The strings that the section's blocks name or that sound; all of them where two have one pitch.</summary>
     private List<Voice> Strings()
     {
         var all = Enumerable.Range(0, tuning.Count).Reverse().Select(i => new Voice(SongPart.Pick, i)).ToList();
-        if (tuning.Strings.Select(s => s.Midi).Distinct().Count() < tuning.Count)
-            return all;
         var named = (old?.Lines.Select(l => l.Voice) ?? []).ToHashSet();
-        var shown = all.Where(v => named.Contains(v) || Enumerable.Range(section.First, Count).Any(b => voices.In(v, b).Any())).ToList();
+        var twins = tuning.Strings.Select(s => s.Midi).Distinct().Count() < tuning.Count;
+        var shown = all.Append(new(SongPart.Pick, Voice.BassIndex))
+            .Where(v => named.Contains(v) || (twins && v.StringIndex != Voice.BassIndex) || Enumerable.Range(section.First, Count).Any(b => voices.In(v, b).Any())).ToList();
         return shown.Count > 0 ? shown : all;
     }
 

@@ -70,17 +70,22 @@ internal sealed class SongLine
     private void ReadSection(SectionSyntax section, int index)
     {
         var bars = Bars.Where(b => b.Section == index).ToList();
-        foreach (var voice in section.Voices())
+        Meter MeterOf(int bar) => bars[Math.Clamp(bar, 1, bars.Count) - 1].Meter;
+        foreach (var voice in bars.Count == 0 ? [] : section.Voices())
         {
             var written = section.BarsOf(voice);
-            Walk(voice, written, bars);
+            Walk(voice, PickedBars.Placed(section, voice, MeterOf), bars);
             var part = Of(covered, voice.Part);
             part.AddRange(written.OrderBy(w => w.Key).Where(w => w.Key <= bars.Count)
-                .Select(w => new Covered(bars[w.Key - 1].Start, bars[w.Key - 1].End, section.Lines.Contains(w.Value.Line), w.Value.Bar.Cells)));
+                .Select(w => new Covered(bars[w.Key - 1].Start, bars[w.Key - 1].End, section.Lines.Contains(w.Value.Line), CellsOf(w.Value.Line, w.Value.Bar, w.Key, MeterOf))));
         }
     }
 
-    private void Walk(Voice voice, Dictionary<int, (PartLine Line, BarSyntax Bar)> written, List<OldBar> bars)
+    /// <summary>A pattern that a shorter bar cuts off says nothing about its cells.</summary>
+    private static int CellsOf(PartLine line, BarSyntax written, int bar, Func<int, Meter> meterOf) =>
+        line.MeterAt(bar, meterOf).BarLength == meterOf(bar).BarLength ? written.Cells : 0;
+
+    private void Walk(Voice voice, Dictionary<int, ImmutableArray<PlacedLeaf>> written, List<OldBar> bars)
     {
         var (found, open, since) = (Of(events, voice), (LineEvent?)null, 0);
         for (var bar = 1; bar <= bars.Count; bar++)
@@ -89,10 +94,9 @@ internal sealed class SongLine
             var has = written.TryGetValue(bar, out var there);
             if (!has || (voice.Part != SongPart.Chords && bar - since > Claim<string>.LongestHold))
                 Close(start);
-            foreach (var leaf in has ? there.Bar.Leaves.Where(l => !l.GoesOn) : [])
+            foreach (var (inBar, leaf, line) in has ? there : [])
             {
-                var inBar = leaf.StartIn(bars[bar - 1].Meter);
-                Take(leaf, start + inBar, leaf.Silences ? Standing.Decided : there.Line.StandingOf(leaf, bar, inBar), inBar == Beats.Zero);
+                Take(leaf, start + inBar, leaf.Silences ? Standing.Decided : line.StandingOf(leaf, bar, inBar), inBar == Beats.Zero);
                 since = bar;
             }
         }

@@ -82,6 +82,8 @@ public sealed class SongRebarring
             Write(text, section);
         foreach (var comment in notes.AtEnd)
             text.Append(comment).Append('\n');
+        if (Syntax.Sections.SelectMany(s => s.Lines).Any(l => l.WrittenFor is not null))
+            remarks.Add("Named patterns are written out in the new bars; their own lines stay as they were, for the old ones.");
         return new(WithFacts(text.ToString().ReplaceLineEndings(Syntax.Source.NewLine)), [.. remarks]);
     }
 
@@ -167,9 +169,7 @@ public sealed class SongRebarring
     private void WriteKeys(StringBuilder text, NewSection section, SectionSyntax old, NewSection? like, string indent)
     {
         var index = section.Old!.Value;
-        var changes = like is not null || old.Like is null
-            ? old.Keys.Select(k => new KeyChange(k.FromBar, k.Key) { Standing = k.Standing })
-            : song.Sections[index].Keys;
+        var changes = like is not null || old.Like is null ? old.Keys.Select(k => new KeyChange(k.FromBar, k.Key) { Standing = k.Standing }) : KeysOf(old);
         var placed = changes.OrderBy(k => k.Bar).Select(k => (Key: k, At: line.StartOf(index, k.Bar) + (k.Bar == 1 ? change.Later : Beats.Zero)))
             .Select(k => (k.Key, k.At, Bar: Math.Clamp(plan.NearestLine(k.At), section.First, section.End - 1)));
         foreach (var (key, at, bar) in placed.GroupBy(k => k.Bar).Select(g => g.Last()))
@@ -179,6 +179,11 @@ public sealed class SongRebarring
                 remarks.Add($"{old.Name}: the key {key.Key} starts {Apart(plan.Bars[bar].Start - at)}, at the nearest bar line.");
         }
     }
+
+    /// <summary>Every change of key of a section that took some over, as the file names keys.</summary>
+    private static IEnumerable<KeyChange> KeysOf(SectionSyntax old) =>
+        Enumerable.Range(1, old.BarCount).Where(b => old.KeyOf(b) is { } key && (b == 1 || key != old.KeyOf(b - 1)))
+            .Select(b => new KeyChange(b, old.KeyOf(b)!.Key) { Standing = old.KeyOf(b)!.Standing });
 
     private void Remark(NewSection section, SectionSyntax? old)
     {

@@ -119,4 +119,15 @@ public class RebarTests
         Assert.Equal(Beats.Whole(1), SongRebarring.LaterFor(song, TempoLevel.Same, null, Seconds.FromSeconds(11.2)));
         Assert.Equal(Beats.Whole(-1), SongRebarring.LaterFor(song, TempoLevel.Same, null, Seconds.FromSeconds(16.9)));
     }
+
+    /// <summary>Patterns, "*" and the bass line: each note and stroke at its beat, counted by hand, on the fret that its chord's shape has.</summary>
+    [Fact]
+    public void PatternsComeAlong()
+    {
+        var text = "title T\ntempo 180\nshape C x32010\nshape G 320003\npattern Roll\n  G3 | . * |\n  bass | * . |\nsection A\nchords | C . . . | G . . . |\nstrum throughout | d u |\npick Roll\n";
+        var song = SongText.Parse(Lines(text, Half), "t").Song!;
+        var bar = song.Bars.Single();
+        Assert.Equal(["0 Down", "1 Up", "2 Down", "3 Up"], bar.Strums.Select(s => $"{s.Start} {s.Value}"));
+        Assert.Equal(["0 string 1 fret 3", "1 string 3 fret 0", "2 string 0 fret 3", "3 string 3 fret 0"], bar.Picked.Select(p => $"{p.Start} string {p.Value.StringIndex} fret {p.Value.Fret}"));
+    }
 }
