@@ -1,4 +1,6 @@
 using Harkbook.App.Tests.Errors;
+using Harkbook.Audio.Tests.Recordings;
+using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Tests;
 
@@ -36,21 +38,37 @@ public class RebarCommandTests
     }
 
     [Fact]
-    public async Task ADraftBeginsAtTheFeltLevelAndStartsAgainUnderWhatWasDecided()
+    public async Task ADraftBeginsAtTheFeltLevel()
+    {
+        using var scene = new Scene();
+        scene.File("take.wav", Bytes.Wave(8000, 1, 16, 1, Strokes()));
+        var tempi = new List<double>();
+        foreach (var (folder, options) in new[] { ("as-heard", Array.Empty<string>()), ("half", ["--tempo", "half"]) })
+        {
+            Assert.Equal(0, (await Launch.RunAsync(scene, ["start", "take.wav", "--into", folder, .. options])).ExitCode);
+            tempi.Add(SongText.Parse(File.ReadAllText(scene.PathOf($"{folder}/take.hark")), "t").Song!.Tempo.Value);
+        }
+        Assert.Equal(tempi[0] / 2, tempi[1], 6);
+    }
+
+    [Fact]
+    public async Task StartingAgainKeepsWhatWasDecidedAndIsUndone()
     {
         using var scene = new Scene();
         scene.Take(seconds: 4);
-        Assert.Equal(0, (await Launch.RunAsync(scene, "start", "take.wav", "--into", "song", "--meter", "3/4")).ExitCode);
+        await Launch.RunAsync(scene, "start", "take.wav", "--into", "song", "--meter", "3/4");
         var path = scene.PathOf("song/take.hark");
-        var draft = File.ReadAllText(path);
-        Assert.Contains("\nmeter      3/4\n", draft, StringComparison.Ordinal);
-        File.WriteAllText(path, draft.Replace("\nkey ", "\nkey        F# dorian ; sure\n; key ", StringComparison.Ordinal));
-        var again = await Launch.RunAsync(scene, "start", "take.wav", "--into", "song", "--again", "--tuning", "DADGAD");
-        Assert.Equal(0, again.ExitCode);
+        var decided = File.ReadAllText(path).Replace("\nkey ", "\nkey        F# dorian ; sure\n; key ", StringComparison.Ordinal);
+        File.WriteAllText(path, decided);
+        Assert.Equal(0, (await Launch.RunAsync(scene, "start", "take.wav", "--into", "song", "--again", "--tuning", "DADGAD")).ExitCode);
         var now = File.ReadAllText(path);
         Assert.Contains("\nkey        F# dorian ; sure\n; key ", now, StringComparison.Ordinal);
         Assert.Contains("tuning     D2 A2 D3 G3 A3 D4", now, StringComparison.Ordinal);
         Assert.Equal(0, (await Launch.RunAsync(scene, "rebar", "song", "--undo")).ExitCode);
-        Assert.Contains("F# dorian ; sure", File.ReadAllText(path), StringComparison.Ordinal);
+        Assert.Equal(decided, File.ReadAllText(path));
     }
+
+    /// <summary>Twelve seconds of a chord struck twice a second.</summary>
+    private static byte[] Strokes() =>
+        [.. Enumerable.Range(0, 12 * 8000).SelectMany(i => BitConverter.GetBytes((short)(8000 * Math.Exp(-(i % 4000) / 800.0) * (Math.Sin(i * 0.1727) + Math.Sin(i * 0.2176) + Math.Sin(i * 0.2588)))))];
 }

@@ -56,9 +56,9 @@ internal static class StartCommand
         return (songPath, hearing);
     }
 
-    /// <summary>The proposal, in the bars that the person asks for.</summary>
+    /// <summary>The proposal, in the bars that the person asks for; one without beats has none to change.</summary>
     private static string Barred(string text, string path, Func<SongDocument, BarChange>? bars) =>
-        bars is null ? text : RebarCommand.Guarded(path, () => SongText.Parse(text, path) is var document ? SongRebarring.Of(document, bars(document)).Text : text);
+        bars is null ? text : RebarCommand.Guarded(path, () => SongText.Parse(text, path) is { Song: { } song } document && song.Bars.Any() ? SongRebarring.Of(document, bars(document)).Text : text);
 
     private static string FolderOf(string recordingPath) =>
         Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recordingPath))!, Slug(Path.GetFileNameWithoutExtension(recordingPath)));

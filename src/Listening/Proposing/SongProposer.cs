@@ -46,7 +46,7 @@ public static class SongProposer
             Tuning = new(hearing.Tuning.Best.Tuning, Heard(hearing.Tuning)),
             Capo = new(hearing.Tuning.Best.Capo, Heard(hearing.Tuning)),
             Meter = new(meter, Heard(hearing.Meter)),
-            Tempo = new(Math.Round(hearing.Tempo.Best, 1), Heard(hearing.Tempo)),
+            Tempo = hearing.Tempo.Best is >= 20 and <= 400 ? new(Math.Round(hearing.Tempo.Best, 1), Heard(hearing.Tempo)) : new(120, Standing.Assumed),
             Key = key,
             Harp = Harp(hearing.Lines.Of(LineKind.Harmonica)),
             Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape, Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
