@@ -66,7 +66,8 @@ public sealed class SongDocument
     public SongDocument WithAnchor(int section, int bar, Seconds at, Standing? standing = null) =>
         Edited(new SectionEdits(Syntax).SetAnchor(section, bar, at, standing ?? Standing.Decided));
 
-    public SongDocument WithoutAnchor(int section, int bar) => Edited(new SectionEdits(Syntax).RemoveAnchor(section, bar));
+    /// <summary>Takes the anchor of a bar's start, or of a beat in it, away.</summary>
+    public SongDocument WithoutAnchor(int section, int bar, Beats beat = default) => Edited(new SectionEdits(Syntax).RemoveAnchor(section, bar, beat));
 
     /// <summary>
     /// Ties a stretch of bars (through the song from 1; one past the last is the song's end) anew: all anchors in it go, and these decided ones come.

@@ -23,9 +23,9 @@ internal static class AnchorEdits
 
     private static SongDocument InSection(SongDocument document, int index, Section section, Func<int, bool> isMeant, List<(int Bar, Seconds At)> wanted)
     {
-        var gone = section.Anchors.Where(a => isMeant(a.Bar) && wanted.All(w => w.Bar != a.Bar));
+        var gone = section.Anchors.Where(a => isMeant(a.Bar) && (a.Beat != Beats.Zero || wanted.All(w => w.Bar != a.Bar)));
         var edited = wanted.Aggregate(document, (d, w) => d.WithAnchor(index, w.Bar, w.At));
-        edited = gone.Aggregate(edited, (d, a) => d.WithoutAnchor(index, a.Bar));
+        edited = gone.Aggregate(edited, (d, a) => d.WithoutAnchor(index, a.Bar, a.Beat));
         return wanted.Count > 0 && section.Anchors.All(a => isMeant(a.Bar)) ? edited.WithDecidedAnchors(index) : edited;
     }
 }

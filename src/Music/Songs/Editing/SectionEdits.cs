@@ -41,12 +41,12 @@ internal sealed class SectionEdits(SongSyntax syntax)
         return [lines.After(Section(section).Header, $"{"anchors",-10} {put}{tail}")];
     }
 
-    public IEnumerable<TextEdit> RemoveAnchor(int section, int bar)
+    public IEnumerable<TextEdit> RemoveAnchor(int section, int bar, Beats beat = default)
     {
         var anchors = Anchors(Section(section));
-        var there = anchors.FirstOrDefault(a => IsStart(a.Anchor, bar));
+        var there = anchors.FirstOrDefault(a => a.Anchor.Anchor.Bar == bar && a.Anchor.Anchor.Beat == beat);
         if (there.Line is null)
-            throw new ArgumentException($"Bar {bar} of section {Section(section).Name} has no anchor.", nameof(bar));
+            throw new ArgumentException($"Bar {bar} of section {Section(section).Name} has no anchor there.", nameof(bar));
         if (anchors.Count(a => a.Line == there.Line) == 1)
             return [WholeLine(there.Line)];
         var start = there.Anchor.BarAt.Start;

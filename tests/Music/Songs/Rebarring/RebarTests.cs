@@ -130,4 +130,11 @@ public class RebarTests
         Assert.Equal(["0 Down", "1 Up", "2 Down", "3 Up"], bar.Strums.Select(s => $"{s.Start} {s.Value}"));
         Assert.Equal(["0 string 1 fret 3", "1 string 3 fret 0", "2 string 0 fret 3", "3 string 3 fret 0"], bar.Picked.Select(p => $"{p.Start} string {p.Value.StringIndex} fret {p.Value.Fret}"));
     }
+
+    [Fact]
+    public void TyingAStretchAnewTakesAnchorsAtItsBeatsAway()
+    {
+        var song = SongText.Parse("title T\ntempo 60\nsection A\nanchors 1 = 0:10   1 beat 3 = 0:13   2 = 0:14\nchords | C | C |\n", "t");
+        Assert.Equal([(1, 11.0), (2, 15.0)], song.WithAnchors(1, 2, [(1, Seconds.FromSeconds(11)), (2, Seconds.FromSeconds(15))]).Song!.Sections[0].Anchors.Select(a => (a.Bar, a.At.Value)));
+    }
 }
