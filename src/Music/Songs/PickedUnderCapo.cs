@@ -25,33 +25,34 @@ internal sealed class PickedUnderCapo(Song song, Capo capo)
         Picked = [.. bar.Picked.GroupBy(p => p.Start).SelectMany(g => Together(bar, [.. g])).OrderBy(p => p.Start).ThenBy(p => p.Value.StringIndex)],
     };
 
-    /// <summary>Notes that start together, each on a string of its own.</summary>
+    /// <summary>Notes that start together, each on a string of its own: their own ones, or those that stay lowest on the neck and nearest to them.</summary>
     private IEnumerable<Claim<PickedNote>> Together(Bar bar, ImmutableArray<Claim<PickedNote>> notes)
     {
-        var taken = notes.Where(n => Fret(n.Value, n.Value.StringIndex) is not null).Select(n => n.Value.StringIndex).ToHashSet();
-        foreach (var note in notes)
-        {
-            if (Fret(note.Value, note.Value.StringIndex) is { } own)
-                yield return note with { Value = note.Value with { Fret = own } };
-            else if (Elsewhere(note.Value, taken) is { } place)
-                yield return note with { Value = note.Value with { StringIndex = place.String, Fret = place.Fret, Attack = Attack.Picked } };
-            else
-                Miss(bar, note.Value);
-        }
+        if (Own(notes) is { } own)
+            return notes.Zip(own, At);
+        var best = Ways(notes, []).MinBy(w => (w.Max(p => p.Fret), w.Zip(notes, (place, n) => Math.Abs(place.StringIndex - n.Value.StringIndex)).Sum()));
+        if (best is not null)
+            return notes.Zip(best, At);
+        Miss(bar, notes.FirstOrDefault(n => !Places(n.Value).Any(), notes[0]).Value);
+        return [];
     }
 
-    private (int String, int Fret)? Elsewhere(PickedNote note, HashSet<int> taken)
+    private FretPlace[]? Own(ImmutableArray<Claim<PickedNote>> notes) =>
+        notes.All(n => Fret(n.Value, n.Value.StringIndex) is not null) ? [.. notes.Select(n => new FretPlace(n.Value.StringIndex, Fret(n.Value, n.Value.StringIndex)!.Value))] : null;
+
+    /// <summary>Every way to give the notes strings of their own.</summary>
+    private IEnumerable<FretPlace[]> Ways(ImmutableArray<Claim<PickedNote>> notes, FretPlace[] placed) =>
+        placed.Length == notes.Length ? [placed]
+        : Places(notes[placed.Length].Value).Where(p => placed.All(other => other.StringIndex != p.StringIndex)).SelectMany(p => Ways(notes, [.. placed, p]));
+
+    private IEnumerable<FretPlace> Places(PickedNote note) =>
+        Enumerable.Range(0, after.Tuning.Count).Select(s => (String: s, Fret: Fret(note, s))).Where(p => p.Fret is not null).Select(p => new FretPlace(p.String, p.Fret!.Value));
+
+    /// <summary>On another string than before, a note can't be hammered on or slid to from it.</summary>
+    private static Claim<PickedNote> At(Claim<PickedNote> note, FretPlace place) => note with
     {
-        var free = Enumerable.Range(0, after.Tuning.Count).Where(s => !taken.Contains(s)).OrderBy(s => Math.Abs(s - note.StringIndex));
-        foreach (var index in free)
-        {
-            if (Fret(note, index) is not { } fret)
-                continue;
-            taken.Add(index);
-            return (index, fret);
-        }
-        return null;
-    }
+        Value = note.Value with { StringIndex = place.StringIndex, Fret = place.Fret, Attack = place.StringIndex == note.Value.StringIndex ? note.Value.Attack : Attack.Picked },
+    };
 
     private int? Fret(PickedNote note, int stringIndex)
     {

@@ -97,6 +97,8 @@ internal static class UsageCases
         Line("no such part of a recording", "audition", "song", "--on", "band:9"),
         Line("a part goes over its recording", "audition", "take.wav", "--on", "held", "--to", "take.wav"),
         Line("no such kind of sound file", "audition", "song", "--to", "a.doc"),
+        Line("no capo of a pupil", "publish", "song", "--capo", "13"),
+        Line("the same shapes, and no capo", "publish", "song", "--same-shapes"),
         Line("no such part of a lesson", "publish", "song", "--only", "poster"),
     ];
 

@@ -74,6 +74,15 @@ public class CapoChangeTests
         Assert.Equal((3, 2), moved.Bars.Single().Picked.Select(p => (p.Value.StringIndex, p.Value.Fret)).Single());
     }
 
+    // F4 and D4 of capo 1's two high strings: under capo 3 those start at G4 and D4, so F4 takes the B string's fret 3 and D4 the G string's 4; G at fret 7 beside an open B would be out of reach.
+    [Fact]
+    public void NotesTogetherStayInReach()
+    {
+        var song = Song(Head + "capo 1\nkey Bb major\nsection A\npick\nE4 | 0 |\nB3 | 2 |\n");
+        Assert.True(CapoChange.TrySameSound(song, Capo.At(3), out var moved, out _));
+        Assert.Equal([(3, 4), (4, 3)], moved.Bars.Single().Picked.Select(p => (p.Value.StringIndex, p.Value.Fret)));
+    }
+
     [Fact]
     public void ANoteBelowAllStringsIsSaidAndNothingIsLost()
     {
