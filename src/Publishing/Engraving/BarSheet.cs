@@ -7,7 +7,7 @@ namespace Harkbook.Publishing.Engraving;
 
 /// <summary>
 /// A whole song on paper: facts, shapes, and every section bar by bar, each part a row over one beat ruler: the hands
-/// above it, voice and breath below. A strum that a section repeats is printed once, at its head.
+/// above it, voice and breath below. A strum or a picked bar that a section repeats is printed once, at its head.
 /// </summary>
 public static class BarSheet
 {
@@ -20,25 +20,25 @@ public static class BarSheet
         foreach (var row in ShapeShelf.Engrave(song, flow.Width))
             flow.Add(row, 14);
         var clock = new SongClock(song);
-        var strums = StrumPatterns.Of(song);
-        var lines = new BarLines(Rows(song, strums), flow.Width, song.Recording is null ? null : clock);
+        SheetPatterns[] patterns = [SheetPatterns.OfTab(song), SheetPatterns.OfStrums(song)];
+        var lines = new BarLines(Rows(song, patterns), flow.Width, song.Recording is null ? null : clock);
         foreach (var section in song.Sections)
-            AddSection(flow, section, lines, strums, clock, song.Recording is not null);
+            AddSection(flow, section, lines, patterns, clock, song.Recording is not null);
         if (SheetNotes.Engrave(song, flow.Width) is { } notes)
             flow.Add(notes, 22);
         return flow.Finish();
     }
 
-    private static ImmutableArray<BarRow> Rows(Song song, StrumPatterns strums)
+    private static ImmutableArray<BarRow> Rows(Song song, SheetPatterns[] patterns)
     {
         var names = CapoNames.Of(song);
         var chords = new ChordRow(song.Bars, names);
-        return [chords, new CapoNameRow(names, chords), new TabRow(song.Tuning.Value), new StrumRow(strums), new CountRow(song.Counting), new SungRow(), new HarpRow()];
+        return [chords, new CapoNameRow(names, chords), .. patterns.Select(p => p.Row), new CountRow(song.Counting), new SungRow(), new HarpRow()];
     }
 
-    private static void AddSection(PageFlow flow, Section section, BarLines lines, StrumPatterns strums, SongClock clock, bool timed)
+    private static void AddSection(PageFlow flow, Section section, BarLines lines, SheetPatterns[] patterns, SongClock clock, bool timed)
     {
-        Drawing[] drawn = [.. new[] { strums.Head(section, flow.Width) }.OfType<Drawing>(), .. lines.Of(section.Bars)];
+        Drawing[] drawn = [.. patterns.Select(p => p.Head(section, flow.Width)).OfType<Drawing>(), .. lines.Of(section.Bars)];
         flow.Add(Header(section, flow.Width, clock, timed), 18, drawn.Length > 0 ? drawn[0].Height + 6 : 0);
         for (var i = 0; i < drawn.Length; i++)
             flow.Add(drawn[i], i == 0 ? 6 : LineGap);

@@ -1,13 +1,11 @@
 using System.Globalization;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Units;
 
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>Strokes of the strumming hand: an arrow towards the floor, one towards the ceiling, a cross for a muted one.</summary>
-/// <param name="patterns">Strums that stand at their section's head; their bars aren't drawn again.</param>
-internal sealed class StrumRow(StrumPatterns? patterns = null) : BarRow
+internal sealed class StrumRow : BarRow
 {
     public override string Label => "strum";
 
@@ -15,24 +13,14 @@ internal sealed class StrumRow(StrumPatterns? patterns = null) : BarRow
 
     public override double LabelBaseline => 8.5;
 
-    public override bool Has(Bar bar) => patterns is null || !(patterns.IsPlain(bar) || patterns.Differs(bar)) ? !bar.Strums.IsEmpty : patterns.Differs(bar);
+    public override bool Has(Bar bar) => !bar.Strums.IsEmpty;
 
     public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
         foreach (var strum in slot.Bar.Strums)
             DrawStroke(sketch, strum.Value, slot.X(strum.Start), top + 0.6, 9.8);
         MarkHeard(sketch, slot, slot.Bar.Strums, top + 12);
-        if (slot.Bar.Strums.IsEmpty)
-            Say(sketch, slot, top, "no stroke");
     }
-
-    public override void DrawElsewhere(Sketch sketch, BarSlot slot, double top)
-    {
-        if (patterns?.IsPlain(slot.Bar) == true)
-            Say(sketch, slot, top, "pattern");
-    }
-
-    private static void Say(Sketch sketch, BarSlot slot, double top, string words) => sketch.Text(words, slot.X(Beats.Zero) - 2.3, top + 8.5, Face.Narrow, 6.6, Tint.Quiet);
 
     internal static void DrawStroke(Sketch sketch, Stroke stroke, double x, double top, double height)
     {

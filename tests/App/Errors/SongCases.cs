@@ -67,6 +67,7 @@ internal static class SongCases
         new("a pitch is none", s => s.Take().File("a.jams", Jams("note_midi", "1e9")), "check", "take.wav", "a.jams"),
         new("a pitch is none", s => s.Take().File("b.jams", Jams("note_hz", "-5")), "check", "take.wav", "b.jams"),
         new("a MIDI file is none", s => s.Take().File("a.mid", "MThd"), "check", "take.wav", "a.mid"),
+        new("a label among chords is none", s => s.Take().File("a.lab", "0 1 D:maj\n1 2 F#m7\n2 3 later\n"), "check", "take.wav", "a.lab"),
         new("a line of a label file is none", s => s.Take().File("a.lab", "0 1 D:maj\nlater\n"), "check", "take.wav", "a.lab"),
         new("there is nothing to weigh", s => s.Take().File("a.lab", ""), "check", "take.wav", "a.lab"),
         new("`eval` is given a file", s => s.Take(), "eval", "take.wav"),

@@ -30,6 +30,9 @@ internal static class SongMistakes
         [DiagnosticCode.BadFingers] = Head + "shape D 022100 fingers 12\n",
         [DiagnosticCode.BadChord] = Head + "section A\nchords | H |\n",
         [DiagnosticCode.UnknownShape] = Head + "section A\nchords | G@lo |\n",
+        [DiagnosticCode.BadPattern] = Head + "pattern from | d |\n",
+        [DiagnosticCode.UnknownPattern] = Section + "strum Rolling\n",
+        [DiagnosticCode.PatternMeter] = Section + "meter 5/4\nchords | D |\nsung | . |\nstrum throughout from 1 | d |\n",
         [DiagnosticCode.UnknownSection] = Head + "section A like B\n",
         [DiagnosticCode.BadAnchor] = Section + "anchors 1 0:02\n",
         [DiagnosticCode.AnchorOutside] = Section + "anchors 9 = 0:02\n",
@@ -50,6 +53,7 @@ internal static class SongMistakes
         [DiagnosticCode.BadHarpNote] = Section + "harp | 4 |\n",
         [DiagnosticCode.UnknownString] = Section + "pick\nG3 | 0 |\n",
         [DiagnosticCode.StringTwice] = Section + "pick\nA3 | 0 |\nA3 | 0 |\n",
+        [DiagnosticCode.NoShape] = Section + "pick\nA3 | * |\n",
         [DiagnosticCode.BadPickedNote] = Section + "pick\nA3 | q2 |\n",
         [DiagnosticCode.BadStanding] = Head + "key D major ~herd\n",
     };

@@ -54,6 +54,7 @@ internal static class UsageCases
         Line("notes have no sections", "harps", "D5", "--section", "Verse"),
         new("no such section", s => s.File("harp.hark", "title Far\nharp C\nsection A\nharp | +4 |\n"), "harps", "harp.hark", "--section", "B"),
         new("several sections may be meant", s => s.File("two.hark", "title Far\nsection Verse 1\nchords | A |\nsection Verse 2\nchords | A |\n"), "audition", "two.hark", "--section", "verse"),
+        Line("no such instrument", "tunings", "sackbut"),
         Line("tunings of two instruments", "retune", "standard", "ukulele"),
         Line("no tuning", "retune", "standard", "open H"),
         Line("no such scale", "retune", "standard", "open D", "--scale", "64"),

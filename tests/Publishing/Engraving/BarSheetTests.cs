@@ -132,6 +132,17 @@ public class BarSheetTests
         Assert.Equal(2, Layout.Texts(page).Count(t => t == "strum") - 2);
     }
 
+    /// <summary>Two bars in turn, eight times: the notes of two bars are drawn (three frets), and a bar that differs.</summary>
+    [Fact]
+    public void APickedPatternIsPrintedOnceToo()
+    {
+        var text = "title T\nsection Verse 1\nchords | D | D | D | D | D | D | D | D |\npick throughout\n E4 | 17 . | 18 19 |\npick from 8\n E4 | 21 . |\n";
+        var page = Layout.Texts(BarSheet.Engrave(SongText.Parse(text, "t").Song!, PaperSize.A4)[0]).ToArray();
+        Assert.Equal(["17", "18", "19", "21"], page.Where(t => t is "17" or "18" or "19" or "21"));
+        Assert.Contains("these 2 in turn, bars 1 to 8, but not 8", page);
+        Assert.Equal(3, page.Count(t => t == "pattern"));
+    }
+
     [Fact]
     public void AMeterChangeIsWritten()
     {
