@@ -79,7 +79,7 @@ internal sealed class SheetPatterns
         foreach (var x in slots.Select(s => s.Left).Append(right - 0.25))
             sketch.Line(x, 0, x, top, 0.5);
         if (right < width - 60)
-            sketch.Text(TextWrap.Cut(pattern.Words, Face.Text, TextSize, width - right - 8), right + 8, 9.5, Face.Text, TextSize, Tint.Quiet);
+            sketch.Text(TextWrap.Cut(slots.Length > 1 ? $"these {slots.Length} in turn, {pattern.Words}" : pattern.Words, Face.Text, TextSize, width - right - 8), right + 8, 9.5, Face.Text, TextSize, Tint.Quiet);
         return sketch.ToDrawing(width, top + 2);
     }
 
@@ -95,9 +95,10 @@ internal sealed class SheetPatterns
     /// <summary>"bars 5 to 12, but not 8, 10 to 11".</summary>
     private static string Words(Section section, Repetition found)
     {
-        var bars = PlaceWords.Bars(section.Bars[found.First - 1].Number, section.Bars[^1].Number);
-        var others = PlaceWords.Runs(found.Others.Select(bar => section.Bars[bar - 1].Number)).Select(r => r.First == r.Last ? $"{r.First}" : $"{r.First} to {r.Last}");
-        return (found.Pattern.Length > 1 ? $"these {found.Pattern.Length} in turn, " : "") + bars + (found.Others.Count > 0 ? $", but not {string.Join(", ", others)}" : "");
+        int Number(int bar) => section.Bars[bar - 1].Number;
+        var last = Enumerable.Range(found.First, section.Bars.Length - found.First + 1).Last(found.Covers);
+        var others = PlaceWords.Runs(found.Others.Where(bar => bar < last).Select(Number)).Select(r => r.First == r.Last ? $"{r.First}" : $"{r.First} to {r.Last}").ToList();
+        return PlaceWords.Bars(Number(found.First), Number(last)) + (others.Count > 0 ? $", but not {string.Join(", ", others)}" : "");
     }
 
     /// <summary>What a reader sees of a bar; null where there is nothing.</summary>
