@@ -38,8 +38,9 @@ public static class BarSheet
 
     private static void AddSection(PageFlow flow, Section section, BarLines lines, SheetPatterns[] patterns, SongClock clock, bool timed)
     {
-        Drawing[] drawn = [.. patterns.Select(p => p.Head(section, flow.Width)).OfType<Drawing>(), .. lines.Of(section.Bars)];
-        flow.Add(Header(section, flow.Width, clock, timed), 18, drawn.Length > 0 ? drawn[0].Height + 6 : 0);
+        Drawing[] heads = [.. patterns.Select(p => p.Head(section, flow.Width)).OfType<Drawing>()];
+        Drawing[] drawn = [.. heads, .. lines.Of(section.Bars)];
+        flow.Add(Header(section, flow.Width, clock, timed), 18, drawn.Take(heads.Length + 1).Select((d, i) => d.Height + (i == 0 ? 6 : LineGap)).Sum());
         for (var i = 0; i < drawn.Length; i++)
             flow.Add(drawn[i], i == 0 ? 6 : LineGap);
     }
