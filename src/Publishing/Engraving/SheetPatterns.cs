@@ -16,12 +16,13 @@ internal sealed class SheetPatterns
 
     private readonly BarRow row;
     private readonly string word;
+    private readonly CountRow count;
     private readonly Dictionary<int, SectionPattern> byFirstBar = [];
     private readonly Dictionary<int, bool> covered = [];
 
     private SheetPatterns(Song song, BarRow row, string word, Func<Bar, Bar> only)
     {
-        (this.row, this.word) = (row, word);
+        (this.row, this.word, count) = (row, word, new(song.Counting));
         var firstWith = new Dictionary<string, Section>();
         foreach (var section in song.Sections)
         {
@@ -65,7 +66,7 @@ internal sealed class SheetPatterns
     private Drawing Strip(SectionPattern pattern, double width)
     {
         var sketch = new Sketch();
-        BarRow[] rows = [row, new CountRow()];
+        BarRow[] rows = [row, count];
         var slots = Slots(pattern.Bars, rows, width);
         var top = 1.0;
         foreach (var part in rows)
