@@ -59,21 +59,24 @@ internal static class PracticeWish
 
     private static bool IsPlayed(Bar bar) => IsStruck(bar) || !bar.Chords.IsEmpty || !bar.Sung.IsEmpty;
 
+    /// <param name="names">Two chords as the song's file names them, or none for the song's widest change.</param>
     public static Practised Drill(SongFolder opened, string[] names)
     {
-        var chords = ChangeDrill.Chords(opened.Song);
-        ChordUse Called(string name) => chords.FirstOrDefault(c => c.Name == name)
-            ?? throw new UsageException($"--change {name}: no bar of the song has this chord; it has {string.Join(", ", chords.Select(c => c.Name))}.");
-        if (names is not [var first, var second])
-        {
-            var widest = ChangeDrill.Widest(opened.Song)
-                ?? throw new UserException($"{opened.SongPath}: no shape changes in this song. Add 'shape' lines for its chords, or name two chords behind --change.");
-            (first, second) = (widest.From.Name, widest.To.Name);
-        }
-        if (first == second)
-            throw new UsageException($"--change {first} {second}: these are one chord; give two.");
-        var drill = ChangeDrill.Of(opened.Song, Called(first), Called(second));
+        var written = CapoNames.Of(opened.Song);
+        string Name(ChordUse chord) => written?.First(chord.Name) ?? chord.Name;
+        var (from, to) = names is [var first, var second] ? (Called(first), Called(second)) : ChangeDrill.Widest(opened.Song)
+            ?? throw new UserException($"{opened.SongPath}: no shape changes in this song. Add 'shape' lines for its chords, or name two chords behind --change.");
+        if (from.Name == to.Name)
+            throw new UsageException($"--change {Name(from)} {Name(to)}: these are one chord; give two.");
+        var drill = ChangeDrill.Of(opened.Song, from, to);
         var kept = drill.FingersKept.Count == 0 ? "" : $"; {(drill.FingersKept.Count == 1 ? "finger" : "fingers")} {string.Join(", ", drill.FingersKept)} can stay";
-        return new(drill.Song, 1, 2, $"{first} to {second}{kept}");
+        return new(drill.Song, 1, 2, $"{Name(from)} to {Name(to)}{kept}");
+
+        ChordUse Called(string name)
+        {
+            var chords = ChangeDrill.Chords(opened.Song);
+            return chords.FirstOrDefault(c => Name(c) == name)
+                ?? throw new UsageException($"--change {name}: no bar of the song has this chord; it has {string.Join(", ", chords.Select(Name))}.");
+        }
     }
 }
