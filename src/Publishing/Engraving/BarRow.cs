@@ -46,9 +46,9 @@ internal abstract class BarRow
     {
     }
 
-    /// <summary>What stands in the margin before the first bar.</summary>
-    public virtual void DrawMargin(Sketch sketch, double right, double top) =>
-        sketch.Text(Label, right - 5, top + LabelBaseline, Face.Narrow, 6.6, Tint.Quiet, Align.Right);
+    /// <summary>What stands in the margin before the first bar, its words no smaller than asked for.</summary>
+    public virtual void DrawMargin(Sketch sketch, double right, double top, double least = 6.6) =>
+        sketch.Text(Label, right - 5, top + LabelBaseline, Face.Narrow, least, Tint.Quiet, Align.Right);
 
     /// <summary>Dots under the claims that were heard and not decided; those that follow on share a row of dots.</summary>
     protected static void MarkHeard<T>(Sketch sketch, BarSlot slot, IEnumerable<Claim<T>> claims, double y)

@@ -21,10 +21,10 @@ internal sealed class TabRow(Tuning tuning, double gap = 7.4) : BarRow
 
     public override bool Fits(BarSlot slot) => Strings(slot).All(s => Lay(slot, s) is { Scale: 1, Miss: <= GoodMiss });
 
-    public override void DrawMargin(Sketch sketch, double right, double top)
+    public override void DrawMargin(Sketch sketch, double right, double top, double least = 6.6)
     {
         for (var i = tuning.Count - 1; i >= 0; i--)
-            sketch.Text(PitchText.Of(tuning.Strings[i]), right - 5, Y(i, top) + gap * 0.3, Face.Narrow, gap * 0.9, Tint.Quiet, Align.Right);
+            sketch.Text(PitchText.Of(tuning.Strings[i]), right - 5, Y(i, top) + gap * 0.3, Face.Narrow, Math.Max(gap * 0.9, least), Tint.Quiet, Align.Right);
     }
 
     public override void Draw(Sketch sketch, BarSlot slot, double top)

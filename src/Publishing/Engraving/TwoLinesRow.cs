@@ -21,7 +21,7 @@ internal sealed class TwoLinesRow : BarRow
 
     public override bool Has(Bar bar) => true;
 
-    public override void DrawMargin(Sketch sketch, double right, double top)
+    public override void DrawMargin(Sketch sketch, double right, double top, double least = 6.6)
     {
         sketch.Text("voice", right - 5, top + Voice + 2, Face.Narrow, 6.6, Tint.Quiet, Align.Right);
         sketch.Text("guitar", right - 5, top + Guitar + 2, Face.Narrow, 6.6, Tint.Quiet, Align.Right);

@@ -64,6 +64,48 @@ public sealed class FrameTests
         Assert.DoesNotContain("then", texts);
     }
 
+    /// <summary>A picker reads ahead tab, a strummer strokes: the next line shows its own fret numbers and arrows.</summary>
+    [Fact]
+    public void TheNextLineShowsWhatItsHandsDo()
+    {
+        var song = LessonSongs.Read("""
+            title   Tab Ahead
+            meter   4/4
+            tempo   120
+            key     C major
+            shape C x32010
+            section First
+              anchors 1 = 0:00.200
+              chords | C | C | C | C |
+              sung   | Down to the . | quay _ . . | where lan- terns _ | burn _ . . |
+              pick
+                B3 | . 1 . 1 | . 1 . 1 | . 9 . 9 | . 9 . 9 |
+            """);
+        Assert.Equal(4, TextsAt(song, 9, 1).Count(t => t == "9"));
+        var strummed = LessonSongs.Read("""
+            title   Strokes Ahead
+            meter   4/4
+            tempo   120
+            key     C major
+            shape C 332010
+            section First
+              anchors 1 = 0:00.200
+              chords | C | C | C | C |
+              strum  | d d d d | d d d d | x x x x | x x x x |
+              sung   | Down to the . | quay _ . . | where lan- terns _ | burn _ . . |
+            """);
+        // The strokes of this line are arrows; a muted one is a cross of two slanting lines, and eight of them come next.
+        Assert.Equal(16, Still(strummed, 9, 1).Flattened().Select(m => m.Mark).OfType<LineMark>().Count(l => l.From.X != l.To.X && l.From.Y != l.To.Y));
+    }
+
+    [Fact]
+    public void AChangedMeterIsMarkedOverItsBar()
+    {
+        var texts = TextsAt(LessonSongs.TwoFour, 9, 0.1);
+        Assert.Contains("2/4", texts);
+        Assert.Contains("4/4", texts);
+    }
+
     [Fact]
     public void AfterTheEndTheFrameSaysHowToTuneAgain()
     {
@@ -93,10 +135,12 @@ public sealed class FrameTests
         Assert.InRange(changed, 1, Screen.Width * Screen.Height / 50);
     }
 
-    private static IReadOnlyCollection<string> TextsAt(Song song, double length, double time)
+    private static IReadOnlyCollection<string> TextsAt(Song song, double length, double time) => Layout.Texts(Still(song, length, time));
+
+    private static Drawing Still(Song song, double length, double time)
     {
         var plan = new FramePlan(new(song), length);
-        return Layout.Texts(plan.Still(plan.MomentAt(time)));
+        return plan.Still(plan.MomentAt(time));
     }
 
     private static IEnumerable<Drawing> Stills(string title)

@@ -22,6 +22,9 @@ public sealed class PagePractisingTests(BrowserFixture fixture) : PageTest(fixtu
     /// <summary>The sound stands still and its starts are counted.</summary>
     private const string Starts = "window.starts = 0; HTMLMediaElement.prototype.play = () => { starts++; return Promise.resolve(); };";
 
+    /// <summary>Timers run only as far as a test says.</summary>
+    private static readonly DateTime Noon = new(2026, 1, 2, 12, 0, 0);
+
     [Fact]
     public async Task ThePaceGoesDownToAQuarterAndKeepsThePitch()
     {
@@ -119,10 +122,11 @@ public sealed class PagePractisingTests(BrowserFixture fixture) : PageTest(fixtu
         await UntilAsync(page, "sound.currentTime > 1.4");
         await page.UncheckAsync("#click");
         var tones = await page.EvaluateAsync<double[][]>("tones");
-        Assert.InRange(tones.Length, 5, 8);
+        Assert.InRange(tones.Length, 5, 15);
         Assert.Equal([true, false, false, false, true], tones.Take(5).Select(t => t[0] > tones[1][0]));
         Assert.All(tones, t => Assert.InRange(t[1], 0, 0.3));
-        await UntilAsync(page, "sound.currentTime > 2.3");
+        await page.EvaluateAsync("window.left = sound.currentTime");
+        await UntilAsync(page, "sound.currentTime > left + .6 || sound.ended");
         Assert.Equal(tones.Length, await CountAsync(page, "tones.length"));
         Assert.Empty(Complaints);
     }
@@ -139,7 +143,8 @@ public sealed class PagePractisingTests(BrowserFixture fixture) : PageTest(fixtu
     private async Task<IPage> StillAsync()
     {
         var page = await OpenAsync(before: Tones + Starts);
-        await page.Clock.InstallAsync();
+        await page.Clock.InstallAsync(new() { TimeDate = Noon });
+        await page.Clock.PauseAtAsync(Noon.AddHours(1));
         await page.Keyboard.PressAsync("h");
         return page;
     }

@@ -21,7 +21,6 @@ function setRunning(on) {
   document.body.classList.toggle("playing", on);
   $("play").firstChild.textContent = on ? "Pause" : "Play";
   keepAwake();
-  fit();
 }
 
 function toggle() {
@@ -70,10 +69,7 @@ function setPractise(open) {
 }
 
 /** The pace stands in the row where there is room for it, else with the rest of the practising. */
-function settle() {
-  (small.matches ? $("paceHome") : $("paceRow")).append($("paceLabel"));
-  fit();
-}
+function settle() { (small.matches ? $("paceHome") : $("paceRow")).append($("paceLabel")); }
 
 buttons.forEach((button, i) => button.addEventListener("click", event => touch(i, event.shiftKey)));
 for (const place of document.querySelectorAll("[data-go]")) place.addEventListener("click", () => go(Number(place.dataset.go)));
@@ -84,7 +80,7 @@ sound.addEventListener("timeupdate", follow);
 sound.addEventListener("ended", () => { if (sound.ended && round) nextRound(); else if (sound.ended) setRunning(false); });
 sound.addEventListener("error", () => { $("trouble").textContent = "This browser can't play the sound in this page. Another browser may."; $("trouble").hidden = false; });
 document.addEventListener("visibilitychange", keepAwake);
-addEventListener("resize", settle);
+small.addEventListener("change", settle);
 $("play").addEventListener("click", toggle);
 $("back").addEventListener("click", () => step(-1));
 $("on").addEventListener("click", () => step(1));
@@ -115,3 +111,6 @@ document.addEventListener("keydown", event => {
 loadSound();
 setPace(fastest);
 settle();
+fit();
+const sizes = new ResizeObserver(fit);
+for (const id of ["stage", "count"]) sizes.observe($(id));

@@ -7,20 +7,28 @@ namespace Harkbook.Publishing.Lessons.Video;
 
 /// <summary>
 /// The lower half of the screen. Low lines take turns in two places, so that the eye finds the next one before it is
-/// played; under taller ones stands as much of the next line as there is room for: its chords and words, or its chords alone.
+/// played; under taller ones stands as much of the next line as there is room for: all of it, else what the hands do, else
+/// its chords and words, or its chords alone. Lines give up some of their size for that, down to where words stay readable.
 /// </summary>
 internal sealed class LineShelf
 {
     private const double Edge = Screen.Edge;
     private const double Bottom = Screen.Height - 28;
-    private const double Room = 525;
-    private const double RoomWithNext = 556;
-    private const double Gap = 22;
+    private const double RoomAlone = 534;
+    private const double Gap = 16;
     private const double ThenHeight = 62;
     private const double ThenSize = 44;
 
+    /// <summary>Pixels a point.</summary>
+    private const double Best = 3.95;
+
+    private const double LeastSize = 26;
+    private const double ChordSize = 14;
+    private const double RaisedSize = ChordSize * 0.62; // a chord's raised figures, the smallest that must be read
+
     private readonly LessonTimeline timeline;
     private readonly CapoNames? names;
+    private readonly double room;
     private readonly ImmutableArray<PlayLine> lines;
     private readonly int[] lineOfBar;
     private readonly double scale;
@@ -32,14 +40,21 @@ internal sealed class LineShelf
     {
         this.timeline = timeline;
         names = CapoNames.Of(timeline.Song);
-        BarRow[] rows = [new ChordRow(timeline.Song.Bars, names, 14), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(timeline.Song.Counting), new SungRow(), new HarpRow(9.2)];
-        const double Best = 3.95;
-        lines = PlayLine.Of(timeline, rows, (Screen.Width - 2 * Edge) / Best);
-        tallest = lines.Select(l => l.Drawing.Height).DefaultIfEmpty(0).Max();
-        scale = Math.Min(Best, Room / Math.Max(1, tallest));
-        tallest *= scale;
-        takesTurns = 2 * tallest + Gap <= Room;
-        ahead = takesTurns ? [] : [.. lines.Select((_, i) => Ahead(i, [rows[0], new CountRow(timeline.Song.Counting), rows[4]], [rows[0], rows[4]]))];
+        // Diagrams with two names need more of the screen.
+        room = names is null ? 598 : 556;
+        var (chords, tab, strum, count, sung, harp) =
+            (new ChordRow(timeline.Song.Bars, names, ChordSize), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(timeline.Song.Counting), new SungRow(), new HarpRow(9.2));
+        BarRow[] rows = [chords, tab, strum, count, sung, harp];
+        BarRow[] hands = [chords, tab, strum];
+        // A label such as the "high" of D@high is lettered at half its chord's size, and its line can give up nothing.
+        var least = timeline.Chords.Any(c => c.Value.Name.Contains('@')) ? Best : LeastSize / RaisedSize;
+        scale = ScaleOf(Lines(rows, Best), hands, least);
+        lines = Lines(rows, scale);
+        scale = Math.Min(scale, ScaleOf(lines, hands, least));
+        tallest = lines.Select(l => l.Drawing.Height).DefaultIfEmpty(0).Max() * scale;
+        takesTurns = 2 * tallest + Gap <= room;
+        BarRow[][] choices = [rows, [chords, tab, strum, count, sung], [chords, tab, strum, sung], [chords, tab, strum, count], hands, [chords, count, sung], [chords, sung]];
+        ahead = takesTurns ? [] : [.. lines.Select((_, i) => Ahead(i, choices))];
         Top = Bottom - (takesTurns ? 2 * tallest + Gap : lines.Select((_, i) => Height(i)).DefaultIfEmpty(0).Max());
         lineOfBar = [.. lines.SelectMany((l, i) => l.Bars.Select(_ => i))];
     }
@@ -57,7 +72,10 @@ internal sealed class LineShelf
         if (line + 1 == lines.Length)
             return;
         if (takesTurns)
+        {
             Place(sketch, line + 1);
+            DrawSection(sketch, line + 1, TopOf(line + 1));
+        }
         else if (ahead[line] is { } drawing)
             DrawAhead(sketch, line, drawing);
         else
@@ -72,10 +90,23 @@ internal sealed class LineShelf
         return new(x - 2, TopOf(line) + 8, x + 2, TopOf(line) + lines[line].Drawing.Height * scale);
     }
 
-    /// <summary>The fullest of some choices of rows that fits under a line.</summary>
-    private Drawing? Ahead(int line, params BarRow[][] choices)
+    private ImmutableArray<PlayLine> Lines(BarRow[] rows, double at) => PlayLine.Of(timeline, rows, (Screen.Width - 2 * Edge) / at, LeastSize / at);
+
+    /// <summary>The largest scale at which all of the next line stands under each one, else what its hands do; else that of a line alone.</summary>
+    private double ScaleOf(ImmutableArray<PlayLine> lines, BarRow[] hands, double least)
     {
-        var room = (RoomWithNext - Gap) / scale - lines[line].Drawing.Height;
+        var tallest = lines.Select(l => l.Drawing.Height).DefaultIfEmpty(1).Max();
+        double[] choices = [(room - Gap) / (2 * tallest), Under(next => next.Drawing.Height), Under(next => next.With(hands).Height)];
+        return Math.Min(Best, choices.Where(s => s >= least).DefaultIfEmpty(RoomAlone / tallest).First());
+
+        double Under(Func<PlayLine, double> height) =>
+            lines.Zip(lines.Skip(1), (line, next) => (room - Gap) / (line.Drawing.Height + height(next))).DefaultIfEmpty(Best).Min();
+    }
+
+    /// <summary>The fullest of some choices of rows that fits under a line.</summary>
+    private Drawing? Ahead(int line, BarRow[][] choices)
+    {
+        var room = (room - Gap) / scale - lines[line].Drawing.Height + 1e-6;
         return line + 1 == lines.Length ? null : choices.Select(lines[line + 1].With).FirstOrDefault(d => d.Height <= room);
     }
 
@@ -86,8 +117,16 @@ internal sealed class LineShelf
     {
         var top = TopOf(line) + lines[line].Drawing.Height * scale + Gap;
         sketch.Add(drawing.Placed(Edge, top, scale));
-        if (lines[line + 1].Bars[0].SectionIndex != lines[line].Bars[0].SectionIndex)
-            sketch.Text(TextWrap.Cut(SectionOf(line + 1), Face.Strong, 28, 600), Edge + 48 * scale, top + 7 * scale, Face.Strong, 28, Tint.Quiet);
+        DrawSection(sketch, line + 1, top);
+    }
+
+    /// <summary>Over a line that begins another section stands which.</summary>
+    private void DrawSection(Sketch sketch, int line, double top)
+    {
+        if (lines[line].Bars[0].SectionIndex == lines[line - 1].Bars[0].SectionIndex)
+            return;
+        var (left, right) = (Edge + lines[line].NumberSpan.Left * scale + 28, Edge + lines[line].NumberSpan.Right * scale - 14);
+        sketch.Text(TextWrap.Cut(SectionOf(line), Face.Strong, 28, Math.Min(600, right - left)), left, top + 7 * scale, Face.Strong, 28, Tint.Quiet);
     }
 
     private string SectionOf(int line) => timeline.Song.Sections[lines[line].Bars[0].SectionIndex].Name;

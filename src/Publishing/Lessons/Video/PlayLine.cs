@@ -16,10 +16,11 @@ internal sealed class PlayLine
 
     private readonly ImmutableArray<BarSlot> slots;
     private readonly double width;
+    private readonly double words;
 
-    private PlayLine(ImmutableArray<TimedBar> bars, ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows, double width)
+    private PlayLine(ImmutableArray<TimedBar> bars, ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows, double width, double words)
     {
-        (Bars, this.slots, this.width) = (bars, slots, width);
+        (Bars, this.slots, this.width, this.words) = (bars, slots, width, words);
         Drawing = With(rows);
     }
 
@@ -27,15 +28,19 @@ internal sealed class PlayLine
 
     public Drawing Drawing { get; }
 
+    /// <summary>What is free beside the first bar's number, up to the next bar, in points.</summary>
+    public (double Left, double Right) NumberSpan => (slots[0].Left + 2 + NumberWidth(Bars[0]), slots[0].Right);
+
     /// <summary>The same bars with some of their rows only.</summary>
-    public Drawing With(IReadOnlyList<BarRow> rows) => Draw(slots, [.. rows.Where(r => slots.Any(s => r.Has(s.Bar)))], width);
+    public Drawing With(IReadOnlyList<BarRow> rows) => Draw([.. rows.Where(r => slots.Any(s => r.Has(s.Bar)))]);
 
     /// <summary>The song in lines of two bars, of one where two would crowd each other; a section begins a new line.</summary>
     /// <param name="width">Points.</param>
-    public static ImmutableArray<PlayLine> Of(LessonTimeline timeline, IReadOnlyList<BarRow> rows, double width) =>
-        [.. timeline.Bars.GroupBy(b => b.SectionIndex).SelectMany(section => Break([.. section], rows, width))];
+    /// <param name="words">The size of the smallest words in points: the rows' names, the bars' numbers.</param>
+    public static ImmutableArray<PlayLine> Of(LessonTimeline timeline, IReadOnlyList<BarRow> rows, double width, double words) =>
+        [.. timeline.Bars.GroupBy(b => b.SectionIndex).SelectMany(section => Break([.. section], rows, width, words))];
 
-    private static IEnumerable<PlayLine> Break(ImmutableArray<TimedBar> bars, IReadOnlyList<BarRow> rows, double width)
+    private static IEnumerable<PlayLine> Break(ImmutableArray<TimedBar> bars, IReadOnlyList<BarRow> rows, double width, double words)
     {
         var beatsBefore = 0.0;
         for (var next = 0; next < bars.Length;)
@@ -46,7 +51,7 @@ internal sealed class PlayLine
                 slots = Slots(pair = pair[..1], width, 0);
             beatsBefore = pair.Length == 2 ? Beats(pair) : 0;
             next += pair.Length;
-            yield return new(pair, slots, rows, width);
+            yield return new(pair, slots, rows, width, words);
         }
     }
 
@@ -85,23 +90,38 @@ internal sealed class PlayLine
     private static bool Stand(ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows) =>
         rows.All(r => slots.All(s => !r.Has(s.Bar) || r.Fits(s)));
 
-    private static Drawing Draw(ImmutableArray<BarSlot> slots, BarRow[] rows, double width)
+    private Drawing Draw(BarRow[] rows)
     {
         var sketch = new Sketch();
         var y = NumberRoom;
         foreach (var row in rows)
         {
-            row.DrawMargin(sketch, LeftMargin, y);
+            row.DrawMargin(sketch, LeftMargin, y, words);
             foreach (var slot in slots.Where(s => row.Has(s.Bar)))
                 row.Draw(sketch, slot, y);
             y += row.Height;
         }
-        foreach (var slot in slots)
+        for (var i = 0; i < slots.Length; i++)
         {
-            sketch.Line(slot.Left, 0.5, slot.Left, y, 0.5);
-            sketch.Text(slot.Bar.Number.ToString(CultureInfo.InvariantCulture), slot.Left + 2, NumberRoom - 2, Face.Narrow, 7.4, Tint.Quiet);
+            sketch.Line(slots[i].Left, 0.5, slots[i].Left, y, 0.5);
+            DrawNumber(sketch, Bars[i], slots[i].Left + 2);
         }
         sketch.Line(slots[^1].Right - 0.5, 0.5, slots[^1].Right - 0.5, y, 0.5);
         return sketch.ToDrawing(width, y);
     }
+
+    /// <summary>The bar's number, and its meter where that is another than the bar's before.</summary>
+    private void DrawNumber(Sketch sketch, TimedBar bar, double left)
+    {
+        sketch.Text(Number(bar), left, NumberRoom - 2, Face.Narrow, NumberSize, Tint.Quiet);
+        if (bar.ChangesMeter)
+            sketch.Text(bar.Bar.Meter.ToString(), left + NumberWidth(bar), NumberRoom - 2, Face.NarrowStrong, NumberSize, align: Align.Right);
+    }
+
+    private double NumberSize => Math.Max(7.4, words);
+
+    private double NumberWidth(TimedBar bar) => FontBook.Width(Number(bar), Face.Narrow, NumberSize)
+        + (bar.ChangesMeter ? 5 + FontBook.Width(bar.Bar.Meter.ToString(), Face.NarrowStrong, NumberSize) : 0);
+
+    private static string Number(TimedBar bar) => bar.Bar.Number.ToString(CultureInfo.InvariantCulture);
 }
