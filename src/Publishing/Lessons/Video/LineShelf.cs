@@ -106,8 +106,8 @@ internal sealed class LineShelf
     /// <summary>The fullest of some choices of rows that fits under a line.</summary>
     private Drawing? Ahead(int line, BarRow[][] choices)
     {
-        var room = (room - Gap) / scale - lines[line].Drawing.Height + 1e-6;
-        return line + 1 == lines.Length ? null : choices.Select(lines[line + 1].With).FirstOrDefault(d => d.Height <= room);
+        var free = (room - Gap) / scale - lines[line].Drawing.Height + 1e-6;
+        return line + 1 == lines.Length ? null : choices.Select(lines[line + 1].With).FirstOrDefault(d => d.Height <= free);
     }
 
     /// <summary>A line's height in pixels with what stands under it.</summary>
