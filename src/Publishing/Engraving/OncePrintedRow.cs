@@ -17,7 +17,7 @@ internal sealed class OncePrintedRow(BarRow row, SheetPatterns patterns, string 
 
     public override bool Fits(BarSlot slot) => row.Fits(slot);
 
-    public override void DrawMargin(Sketch sketch, double right, double top) => row.DrawMargin(sketch, right, top);
+    public override void DrawMargin(Sketch sketch, double right, double top, double least = 6.6) => row.DrawMargin(sketch, right, top, least);
 
     public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
