@@ -15,6 +15,14 @@ internal static class SpeedTable
         return 0;
     }
 
+    public static async Task<int> WritePublishingAsync(string song, TextWriter output)
+    {
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        output.WriteLine($"{RuntimeInformation.FrameworkDescription}, {RuntimeInformation.RuntimeIdentifier}, {Environment.ProcessorCount} cores{Load()}. Times are by the wall clock.\n");
+        Table(output, Path.GetFileName(song), "times as fast as the first", await PublishingSpeed.MeasureAsync(song));
+        return 0;
+    }
+
     private static void Table(TextWriter output, string what, string ratio, IEnumerable<Row> rows)
     {
         output.WriteLine($"| {what} | | {ratio} |\n|---|---|---|");

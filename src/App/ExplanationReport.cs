@@ -56,7 +56,7 @@ internal static class ExplanationReport
         if (!remark.Places.IsEmpty)
             Wrap(text, PlaceWords.Of(song, remark.Places), "    where: ");
         if (remark.Usualness is { } usualness)
-            Wrap(text, usualness.Measure, $"    {TopicWords.Of(usualness.Frequency)}: ");
+            Wrap(text, TopicWords.Of(usualness.Frequency) + (facts ? $": {usualness.Measure}" : ""), "    how usual: ");
         foreach (var fact in facts ? remark.Facts : [])
             Wrap(text, string.Create(CultureInfo.InvariantCulture, $"{fact.Value} ({fact.Method})"), $"    {fact.Name}: ");
     }

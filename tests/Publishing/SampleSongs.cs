@@ -101,15 +101,17 @@ public static class SampleSongs
     {
         Number = number,
         Meter = Meter.Of(6, 8),
-        Chords = Chords(shapes, chord, Standing.Heard(0.7)),
+        Chords = Chords(shapes, chord, Standing.Heard(0.7), beats: 2),
         Sung = number % 3 == 0 ? [] : [.. Sung("salt 0;and 2/3;straight- 1;ened 5/3").Select(s => s with { Standing = Standing.Heard(0.3) })],
         Strums = [.. Enumerable.Range(0, 6).Select(i => new Claim<Stroke>(Beats.Fraction(i, 3), Beats.Fraction(1, 3), i % 3 == 0 ? Stroke.Down : Stroke.Up, Standing.Heard(0.5)))],
     };
 
-    private static ImmutableArray<Claim<ChordUse>> Chords(ImmutableArray<NamedShape> shapes, string text, Standing standing) =>
-        [.. text.Split(';').Select(t => t.Split(' ')).Select(t => new Claim<ChordUse>(
-            t.Length > 1 ? Place(t[1]) : Beats.Zero, Beats.Whole(2),
-            new(ChordSymbol.Read(t[0].Split('@')[0]), t[0], shapes.First(s => s.Name == t[0]).Shape), standing))];
+    private static ImmutableArray<Claim<ChordUse>> Chords(ImmutableArray<NamedShape> shapes, string text, Standing standing, int beats = 4)
+    {
+        var parts = text.Split(';').Select(t => t.Split(' ')).ToArray();
+        var starts = parts.Select(t => t.Length > 1 ? Place(t[1]) : Beats.Zero).Append(Beats.Whole(beats)).ToArray();
+        return [.. parts.Select((t, i) => new Claim<ChordUse>(starts[i], starts[i + 1] - starts[i], new(ChordSymbol.Read(t[0].Split('@')[0]), t[0], shapes.First(s => s.Name == t[0]).Shape), standing))];
+    }
 
     private static IEnumerable<Claim<string>> Sung(string text)
     {

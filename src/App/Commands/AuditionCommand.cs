@@ -48,14 +48,15 @@ internal static class AuditionCommand
                 LastBar = heard?.Last,
                 Against = parsed.GetValue(against) ? await PartAudition.ReadAsync(opened.RequireRecording(), part, pace, ct) : null,
             };
-            await WriteAsync(path, await Task.Run(() => Audition.Render(opened.Song, options, ct), ct), ct);
+            using var sound = await Task.Run(() => Audition.Store(opened.Song, options, ct), ct);
+            await WriteAsync(path, sound, ct);
             Console.Out.WriteLine($"{path}: about -18 LUFS; start with the volume low.");
             return 0;
         });
         return command;
     }
 
-    public static Task WriteAsync(string path, Signal sound, CancellationToken ct)
+    public static Task WriteAsync(string path, ISound sound, CancellationToken ct)
     {
         if (AudioEncoder.FormatOf(path) is { } format)
             return AudioEncoder.WriteAsync(path, sound, format, ct);

@@ -28,15 +28,19 @@ internal static class PublishCommand
         var letter = new Option<bool>("--letter") { Description = "US Letter paper instead of A4" };
         var capo = new Option<string?>("--capo") { Description = "The pupil's capo, none or a fret: other shapes for the same sound", HelpName = "FRET" };
         var sameShapes = new Option<bool>("--same-shapes") { Description = "With --capo: the shapes stay, and chords, harmonica and sound move with the capo" };
-        var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters, and why it sounds so") { song, into, only, letter, capo, sameShapes };
+        var passage = new PassageOptions("to hand out, in a folder of its own beside the song");
+        var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters, and why it sounds so") { song, into, only, letter, capo, sameShapes, passage.Section, passage.Bars };
         command.SetAction(async (parsed, ct) =>
         {
             var parts = ReadParts(parsed.GetValue(only) ?? []);
             var pupil = PupilCapo.Read(parsed.GetValue(capo), parsed.GetValue(sameShapes));
             var own = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
             var opened = pupil?.Of(own) ?? own;
-            var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, pupil?.Folder ?? "lesson");
+            var handOut = HandOut.Of(opened.Song, passage.Read(parsed, opened.Song));
+            var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, (pupil?.Folder ?? "lesson") + handOut?.FolderEnd);
             var options = new PublishOptions(parts, parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date);
+            if (handOut is not null)
+                (opened, options) = (opened with { Song = handOut.Titled(opened.Song) }, options with { Parts = HandOut.PartsOf(parts), Only = handOut.Passage });
             var files = await PublishAsync(opened, folder, options, ct, pupil?.Shift(own.Song) ?? 0);
             foreach (var line in PublishReport.Lines(files, OlderFiles.In(folder, files)))
                 Console.Out.WriteLine(line);
@@ -55,7 +59,7 @@ internal static class PublishCommand
             Console.Error.WriteLine("harkbook: ffmpeg is not installed, so no video is made; everything else is. Debian: sudo apt-get install ffmpeg; macOS: brew install ffmpeg; Windows: winget install Gyan.FFmpeg.");
             options = options with { Parts = options.Parts & ~LessonParts.Video };
         }
-        using var sound = await SongSound.OfAsync(opened, shift, ct);
+        using var sound = await SongSound.OfAsync(opened, shift, options.Only, ct);
         var steps = new StepProgress(opened.Name);
         var progress = new Relay(steps);
         var files = await Task.Run(() => new LessonPublisher(opened.Song, sound.Lesson, folder, options, PieceStore.Default).PublishAsync(progress, ct), ct);

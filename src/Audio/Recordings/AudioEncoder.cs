@@ -12,13 +12,13 @@ public static class AudioEncoder
     /// <summary>The rates that MPEG-1, MPEG-2 (ISO/IEC 11172-3, 13818-3) and AAC share, up to 48 kHz.</summary>
     private static readonly int[] mpegRates = [8000, 11_025, 12_000, 16_000, 22_050, 24_000, 32_000, 44_100, 48_000];
 
-    /// <summary>Encodes a signal. A rate that the format can't hold is brought to the next one that it can.</summary>
+    /// <summary>Encodes a sound. A rate that the format can't hold is brought to the next one that it can.</summary>
     /// <exception cref="FfmpegException">ffmpeg is missing or failed.</exception>
     /// <exception cref="UnwritableFileException">The file can't be written.</exception>
-    public static Task WriteAsync(string path, Signal signal, AudioFormat format, CancellationToken cancellation = default)
+    public static Task WriteAsync(string path, ISound sound, AudioFormat format, CancellationToken cancellation = default)
     {
         var ffmpeg = Ffmpeg.Required(Purpose(path));
-        var ready = Resampler.Resample(signal, RateFor(signal.Rate, format));
+        var ready = sound.At(RateFor(sound.Rate, format));
         return AtomicFile.WriteByPathAsync(path, (temporary, ct) => EncodeAsync(ffmpeg.Start(Arguments(temporary, ready, format), Purpose(path), ct), ready), cancellation);
     }
 
@@ -34,21 +34,21 @@ public static class AudioEncoder
 
     private static string Purpose(string path) => $"Writing {path}";
 
-    private static async Task EncodeAsync(FfmpegProcess started, Signal signal)
+    private static async Task EncodeAsync(FfmpegProcess started, ISound sound)
     {
         await using var process = started;
-        var bytes = new byte[BlockFrames * signal.Channels.Count * sizeof(float)];
-        for (var start = 0; start < signal.Length; start += BlockFrames)
+        var bytes = new byte[BlockFrames * sound.ChannelCount * sizeof(float)];
+        for (var start = 0; start < sound.Length; start += BlockFrames)
         {
-            var filled = Interleave(signal, start, Math.Min(BlockFrames, signal.Length - start), bytes);
+            var filled = Interleave(sound.Cut(start, Math.Min(BlockFrames, sound.Length - start)), bytes);
             await process.WriteAsync(bytes.AsMemory(0, filled));
         }
         await process.FinishAsync();
     }
 
-    private static string[] Arguments(string temporary, Signal signal, AudioFormat format) =>
+    private static string[] Arguments(string temporary, ISound signal, AudioFormat format) =>
     [
-        "-y", "-f", "f32le", "-ar", $"{signal.Rate.Hertz}", "-ac", $"{signal.Channels.Count}", "-i", "pipe:0",
+        "-y", "-f", "f32le", "-ar", $"{signal.Rate.Hertz}", "-ac", $"{signal.ChannelCount}", "-i", "pipe:0",
         "-map_metadata", "-1", "-fflags", "+bitexact", "-flags:a", "+bitexact", .. Coding(format), Ffmpeg.FileArgument(temporary),
     ];
 
@@ -68,10 +68,10 @@ public static class AudioEncoder
         _ => SampleRate.FromHertz(mpegRates.FirstOrDefault(r => r >= rate.Hertz, 48_000)),
     };
 
-    private static int Interleave(Signal signal, int start, int frames, byte[] bytes)
+    private static int Interleave(Signal signal, byte[] bytes)
     {
         var at = 0;
-        for (var frame = start; frame < start + frames; frame++)
+        for (var frame = 0; frame < signal.Length; frame++)
         {
             foreach (var channel in signal.Channels)
             {

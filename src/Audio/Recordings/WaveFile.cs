@@ -3,27 +3,27 @@ using Harkbook.Audio.Signals;
 
 namespace Harkbook.Audio.Recordings;
 
-/// <summary>Reads and writes WAV files in memory; for recordings that a person brings, use <see cref="RecordingReader"/>.</summary>
+/// <summary>Reads WAV files into memory and writes sound of any length to them; for recordings that a person brings, use <see cref="RecordingReader"/>.</summary>
 public static class WaveFile
 {
     private const int BlockFrames = 1 << 14;
 
     /// <summary>Writes the whole file or none of it.</summary>
-    public static void Write(string path, Signal signal, WaveDepth depth = WaveDepth.Bits16) =>
-        AtomicFile.Write(path, stream => Write(stream, signal, depth));
+    public static void Write(string path, ISound sound, WaveDepth depth = WaveDepth.Bits16) =>
+        AtomicFile.Write(path, stream => Write(stream, sound, depth));
 
     /// <summary>24-bit files and those of more than two channels get the extensible format, as the format's rules ask.</summary>
-    public static void Write(Stream stream, Signal signal, WaveDepth depth)
+    public static void Write(Stream stream, ISound sound, WaveDepth depth)
     {
-        stream.Write(WaveHead.Of(signal, depth));
+        stream.Write(WaveHead.Of(sound, depth));
         var bytes = WaveHead.BytesOf(depth);
-        var block = new byte[BlockFrames * signal.Channels.Count * bytes];
-        for (var start = 0; start < signal.Length; start += BlockFrames)
+        var block = new byte[BlockFrames * sound.ChannelCount * bytes];
+        for (var start = 0; start < sound.Length; start += BlockFrames)
         {
-            var filled = Fill(block, signal, start, Math.Min(BlockFrames, signal.Length - start), depth);
+            var filled = Fill(block, sound.Cut(start, Math.Min(BlockFrames, sound.Length - start)), depth);
             stream.Write(block, 0, filled);
         }
-        if ((long)signal.Length * signal.Channels.Count * bytes % 2 == 1)
+        if ((long)sound.Length * sound.ChannelCount * bytes % 2 == 1)
             stream.WriteByte(0);
     }
 
@@ -43,10 +43,10 @@ public static class WaveFile
         return new(source.Rate, channels);
     }
 
-    private static int Fill(byte[] block, Signal signal, int start, int frames, WaveDepth depth)
+    private static int Fill(byte[] block, Signal signal, WaveDepth depth)
     {
         var (at, bytes) = (0, WaveHead.BytesOf(depth));
-        for (var frame = start; frame < start + frames; frame++)
+        for (var frame = 0; frame < signal.Length; frame++)
         {
             foreach (var channel in signal.Channels)
             {

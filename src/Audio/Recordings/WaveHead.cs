@@ -17,19 +17,19 @@ internal static class WaveHead
         _ => throw new ArgumentOutOfRangeException(nameof(depth), depth, "No such depth of a WAV file."),
     };
 
-    public static byte[] Of(Signal signal, WaveDepth depth)
+    public static byte[] Of(ISound signal, WaveDepth depth)
     {
         var format = Format(signal, depth);
-        var data = (long)signal.Length * signal.Channels.Count * BytesOf(depth);
+        var data = (long)signal.Length * signal.ChannelCount * BytesOf(depth);
         var riff = 4 + 8 + format.Length + 8 + data + data % 2;
         if (riff > uint.MaxValue)
             throw new ArgumentException($"A WAV file holds at most 4 GB and this signal needs {riff / 1_000_000_000.0:0.0} GB; write it in parts.", nameof(signal));
         return [.. "RIFF"u8, .. Four(riff), .. "WAVEfmt "u8, .. Four(format.Length), .. format, .. "data"u8, .. Four(data)];
     }
 
-    private static byte[] Format(Signal signal, WaveDepth depth)
+    private static byte[] Format(ISound signal, WaveDepth depth)
     {
-        var (channels, bytes) = (signal.Channels.Count, BytesOf(depth));
+        var (channels, bytes) = (signal.ChannelCount, BytesOf(depth));
         var extensible = depth == WaveDepth.Bits24 || channels > 2;
         var tag = depth == WaveDepth.Float32 ? 3 : 1;
         byte[] head =

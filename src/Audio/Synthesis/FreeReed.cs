@@ -14,19 +14,16 @@ public sealed class FreeReed(SampleRate rate, int seed)
     private const double ReleaseSeconds = 0.05;
     private readonly double hertz = SynthesisRate.Required(rate).Hertz;
 
-    public Signal Sound(IEnumerable<ReedNote> notes, Seconds length, CancellationToken ct = default)
+    public Signal Sound(IEnumerable<ReedNote> notes, Seconds length, CancellationToken ct = default) => Blocks(notes, length, ct).Gathered(rate);
+
+    /// <summary>The same a block at a time.</summary>
+    public IEnumerable<float[]> Blocks(IEnumerable<ReedNote> notes, Seconds length, CancellationToken ct)
     {
-        var samples = new float[rate.SamplesIn(length)];
         var noise = new Noise(seed);
-        foreach (var note in notes)
-        {
-            ct.ThrowIfCancellationRequested();
-            SoundOne(note, samples, noise);
-        }
-        return new(rate, samples);
+        return NoteBuffer.Blocks(rate.SamplesIn(length), [.. notes.Select(n => (rate.SamplesIn(n.At), n))], (note, buffer) => SoundOne(note, buffer, noise), ct);
     }
 
-    private void SoundOne(ReedNote note, float[] samples, Noise noise)
+    private void SoundOne(ReedNote note, NoteBuffer buffer, Noise noise)
     {
         var start = rate.SamplesIn(note.At);
         var held = Math.Max(0.02, (note.Until - note.At).Value);
@@ -34,8 +31,10 @@ public sealed class FreeReed(SampleRate rate, int seed)
         var breath = RunningFilter.BandPass(2500, 0.8, rate);
         var phase = (noise.Next() + 1) / 2;
         var vibratoPhase = noise.Next() * Math.PI;
-        var end = Math.Min(samples.Length, start + (int)((held + ReleaseSeconds) * hertz));
-        for (var n = Math.Max(0, start); n < end; n++)
+        var end = Math.Min(buffer.Length, start + (int)((held + ReleaseSeconds) * hertz));
+        var first = Math.Max(0, start);
+        var samples = buffer.Reach(first, end);
+        for (var n = first; n < end; n++)
         {
             var t = (n - start) / hertz;
             var vibrato = Math.Clamp((t - 0.3) / 0.4, 0, 1) * Math.Sin(2 * Math.PI * 5.1 * t + vibratoPhase);
@@ -43,7 +42,7 @@ public sealed class FreeReed(SampleRate rate, int seed)
             phase += note.Frequency.Value * Math.Pow(2, cents / 1200) / hertz;
             phase -= Math.Floor(phase);
             var envelope = Envelope(t, held) * note.Strength * (1 + 0.15 * vibrato);
-            samples[n] += (float)(envelope * (0.22 * table.At(phase) + 0.02 * breath.Next(noise.Next())));
+            samples[n - first] += (float)(envelope * (0.22 * table.At(phase) + 0.02 * breath.Next(noise.Next())));
         }
     }
 

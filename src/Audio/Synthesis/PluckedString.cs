@@ -27,13 +27,15 @@ public sealed class PluckedString
     public SampleRate Rate { get; }
 
     /// <summary>Sounds notes in order of time into one channel of the given length; what lies beyond its end is cut.</summary>
-    public Signal Sound(IEnumerable<Pluck> plucks, Seconds length)
+    public Signal Sound(IEnumerable<Pluck> plucks, Seconds length) => Blocks(plucks, length, CancellationToken.None).Gathered(Rate);
+
+    /// <summary>The same a block at a time.</summary>
+    public IEnumerable<float[]> Blocks(IEnumerable<Pluck> plucks, Seconds length, CancellationToken ct)
     {
-        var samples = new float[Rate.SamplesIn(length)];
         var groups = Groups([.. plucks.OrderBy(p => p.At)]);
-        for (var i = 0; i < groups.Count; i++)
-            SoundGroup(groups[i], i + 1 < groups.Count ? Sample(groups[i + 1][0].At) : int.MaxValue, samples);
-        return new(Rate, samples);
+        (int, (List<Pluck> Group, int StoppedAt))[] notes =
+            [.. groups.Select((g, i) => (Sample(g[0].At), (g, i + 1 < groups.Count ? Sample(groups[i + 1][0].At) : int.MaxValue)))];
+        return NoteBuffer.Blocks(Rate.SamplesIn(length), notes, (note, buffer) => SoundGroup(note.Group, note.StoppedAt, buffer), ct);
     }
 
     /// <summary>A plucked note and those that go on from it while it rings.</summary>
@@ -52,25 +54,26 @@ public sealed class PluckedString
         return groups;
     }
 
-    private void SoundGroup(List<Pluck> group, int stoppedAt, float[] samples)
+    private void SoundGroup(List<Pluck> group, int stoppedAt, NoteBuffer buffer)
     {
         var (start, until) = (Sample(group[0].At), Math.Min(Sample(group[^1].Until), stoppedAt));
         var tail = stoppedAt <= until ? 4 * StopSeconds : 6 * DampSeconds;
-        var end = (int)Math.Min(samples.Length, until + tail * rate);
+        var end = (int)Math.Min(buffer.Length, until + tail * rate);
         var moves = Moves(group, start);
         var longest = (int)(rate / group.Min(p => p.Frequency.Value)) + 2;
         var voices = new[] { new StringVoice(this, moves[0].Frequency, group[0], longest, 0.45, 0.8, -0.1), new StringVoice(this, moves[0].Frequency, group[0], longest, 1, 0.3, 0.1) };
         var input = new double[Math.Max(0, end - start)];
         foreach (var pluck in group)
             AddExcitation(pluck, Sample(pluck.At) - start, input);
-        var next = 1;
-        for (var n = Math.Max(0, -start); n < input.Length; n++)
+        var (next, unheard) = (1, Math.Max(0, -start));
+        var samples = buffer.Reach(start, end);
+        for (var n = unheard; n < input.Length; n++)
         {
             for (; next < moves.Count && moves[next].Sample <= n; next++)
                 Array.ForEach(voices, v => v.Move(moves[next].Frequency));
             if (start + n == until)
                 Array.ForEach(voices, v => v.Damp(stoppedAt <= until ? StopSeconds : DampSeconds));
-            samples[start + n] += (float)((voices[0].Next(input[n]) + voices[1].Next(input[n])) * FadeOut(input.Length - n));
+            samples[n - unheard] += (float)((voices[0].Next(input[n]) + voices[1].Next(input[n])) * FadeOut(input.Length - n));
         }
     }
 

@@ -16,20 +16,41 @@ public sealed class VoiceLike(SampleRate rate, int seed)
     private readonly double hertz = SynthesisRate.Required(rate).Hertz;
 
     /// <summary>One voice: a syllable ends where the next begins.</summary>
-    public Signal Sound(IEnumerable<VoiceTone> tones, Seconds length, CancellationToken ct = default)
+    public Signal Sound(IEnumerable<VoiceTone> tones, Seconds length, CancellationToken ct = default) => Blocks(tones, length, ct).Gathered(rate);
+
+    /// <summary>The same a block at a time.</summary>
+    public IEnumerable<float[]> Blocks(IEnumerable<VoiceTone> tones, Seconds length, CancellationToken ct)
     {
-        var samples = new float[rate.SamplesIn(length)];
-        var sung = tones.OrderBy(t => t.At).ToArray();
-        if (sung.Length == 0)
-            return new(rate, samples);
-        var singer = new Singer(hertz, new(seed), sung.Max(t => t.Frequency.Value), sung[0]);
-        for (var i = 0; i < sung.Length; i++)
+        var total = rate.SamplesIn(length);
+        using var samples = Samples([.. tones.OrderBy(t => t.At)], total).GetEnumerator();
+        for (var start = 0; start < total; start += NoteBuffer.BlockLength)
         {
             ct.ThrowIfCancellationRequested();
-            var next = i + 1 < sung.Length ? rate.SamplesIn(sung[i + 1].At) : samples.Length;
-            singer.Sing(sung[i], samples, rate.SamplesIn(sung[i].At), Math.Min(next, samples.Length));
+            var block = new float[Math.Min(NoteBuffer.BlockLength, total - start)];
+            for (var n = 0; n < block.Length && samples.MoveNext(); n++)
+                block[n] = samples.Current;
+            yield return block;
         }
-        return new(rate, samples);
+    }
+
+    private IEnumerable<float> Samples(VoiceTone[] sung, int total)
+    {
+        if (sung.Length == 0)
+            yield break;
+        var singer = new Singer(hertz, new(seed), sung.Max(t => t.Frequency.Value), sung[0]);
+        for (var n = rate.SamplesIn(sung[0].At); n > 0; n--)
+            yield return 0;
+        for (var i = 0; i < sung.Length; i++)
+        {
+            var from = rate.SamplesIn(sung[i].At);
+            var to = Math.Min(total, i + 1 < sung.Length ? rate.SamplesIn(sung[i + 1].At) : total);
+            for (var n = from; n < to; n++)
+            {
+                var sample = singer.Next(sung[i], n - from);
+                if (n >= 0)
+                    yield return sample;
+            }
+        }
     }
 
     /// <summary>What carries over from syllable to syllable: pitch, phase, the mouth's shape and its ringing.</summary>
@@ -43,18 +64,12 @@ public sealed class VoiceLike(SampleRate rate, int seed)
         private OnePole level2 = OnePole.LowPass(30, rate);
         private double logPitch = Math.Log2(first.Frequency.Value), phase;
 
-        public void Sing(VoiceTone tone, float[] samples, int from, int to)
+        /// <param name="n">Samples since the tone's start.</param>
+        public float Next(VoiceTone tone, int n)
         {
-            var held = (tone.Until - tone.At).Value;
-            var block = (int)(BlockSeconds * rate);
-            for (var n = from; n < to; n++)
-            {
-                var t = (n - from) / rate;
-                if ((n - from) % block == 0)
-                    Shape(tone.Vowel);
-                if (n >= 0)
-                    samples[n] += (float)(0.5 * Voiced(tone, t, held));
-            }
+            if (n % (int)(BlockSeconds * rate) == 0)
+                Shape(tone.Vowel);
+            return (float)(0.5 * Voiced(tone, n / rate, (tone.Until - tone.At).Value));
         }
 
         private double Voiced(VoiceTone tone, double t, double held)

@@ -1,3 +1,4 @@
+using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
 using Harkbook.Audio.Synthesis;
 using Harkbook.Music.Songs;
@@ -12,17 +13,28 @@ namespace Harkbook.Listening.Sounding;
 public static class Audition
 {
     private const double TailSeconds = 2.5;
+    private static readonly Loudness even = Loudness.FromLufs(-23);
     private static readonly SampleRate Rate = SampleRate.FromHertz(44_100);
 
-    /// <summary>Two channels at 44.1 kHz, from the count-in (or the first bar) until the last bar has died away.</summary>
+    /// <summary>Two channels at 44.1 kHz in memory, from the count-in (or the first bar) until the last bar has died away.</summary>
     public static Signal Render(Song song, AuditionOptions options, CancellationToken ct)
+    {
+        using var sound = Store(song, options, ct);
+        return sound.Cut(0, sound.Length);
+    }
+
+    /// <summary>The same on the disk, sounded a block at a time: a long song needs no more memory than a short one.</summary>
+    /// <returns>To be disposed of.</returns>
+    public static StoredSound Store(Song song, AuditionOptions options, CancellationToken ct)
     {
         Check(song, options);
         var times = new AuditionTimes(song, options);
         var heard = Between(song, times.First, times.Last);
-        var length = times.End + Seconds.FromSeconds(TailSeconds);
-        var claims = Mixer.Sum(Rate, Tracks(heard, options, times, length, ct));
-        return Mixer.Master(options.Against is { } recording ? Beside(claims, recording, options, times) : claims, options.Loudness);
+        using var claims = Claims(heard, options, times, times.End + Seconds.FromSeconds(TailSeconds), ct);
+        if (options.Against is not { } recording)
+            return Mixer.StoreMaster(claims, options.Loudness, ct);
+        using var beside = Beside(claims, recording, options, times, ct);
+        return Mixer.StoreMaster(beside, options.Loudness, ct);
     }
 
     /// <summary>How long the sound will be.</summary>
@@ -52,19 +64,36 @@ public static class Audition
     private static Song Between(Song song, int first, int last) =>
         song with { Sections = [.. song.Sections.Select(s => s with { Bars = [.. s.Bars.Select(b => b.Number >= first && b.Number <= last ? b : new Bar { Number = b.Number, Meter = b.Meter })] })] };
 
-    private static List<Track> Tracks(Song song, AuditionOptions options, AuditionTimes times, Seconds length, CancellationToken ct)
+    private static StoredSound Claims(Song song, AuditionOptions options, AuditionTimes times, Seconds length, CancellationToken ct)
+    {
+        var parts = new List<StoredSound>();
+        try
+        {
+            var tracks = new List<Track>();
+            foreach (var (blocks, decibels, pan) in Parts(song, options, times, length, ct))
+            {
+                parts.Add(StoredSound.Of(Rate, blocks.Select(b => new[] { b })));
+                tracks.Add(new(parts[^1], decibels, pan));
+            }
+            return Mixer.Store(Rate, tracks);
+        }
+        finally
+        {
+            parts.ForEach(p => p.Dispose());
+        }
+    }
+
+    private static IEnumerable<(IEnumerable<float[]> Blocks, double Decibels, double Pan)> Parts(Song song, AuditionOptions options, AuditionTimes times, Seconds length, CancellationToken ct)
     {
         var instruments = new Instruments(Rate, song.ReferencePitch.Value, length, options.Seed);
-        var tracks = new List<Track>();
         if (options.Parts.HasFlag(AuditionParts.Guitar))
-            tracks.Add(new(instruments.Guitar(new GuitarPart(song, times, Touch.Exact).Play(), options.Strings, ct), 0, -0.1));
+            yield return (instruments.GuitarBlocks(new GuitarPart(song, times, Touch.Exact).Play(), options.Strings, ct), 0, -0.1);
         if (options.Parts.HasFlag(AuditionParts.Harp) && song.Harp is not null)
-            tracks.Add(new(instruments.Harp(new HarpPart(song, times, Touch.Exact).Play(), ct), -4, 0.25));
+            yield return (instruments.HarpBlocks(new HarpPart(song, times, Touch.Exact).Play(), ct), -4, 0.25);
         if (options.Parts.HasFlag(AuditionParts.Sung))
-            tracks.Add(new(new VoiceLike(Rate, options.Seed).Sound(SungTicks.Of(song, times, instruments), length, ct), -3, 0.1));
+            yield return (new VoiceLike(Rate, options.Seed).Blocks(SungTicks.Of(song, times, instruments), length, ct), -3, 0.1);
         if (options.Parts.HasFlag(AuditionParts.Click) || options.ClickedBars is not null || options.CountInBars > 0)
-            tracks.Add(new(Click.Sound(Rate, Clicks(song, options, times), length), -8));
-        return tracks;
+            yield return (Click.Blocks(Rate, Clicks(song, options, times), length, ct), -8, 0);
     }
 
     private static IEnumerable<ClickBeat> Clicks(Song song, AuditionOptions options, AuditionTimes times)
@@ -81,23 +110,14 @@ public static class Audition
     }
 
     /// <summary>Claims and recording at one loudness, side by side or together.</summary>
-    private static Signal Beside(Signal claims, Signal recording, AuditionOptions options, AuditionTimes times)
+    private static StoredSound Beside(ISound claims, ISound recording, AuditionOptions options, AuditionTimes times, CancellationToken ct)
     {
         var offset = Rate.SamplesIn(times.FromRecording(default));
-        var placed = Shifted(recording.ToMono().Channels[0], offset, Math.Max(claims.Length, options.LastBar is null ? recording.Length + offset : 0));
-        var (levelled, against) = (Levelled(claims.ToMono()), Levelled(new(Rate, placed)));
+        var placed = new ShiftedSound(recording.ToMono(), offset, Math.Max(claims.Length, options.LastBar is null ? recording.Length + offset : 0));
+        using var levelled = Mixer.StoreMaster(claims.ToMono(), even, ct);
+        using var against = Mixer.StoreMaster(placed, even, ct);
         return options.Placement == AgainstPlacement.Sides
-            ? Mixer.Sum(Rate, [new(levelled, 0, -1), new(against, 0, 1)])
-            : Mixer.Sum(Rate, [new(levelled), new(against)]);
-    }
-
-    private static Signal Levelled(Signal mono) => Mixer.Master(mono, Loudness.FromLufs(-23));
-
-    private static float[] Shifted(float[] samples, int by, int length)
-    {
-        var shifted = new float[length];
-        for (var i = Math.Max(0, by); i < length && i - by < samples.Length; i++)
-            shifted[i] = samples[i - by];
-        return shifted;
+            ? Mixer.Store(Rate, [new(levelled, 0, -1), new(against, 0, 1)])
+            : Mixer.Store(Rate, [new(levelled), new(against)]);
     }
 }

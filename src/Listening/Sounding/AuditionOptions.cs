@@ -56,7 +56,7 @@ public sealed record AuditionOptions
     /// The recording, at 44.1 kHz and already stretched to <see cref="Speed"/>, to be heard against the claims at the
     /// times that the song's anchors say; null sounds the claims alone.
     /// </summary>
-    public Signal? Against { get; init; }
+    public ISound? Against { get; init; }
 
     public AgainstPlacement Placement { get; init; }
 

@@ -68,6 +68,14 @@ internal abstract class BarRow
             Dots(sketch, slot, last, y);
     }
 
+    /// <summary>Rests where a part falls silent.</summary>
+    /// <param name="aside">How far left of its place each begins.</param>
+    protected static void DrawRests(Sketch sketch, BarSlot slot, Silences? silences, double top, double height, double aside = 0)
+    {
+        foreach (var at in silences?.In(slot.Bar) ?? [])
+            RestSign.Draw(sketch, Math.Min(slot.X(at) - aside, slot.InnerRight - RestSign.Width(height)), top, height);
+    }
+
     private static void Dots(Sketch sketch, BarSlot slot, (double Left, double Right) run, double y) =>
         sketch.Dots(run.Left, Math.Max(run.Right - 2, Math.Min(run.Left + 5, slot.InnerRight)), y, 0.75);
 }

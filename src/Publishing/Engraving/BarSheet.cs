@@ -13,27 +13,25 @@ public static class BarSheet
 {
     private const double LineGap = 11;
 
-    public static ImmutableArray<Drawing> Engrave(Song song, PaperSize paper)
+    public static ImmutableArray<Drawing> Engrave(Song song, PaperSize paper) => Engrave(song, paper, Passage.Whole(song));
+
+    /// <summary>Some bars of the song, with the shapes that they use.</summary>
+    public static ImmutableArray<Drawing> Engrave(Song song, PaperSize paper, Passage passage)
     {
-        var flow = new PageFlow(paper, song.Title, SheetNotes.Footer(song));
+        var part = passage.PartOf(song);
+        var drawn = UndecidedVoice.LeftOut(part);
+        var flow = new PageFlow(paper, song.Title, SheetNotes.Footer(drawn));
         flow.Add(SongHead.Engrave(song, flow.Width), 0);
-        foreach (var row in ShapeShelf.Engrave(song, flow.Width))
+        foreach (var row in ShapeShelf.Engrave(drawn, flow.Width))
             flow.Add(row, 14);
         var clock = new SongClock(song);
-        SheetPatterns[] patterns = [SheetPatterns.OfTab(song), SheetPatterns.OfStrums(song)];
-        var lines = new BarLines(Rows(song, patterns), flow.Width, song.Recording is null ? null : clock);
-        foreach (var section in song.Sections)
+        SheetPatterns[] patterns = [SheetPatterns.OfTab(drawn), SheetPatterns.OfStrums(drawn)];
+        var lines = new BarLines(SongRows.OfSheet(drawn, patterns), flow.Width, song.Recording is null ? null : clock);
+        foreach (var section in drawn.Sections)
             AddSection(flow, section, lines, patterns, clock, song.Recording is not null);
-        if (SheetNotes.Engrave(song, flow.Width) is { } notes)
+        if (SheetNotes.Engrave(song, part, flow.Width) is { } notes)
             flow.Add(notes, 22);
         return flow.Finish();
-    }
-
-    private static ImmutableArray<BarRow> Rows(Song song, SheetPatterns[] patterns)
-    {
-        var names = CapoNames.Of(song);
-        var chords = new ChordRow(song.Bars, names);
-        return [chords, new CapoNameRow(names, chords), .. patterns.Select(p => p.Row), new CountRow(song.Counting), new SungRow(), new HarpRow()];
     }
 
     private static void AddSection(PageFlow flow, Section section, BarLines lines, SheetPatterns[] patterns, SongClock clock, bool timed)

@@ -19,7 +19,7 @@ internal sealed class CapoNameRow(CapoNames? names, ChordRow chords) : BarRow
         for (var i = 0; i < slot.Bar.Chords.Length; i++)
         {
             if (slot.Bar.Chords[i] is { Value.Chord.IsNone: false } claim && !chords.GoesOn(slot.Bar, i))
-                ChordLettering.Fitting(names!.Second(claim.Value.Name), Size, ChordRow.Room(slot, i), 0.1, Tint.Quiet).Draw(sketch, slot.X(claim.Start), top + Size * 0.9);
+                ChordLettering.Fitting(names!.Second(claim.Value.Name), Size, chords.Room(slot, i), 0.1, Tint.Quiet).Draw(sketch, slot.X(claim.Start), top + Size * 0.9);
         }
     }
 }

@@ -3,18 +3,28 @@ using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Publishing.Engraving;
 
-/// <summary>Chord names where they begin, under a capo the song's own of the two; one that only goes on from the bar before is quiet.</summary>
+/// <summary>Chord names where they begin, under a capo the song's own of the two; one that only goes on from the bar before is quiet. A rest stands where the last one has ended.</summary>
 internal sealed class ChordRow : BarRow
 {
     private readonly Dictionary<Bar, string> before = new(ReferenceEqualityComparer.Instance);
     private readonly CapoNames? names;
     private readonly double size;
+    private readonly Silences silences;
 
-    public ChordRow(IEnumerable<Bar> song, CapoNames? names = null, double size = 13)
+    public ChordRow(Song song, double size = 13) : this(Silences.Stretches(song), CapoNames.Of(song), size)
     {
-        (this.names, this.size) = (names, size);
+    }
+
+    /// <param name="bars">Bars that follow one another.</param>
+    public ChordRow(IReadOnlyList<Bar> bars, CapoNames? names = null, double size = 13) : this([bars], names, size)
+    {
+    }
+
+    private ChordRow(IEnumerable<IEnumerable<Bar>> stretches, CapoNames? names, double size)
+    {
+        (this.names, this.size, silences) = (names, size, Silences.OfChords(stretches));
         var last = "";
-        foreach (var bar in song)
+        foreach (var bar in stretches.SelectMany(s => s))
         {
             before[bar] = last;
             last = bar.Chords.IsEmpty ? "" : bar.Chords[^1].Value.Name;
@@ -27,7 +37,7 @@ internal sealed class ChordRow : BarRow
 
     public override double LabelBaseline => size;
 
-    public override bool Has(Bar bar) => !bar.Chords.IsEmpty;
+    public override bool Has(Bar bar) => !bar.Chords.IsEmpty || silences.In(bar).Count > 0;
 
     public override bool Fits(BarSlot slot) =>
         slot.Bar.Chords.Select((c, i) => ChordLettering.Of(Shown(c.Value.Name), size).Width <= Room(slot, i) / 0.8).All(fits => fits);
@@ -44,6 +54,7 @@ internal sealed class ChordRow : BarRow
             if (claim.Standing.Kind == StandingKind.Heard)
                 sketch.Dots(left, Math.Min(left + name.Width, left + Room(slot, i)), top + size + 3, 0.9);
         }
+        DrawRests(sketch, slot, silences, top + size * 0.28, size * 0.74);
     }
 
     /// <summary>Whether a bar's chord only goes on from the bar before.</summary>
@@ -51,10 +62,10 @@ internal sealed class ChordRow : BarRow
 
     private string Shown(string name) => names?.First(name) ?? name;
 
-    internal static double Room(BarSlot slot, int index)
+    internal double Room(BarSlot slot, int index)
     {
-        var chords = slot.Bar.Chords;
-        var right = index + 1 < chords.Length ? slot.X(chords[index + 1].Start) - 2.5 : slot.InnerRight;
-        return Math.Max(1, right - slot.X(chords[index].Start));
+        var start = slot.Bar.Chords[index].Start;
+        var next = slot.Bar.Chords.Select(c => c.Start).Concat(silences.In(slot.Bar)).Where(s => s > start).Select(s => slot.X(s) - 2.5).DefaultIfEmpty(slot.InnerRight).Min();
+        return Math.Max(1, next - slot.X(start));
     }
 }

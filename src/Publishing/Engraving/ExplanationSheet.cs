@@ -66,7 +66,7 @@ public static class ExplanationSheet
         if (!remark.Places.IsEmpty)
             side = Column(sketch, PlaceWords.Of(explanation.Song, remark.Places), width - Margin, Margin, Small, Tint.Quiet, side);
         if (remark.Usualness is { } usualness)
-            side = Column(sketch, $"{Capital(TopicWords.Of(usualness.Frequency))}: {usualness.Measure}", width - Margin, Margin, Small, Tint.Quiet, side + (side > 2 ? 3 : 0));
+            side = Column(sketch, Capital(TopicWords.Of(usualness.Frequency)), width - Margin, Margin, Small, Tint.Quiet, side + (side > 2 ? 3 : 0));
         return sketch.ToDrawing(width, Math.Max(told, side));
     }
 
@@ -79,6 +79,8 @@ public static class ExplanationSheet
             var sketch = new Sketch();
             sketch.Text($"{++number}", 0, Small + 0.6, Face.Digits, Small, Tint.Quiet);
             var y = 0.0;
+            if (remark.Usualness is { } usualness)
+                y = Column(sketch, PitchText.InSentence($"how usual: {TopicWords.Of(usualness.Frequency)} ({usualness.Measure})"), NumberWidth, flow.Width - NumberWidth, Small, Tint.Ink, y);
             foreach (var fact in remark.Facts)
                 y = Column(sketch, PitchText.InSentence($"{fact.Name}: {fact.Value} ({fact.Method})"), NumberWidth, flow.Width - NumberWidth, Small, Tint.Ink, y);
             flow.Add(sketch.ToDrawing(flow.Width, y), 4);

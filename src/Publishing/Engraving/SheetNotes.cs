@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
@@ -18,9 +17,10 @@ internal static class SheetNotes
     }
 
     /// <summary>Null when there is nothing to note.</summary>
-    public static Drawing? Engrave(Song song, double width)
+    /// <param name="part">The bars that the sheet shows.</param>
+    public static Drawing? Engrave(Song song, Song part, double width)
     {
-        var notes = Notes(song).ToArray();
+        var notes = Notes(song, part).ToArray();
         if (notes.Length == 0)
             return null;
         var sketch = new Sketch();
@@ -35,39 +35,37 @@ internal static class SheetNotes
         return sketch.ToDrawing(width, y + 4);
     }
 
-    private static IEnumerable<string> Notes(Song song)
+    private static IEnumerable<string> Notes(Song song, Song part)
     {
-        if (song.Capo.Value is { Fret: > 0, IsPartial: false } && song.Shapes.Length > 0)
+        if (song.Capo.Value is { Fret: > 0, IsPartial: false } && part.Shapes.Length > 0)
             yield return CapoNames.Of(song) is { HandFirst: true }
                 ? "Frets are counted from the capo. Large names are the hand's, as without the capo; small ones below are what sounds."
                 : "Frets are counted from the capo. Large names are what sounds; small ones below are the hand's, as without the capo.";
         if (song.Capo.Value.IsPartial)
             yield return "The capo stops only some strings. Diagrams count frets from the nut; fret numbers in bars count from the capo on the strings it stops and from the nut on the others.";
-        if (song.Shapes.Any(s => s.Standing.Kind == StandingKind.Assumed))
+        if (part.Shapes.Any(s => s.Standing.Kind == StandingKind.Assumed))
             yield return "The shapes were found for this capo by the program, and no person has tried them: take another where one doesn't lie well, and leave out what hurts.";
-        foreach (var sign in Signs(song))
+        foreach (var sign in Signs(part))
             yield return sign;
         if (RaisedStrings(song.Tuning.Value) is { Length: > 0 } raised)
             yield return $"This tuning pulls {string.Join(", ", raised)} above standard pitch. Tighter strings load the neck and can break: keep your eyes away while tightening, or tune lower and use a capo.";
-        foreach (var correction in Standings(song).Where(s => s.Kind == StandingKind.Corrected).Distinct())
-            yield return Words(correction);
+        foreach (var note in Corrections.Of(song, part))
+            yield return note;
+        if (UndecidedVoice.Of(part) is { Length: > 0 } sections)
+            yield return $"Not drawn: the rhythm of syllables that the program heard in {string.Join(", ", sections)} and no person has decided. Write their words, or x, without the mark, and they are drawn.";
     }
 
     private static IEnumerable<string> Signs(Song song)
     {
         var bars = song.Bars.ToArray();
+        if (SongRows.FallSilent(song))
+            yield return "\U0001D13D silence: what sounded before it ends.";
         if (bars.Any(b => !b.Strums.IsEmpty))
             yield return "Strum: ↓ towards the floor, ↑ towards the ceiling, × muted.";
         if (bars.Any(b => b.Picked.Any(p => p.Value.Attack != Attack.Picked)))
             yield return "Picking: h hammered on, p pulled off, s slid to.";
         if (bars.Any(b => !b.Harp.IsEmpty))
             yield return bars.Any(b => b.Harp.Any(n => n.Value.Slide)) ? "Harp: ↑ blow, ↓ draw, < slide pressed in." : "Harp: ↑ blow, ↓ draw, ′ bent down a semitone, o over-bent.";
-    }
-
-    private static string Words(Standing correction)
-    {
-        var on = correction.On is { } date ? date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + ", " : "";
-        return $"Corrected {on}{correction.By ?? "unnamed"}: {correction.Why ?? "no reason given"}";
     }
 
     private static string[] RaisedStrings(Tuning tuning) =>

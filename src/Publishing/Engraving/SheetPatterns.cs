@@ -15,14 +15,15 @@ internal sealed class SheetPatterns
     private const double TextSize = 7.6;
 
     private readonly BarRow row;
+    private readonly Silences silences;
     private readonly string word;
     private readonly CountRow count;
     private readonly Dictionary<int, SectionPattern> byFirstBar = [];
     private readonly Dictionary<int, bool> covered = [];
 
-    private SheetPatterns(Song song, BarRow row, string word, Func<Bar, Bar> only)
+    private SheetPatterns(Song song, BarRow row, Silences silences, string word, Func<Bar, Bar> only)
     {
-        (this.row, this.word, count) = (row, word, new(song.Counting));
+        (this.row, this.silences, this.word, count) = (row, silences, word, new(song.Counting));
         var firstWith = new Dictionary<string, Section>();
         foreach (var section in song.Sections)
         {
@@ -38,10 +39,10 @@ internal sealed class SheetPatterns
     }
 
     public static SheetPatterns OfStrums(Song song) =>
-        new(song, new StrumRow(), "strum", b => new() { Number = b.Number, Meter = b.Meter, Strums = b.Strums });
+        new(song, new StrumRow(Silences.OfStrums(song)), Silences.OfStrums(song), "strum", b => new() { Number = b.Number, Meter = b.Meter, Strums = b.Strums });
 
     public static SheetPatterns OfTab(Song song) =>
-        new(song, new TabRow(song.Tuning.Value), "tab", b => new() { Number = b.Number, Meter = b.Meter, Picked = b.Picked });
+        new(song, new TabRow(song.Tuning.Value, silences: Silences.OfPicked(song)), Silences.OfPicked(song), "tab", b => new() { Number = b.Number, Meter = b.Meter, Picked = b.Picked });
 
     /// <summary>The row of the sheet's lines.</summary>
     public BarRow Row => new OncePrintedRow(row, this, word == "tab" ? "" : "no stroke");
@@ -104,7 +105,7 @@ internal sealed class SheetPatterns
 
     /// <summary>What a reader sees of a bar; null where there is nothing.</summary>
     private string? Seen(Bar bar) =>
-        row.Has(bar) ? string.Join(' ', [.. bar.Strums.Select(Seen), .. bar.Picked.Select(Seen)]) : null;
+        row.Has(bar) ? string.Join(' ', [.. bar.Strums.Select(Seen), .. bar.Picked.Select(Seen), .. silences.In(bar).Select(at => $"{at} _")]) : null;
 
     private static string Seen<T>(Claim<T> claim) => $"{claim.Start} {claim.Value} {claim.Standing.Kind == StandingKind.Heard}";
 

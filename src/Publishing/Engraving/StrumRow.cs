@@ -5,7 +5,7 @@ using Harkbook.Publishing.Drawings;
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>Strokes of the strumming hand: an arrow towards the floor, one towards the ceiling, a cross for a muted one.</summary>
-internal sealed class StrumRow : BarRow
+internal sealed class StrumRow(Silences? silences = null) : BarRow
 {
     public override string Label => "strum";
 
@@ -13,12 +13,13 @@ internal sealed class StrumRow : BarRow
 
     public override double LabelBaseline => 8.5;
 
-    public override bool Has(Bar bar) => !bar.Strums.IsEmpty;
+    public override bool Has(Bar bar) => !bar.Strums.IsEmpty || silences?.In(bar).Count > 0;
 
     public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
         foreach (var strum in slot.Bar.Strums)
             DrawStroke(sketch, strum.Value, slot.X(strum.Start), top + 0.6, 9.8);
+        DrawRests(sketch, slot, silences, top + 1.6, 8, aside: 1.4);
         MarkHeard(sketch, slot, slot.Bar.Strums, top + 12);
     }
 

@@ -9,7 +9,7 @@ namespace Harkbook.Publishing.Engraving;
 /// One line a string, the high one on top and each named by its pitch; fret numbers stand where they sound, with a small
 /// h, p or s before one that is hammered on, pulled off or slid to (common practice).
 /// </summary>
-internal sealed class TabRow(Tuning tuning, double gap = 7.4) : BarRow
+internal sealed class TabRow(Tuning tuning, double gap = 7.4, Silences? silences = null) : BarRow
 {
     private const double GoodMiss = 1.5;
 
@@ -17,7 +17,7 @@ internal sealed class TabRow(Tuning tuning, double gap = 7.4) : BarRow
 
     public override double Height => (tuning.Count - 1) * gap + gap * 1.9;
 
-    public override bool Has(Bar bar) => !bar.Picked.IsEmpty;
+    public override bool Has(Bar bar) => !bar.Picked.IsEmpty || silences?.In(bar).Count > 0;
 
     public override bool Fits(BarSlot slot) => Strings(slot).All(s => Lay(slot, s) is { Scale: 1, Miss: <= GoodMiss });
 
@@ -33,6 +33,7 @@ internal sealed class TabRow(Tuning tuning, double gap = 7.4) : BarRow
             sketch.Line(slot.Left, Y(i, top), slot.Right, Y(i, top), 0.45);
         foreach (var notes in Strings(slot))
             DrawString(sketch, slot, notes, top);
+        DrawRests(sketch, slot, silences, (Y(0, top) + Y(tuning.Count - 1, top)) / 2 - gap, gap * 2, aside: 2);
         MarkHeard(sketch, slot, slot.Bar.Picked.DistinctBy(p => p.Start), top + Height - 1.5);
     }
 

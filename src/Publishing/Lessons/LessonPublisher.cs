@@ -27,7 +27,8 @@ public enum LessonParts
 
 /// <summary>How a lesson is published.</summary>
 /// <param name="Date">Written into the sheet, so that the same song on the same day gives the same bytes.</param>
-public sealed record PublishOptions(LessonParts Parts, PaperSize Paper, DateTime Date);
+/// <param name="Only">The bars that sheet, diagrams, tab, page and video are made of; null for all.</param>
+public sealed record PublishOptions(LessonParts Parts, PaperSize Paper, DateTime Date, Passage? Only = null);
 
 /// <summary>A file of a lesson and what it is.</summary>
 /// <param name="Kept">What of it wasn't made again, since what it is made from is as it was; empty where all is new.</param>
@@ -37,7 +38,8 @@ public sealed record LessonFile(string Path, string What, string Kept = "");
 /// <param name="store">Keeps what is costly to make; a piece whose input is the same isn't made again.</param>
 public sealed class LessonPublisher(Song song, LessonSound? sound, string folder, PublishOptions options, PieceStore store)
 {
-    private readonly LessonTimeline timeline = new(song);
+    private readonly Passage passage = options.Only ?? Passage.Whole(song);
+    private readonly LessonTimeline timeline = new(song, options.Only ?? Passage.Whole(song), sound?.Start ?? default);
     private readonly Lazy<Explanation> explanation = new(() => Explanation.Of(song));
     private readonly ImmutableArray<LessonFile>.Builder written = ImmutableArray.CreateBuilder<LessonFile>();
 
@@ -76,7 +78,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
 
     private void WriteSheet()
     {
-        var pages = BarSheet.Engrave(song, options.Paper);
+        var pages = BarSheet.Engrave(song, options.Paper, passage);
         Write("sheet.pdf", $"the song on {pages.Length} page{(pages.Length == 1 ? "" : "s")}", s => PdfWriter.Write(pages, s, Palette.Paper, song.Title, options.Date));
         for (var i = 0; i < pages.Length; i++)
         {
@@ -87,10 +89,11 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
 
     private void WriteDiagrams()
     {
-        if (song.Shapes.IsEmpty)
+        var shapes = passage.PartOf(song).Shapes;
+        if (shapes.IsEmpty)
             return;
         Directory.CreateDirectory(Path.Combine(folder, "diagrams"));
-        foreach (var shape in song.Shapes)
+        foreach (var shape in shapes)
         {
             var drawing = ChordDiagram.Engrave(ShapeShelf.Subject(song, shape), ChordDiagramStyle.Print);
             var called = CapoNames.Of(song)?.First(shape.Name) ?? shape.Name;
@@ -102,7 +105,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
 
     private void WriteTab()
     {
-        var picked = song.Bars.Where(b => !b.Picked.IsEmpty).ToArray();
+        var picked = song.Bars.Where(b => passage.Holds(b) && !b.Picked.IsEmpty).ToArray();
         if (picked.Length == 0)
             return;
         WriteText("tab.svg", "the picked bars as tab", SvgWriter.Write(TabBlock.Engrave(picked, song.Tuning.Value, 540, song.Counting, CapoNames.Of(song)), Palette.Paper, SvgText.Outlines));

@@ -11,6 +11,12 @@ public sealed class LessonSound
 
     private LessonSound(string identity, Seconds length, Func<CancellationToken, Task<string>> make) => (Identity, Length, this.make) = (identity, length, make);
 
+    /// <summary>Where it starts on the song's clock: 0 for a whole recording.</summary>
+    public Seconds Start { get; private init; }
+
+    /// <summary>Where it starts in its file, if it is a part of what the file holds.</summary>
+    public Seconds? CutAt { get; private init; }
+
     /// <summary>A hash of the sound, or of all that it is made from: of one identity, sounds are the same.</summary>
     public string Identity { get; }
 
@@ -18,8 +24,12 @@ public sealed class LessonSound
 
     public static LessonSound Of(Recording recording) => new(recording.ContentHash, recording.Length, _ => Task.FromResult(recording.Path));
 
+    /// <summary>A part of a whole sound.</summary>
+    public LessonSound Part(Seconds start, Seconds length) => new(Identity, length, make) { Start = start, CutAt = start };
+
     /// <param name="make">Makes the sound's file and gives its path; called once at most.</param>
-    public static LessonSound Made(string identity, Seconds length, Func<CancellationToken, Task<string>> make) => new(identity, length, make);
+    /// <param name="start">Where it starts on the song's clock.</param>
+    public static LessonSound Made(string identity, Seconds length, Func<CancellationToken, Task<string>> make, Seconds start = default) => new(identity, length, make) { Start = start };
 
     /// <summary>The sound's file.</summary>
     public Task<string> PathAsync(CancellationToken ct) => made ??= make(ct);

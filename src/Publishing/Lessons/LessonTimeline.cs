@@ -32,17 +32,25 @@ public sealed record TimedBar(Bar Bar, int SectionIndex, ImmutableArray<double> 
 /// </summary>
 public sealed class LessonTimeline
 {
-    public LessonTimeline(Song song)
+    public LessonTimeline(Song song) : this(song, Passage.Whole(song), default)
+    {
+    }
+
+    /// <param name="passage">The bars that are played along with.</param>
+    /// <param name="start">Where the sound that is played along with starts on the song's clock; all times here count from there.</param>
+    public LessonTimeline(Song song, Passage passage, Seconds start)
     {
         Song = song;
         var clock = new SongClock(song);
         var section = song.Sections.SelectMany((s, i) => s.Bars.Select(_ => i)).ToArray();
         var bars = song.Bars.ToArray();
-        Bars = [.. bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar, bar.Meter.CountsPerBeat(song.Counting)), bar.Meter != (i == 0 ? song.Meter.Value : bars[i - 1].Meter)))];
-        Chords = Joined(song.Bars.SelectMany(bar => bar.Chords.Select(c => On(clock, bar, c))));
-        Sung = [.. song.Bars.SelectMany(bar => bar.Sung.Select(c => On(clock, bar, c)))];
-        Strums = [.. song.Bars.SelectMany(bar => bar.Strums.Select(c => On(clock, bar, c)))];
-        Harp = [.. song.Bars.SelectMany(bar => Breaths(clock, bar))];
+        var all = bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar, bar.Meter.CountsPerBeat(song.Counting)), bar.Meter != (i == 0 ? song.Meter.Value : bars[i - 1].Meter)));
+        Bars = [.. all.Where(b => passage.Holds(b.Bar)).Select(b => b with { BeatTimes = [.. b.BeatTimes.Select(t => t - start.Value)] })];
+        var played = bars.Where(passage.Holds).ToArray();
+        Chords = Joined(played.SelectMany(bar => bar.Chords.Select(c => From(start, On(clock, bar, c)))));
+        Sung = [.. played.SelectMany(bar => bar.Sung.Select(c => From(start, On(clock, bar, c))))];
+        Strums = [.. played.SelectMany(bar => bar.Strums.Select(c => From(start, On(clock, bar, c))))];
+        Harp = [.. played.SelectMany(bar => Breaths(clock, bar)).Select(b => From(start, b))];
         Sections = [.. song.Sections.Select((s, i) => Section(s, i)).Where(s => s.End > s.Start)];
     }
 
@@ -85,6 +93,8 @@ public sealed class LessonTimeline
         var bars = Bars.Where(b => b.SectionIndex == index).ToArray();
         return bars.Length == 0 ? new(0, 0, section.Name) : new(bars[0].Start, bars[^1].End, section.Name);
     }
+
+    private static Timed<T> From<T>(Seconds start, Timed<T> item) => item with { Start = item.Start - start.Value, End = item.End - start.Value };
 
     private static ImmutableArray<double> BeatTimes(SongClock clock, Bar bar, int counts) =>
     [

@@ -36,6 +36,7 @@ internal static class SongCases
         new("it has mistakes", s => s.File("a.hark", NoRecording + "chords | H |\n"), "audition", "a.hark"),
         new("it has mistakes", s => s.File("a.hark", NoRecording + "sung | x | x |\n"), "publish", "a.hark", "--into", "lesson"),
         new("it has no bars", s => s.File("a.hark", "title Far\n"), "publish", "a.hark"),
+        new("bars to hand out lie beyond the recording", s => s.Take().File("a.hark", "title Far\nrecording take.wav\nsection A\nanchors 1 = 9:00\nchords | A |\n"), "publish", "a.hark", "--bars", "1"),
         new("it has no bars", s => s.File("a.hark", "title Far\nsection A\n"), "audition", "a.hark"),
         new("its capo stops only some strings", s => s.File("a.hark", "title Far\ncapo 2 on A2 D3\nsection A\nchords | A |\n"), "publish", "a.hark", "--capo", "3"),
         new("a capo takes notes away", s => s.File("a.hark", "title Far\nsection A\npick\nE2 | 0 |\n"), "publish", "a.hark", "--capo", "3"),

@@ -101,6 +101,7 @@ internal static class UsageCases
         Line("no capo of a pupil", "publish", "song", "--capo", "13"),
         Line("the same shapes, and no capo", "publish", "song", "--same-shapes"),
         Line("no such part of a lesson", "publish", "song", "--only", "poster"),
+        Line("a hand-out of what speaks of the whole song", "publish", "song", "--bars", "1", "--only", "why"),
     ];
 
     private static ErrorCase Line(string when, params string[] arguments) => new(when, s => s.Take().Song(), arguments);

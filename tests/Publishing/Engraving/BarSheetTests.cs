@@ -104,7 +104,7 @@ public class BarSheetTests
     {
         var tight = SampleSongs.LanternFerry with { Tuning = new(Tuning.Parse("E2 B2 E3 G#3 B3 E4"), Standing.Decided) };
         var words = string.Join(' ', BarSheet.Engrave(tight, PaperSize.A4).SelectMany(Layout.Texts));
-        Assert.Contains("Corrected 2026-03-09, Odo Fenn: the record has A7sus4 from beat 3", words);
+        Assert.Contains("Corrected 2026-03-09, Odo Fenn, chords in Verse 1, bar 3: the record has A7sus4 from beat 3", words);
         Assert.Contains("B2, E3, G♯3 above standard pitch", words);
         Assert.Contains("stop if it hurts", words);
         Assert.Contains("↑ blow, ↓ draw", words);

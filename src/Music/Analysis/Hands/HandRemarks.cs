@@ -98,7 +98,7 @@ public static class HandRemarks
 
     private static Remark Easier(EasierShape easier, ImmutableArray<SongPlace> places) =>
         new(RemarkKind.EasierShape,
-            $"{ChordSpeech.Of(easier.Chord.Chord)} can also be held as {easier.Easier.Shape.WithoutFingers()}, with the same notes over the same bass in other places: {NumberWords.Of(easier.EasierCost)} to the hand instead of {NumberWords.Of(easier.Cost)}. It won't sound quite like the record; choose what your hand is at ease with, and stop when it hurts.",
+            $"{ChordSpeech.Of(easier.Chord.Chord)} can also be held as {easier.Easier.Shape.WithoutFingers()}, with the same notes over the same bass in other places, which is easier on the hand. It won't sound quite like the record; choose what your hand is at ease with, and stop when it hurts.",
             [new($"cost of {easier.Chord.Shape!.WithoutFingers()}", Cost(easier.Cost), Method), new($"cost of {easier.Easier.Shape.WithoutFingers()}", Cost(easier.EasierCost), Method)])
         {
             Places = places,

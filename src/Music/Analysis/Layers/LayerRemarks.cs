@@ -123,7 +123,7 @@ public static class LayerRemarks
         var place = BarPlace.Of(song.Bars.ElementAt(peak.Moment.Place.Bar - 1).Meter, peak.Moment.Place.Start);
         var through = rough.Where(r => r.Moment.Place.Bar == peak.Moment.Place.Bar).Select(r => $"{r.Moment.Place.Start}: {NumberWords.Of(r.ForEachNote)}");
         yield return new(RemarkKind.RoughMoment,
-            $"Guitar and harmonica rub most in bar {peak.Moment.Place.Bar} on {Rhythm.CountWords.Of(place, song.Counting)}: the harmonica adds a roughness of {NumberWords.Of(peak.ForEachNote)} a note, where {NumberWords.Of(mean)} is the song's middle.",
+            $"Guitar and harmonica rub most in bar {peak.Moment.Place.Bar} on {Rhythm.CountWords.Of(place, song.Counting)}.",
             [new("between the parts, a note of the harmonica", peak.ForEachNote.ToString("0.00", CultureInfo.InvariantCulture), $"{RoughMethod}; all notes together, less each part's own"),
              new("mean of the same", mean.ToString("0.00", CultureInfo.InvariantCulture), "weighed by length, where both sound"),
              new("all of it", peak.Together.ToString("0.00", CultureInfo.InvariantCulture), RoughMethod),

@@ -50,18 +50,26 @@ public static class SungRhythmRemarks
             return null;
         var most = rhythm.Bars.Max(b => b.Syncopation);
         var peaks = rhythm.Bars.Where(b => b.Syncopation == most && most > rhythm.MeanSyncopation).ToArray();
-        var peak = peaks.Length == 0 ? "" : $" {Strongest(peaks, most)}";
+        var peak = peaks.Length == 0 ? "" : $" {Strongest(peaks)}";
         return new(RemarkKind.SungSyncopation,
-            $"The singing is syncopated by {NumberWords.Of(rhythm.MeanSyncopation)} a bar after Longuet-Higgins and Lee, who give 0 where every strong beat is sung{Chance(rhythm)}.{peak}",
-            [new("syncopation a bar", rhythm.MeanSyncopation.ToString("0.00", CultureInfo.InvariantCulture), LonguetHigginsLee), .. OtherMeasures(rhythm)])
+            $"The singing is syncopated: in {Pulled(rhythm)} a syllable leaves the stronger beat after it unsung.{peak}",
+            [new("syncopation a bar", Mean(rhythm, most), LonguetHigginsLee), .. OtherMeasures(rhythm)])
         {
             Places = [.. peaks.Select(b => SongPlace.Of(b.Lines.Bar))],
         };
     }
 
-    private static string Strongest(SungBar[] bars, int syncopation) => bars.Length == 1
-        ? $"Bar {bars[0].Number} is the most so, with {syncopation}."
-        : $"{NumberWords.Capital(bars.Length)} bars are the most so, with {syncopation}.";
+    private static string Mean(SungRhythm rhythm, int most) =>
+        string.Create(CultureInfo.InvariantCulture, $"{rhythm.MeanSyncopation:0.00}, at most {most}; 0 where every strong beat is sung");
+
+    private static string Pulled(SungRhythm rhythm)
+    {
+        var bars = rhythm.Syncopations.Select(s => s.NoteBar).Distinct().Count();
+        return bars >= rhythm.Bars.Length ? "every sung bar" : $"{NumberWords.Of(bars)} of {NumberWords.Of(rhythm.Bars.Length)} sung bars";
+    }
+
+    private static string Strongest(SungBar[] bars) =>
+        bars.Length == 1 ? $"Bar {bars[0].Number} is the most so." : $"{NumberWords.Capital(bars.Length)} bars are the most so.";
 
     private static IEnumerable<RemarkFact> OtherMeasures(SungRhythm rhythm)
     {
@@ -73,9 +81,6 @@ public static class SungRhythmRemarks
         if (ShareBelow(rhythm) is { } share)
             yield return new("against chance", share.ToString("0% of placements are less syncopated", CultureInfo.InvariantCulture), "all ways to put as many syllables on the bar's grid, counted; ties half");
     }
-
-    private static string Chance(SungRhythm rhythm) =>
-        ShareBelow(rhythm) is { } share ? $"; of all ways to place as many syllables {Math.Round(share * 100)} in a hundred are less so" : "";
 
     private static double? ShareBelow(SungRhythm rhythm)
     {

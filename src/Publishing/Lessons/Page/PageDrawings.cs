@@ -31,7 +31,7 @@ internal sealed class PageDrawings
     {
         this.timeline = timeline;
         Chords = [.. timeline.Chords.Select(c => Template(Diagram(c.Value)))];
-        BarRow[] rows = [new ChordRow(timeline.Song.Bars, CapoNames.Of(timeline.Song)), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(timeline.Song.Counting), new SungRow(), new HarpRow(9.2)];
+        BarRow[] rows = [.. SongRows.Of(timeline.Song, harp: 9.2)];
         var beats = timeline.Song.Meter.Value.BeatsPerBar;
         var beatWidth = (timeline.Bars.All(b => BarStrip.Stands(b, rows, BarWidth / beats)) ? BarWidth : WideBar) / beats;
         var bars = ImmutableArray.CreateBuilder<(int, ImmutableArray<double>)>();

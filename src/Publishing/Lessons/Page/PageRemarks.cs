@@ -27,8 +27,8 @@ internal static class PageRemarks
     private static string Item(LessonTimeline timeline, Remark remark)
     {
         var facts = string.Concat(remark.Facts.Select(f => $"<dt>{Safe(PitchText.InSentence(f.Name))}</dt><dd>{Safe(PitchText.InSentence(f.Value))} <small>{Safe(f.Method)}</small></dd>"));
-        var usual = remark.Usualness is { } u ? $"<p class=\"usual\">{Safe(TopicWords.Of(u.Frequency))}: {Safe(u.Measure)}</p>" : "";
-        return $"<div class=\"said\"><details><summary>{Safe(PitchText.InSentence(remark.Sentence))}</summary>{usual}<dl>{facts}</dl></details>\n{Places(timeline, remark)}</div>\n";
+        var usual = remark.Usualness is { } u ? $"<dt>how usual</dt><dd>{Safe(TopicWords.Of(u.Frequency))} <small>{Safe(u.Measure)}</small></dd>" : "";
+        return $"<div class=\"said\"><details><summary>{Safe(PitchText.InSentence(remark.Sentence))}</summary><dl>{usual}{facts}</dl></details>\n{Places(timeline, remark)}</div>\n";
     }
 
     private static string Places(LessonTimeline timeline, Remark remark)

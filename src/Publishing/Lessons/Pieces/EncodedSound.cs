@@ -1,4 +1,6 @@
+using System.Globalization;
 using Harkbook.Audio.Recordings;
+using Harkbook.Units;
 
 namespace Harkbook.Publishing.Lessons.Pieces;
 
@@ -10,15 +12,17 @@ internal static class EncodedSound
     public static async Task<bool> WriteAsync(Ffmpeg ffmpeg, LessonSound sound, string rate, string path, PieceStore store, string purpose, CancellationToken ct)
     {
         using var key = new PieceKey("sound");
-        var name = key.With(sound.Identity, await FfmpegMark.OfAsync(ffmpeg, ct)).With(Arguments("", rate, "")).Finish();
+        var name = key.With(sound.Identity, await FfmpegMark.OfAsync(ffmpeg, ct)).With(Arguments("", sound, rate, "")).Finish();
         if (store.TryTake(name, path))
             return true;
-        await using var process = ffmpeg.Start(Arguments(Ffmpeg.FileArgument(await sound.PathAsync(ct)), rate, Ffmpeg.FileArgument(path)), purpose, ct);
+        await using var process = ffmpeg.Start(Arguments(Ffmpeg.FileArgument(await sound.PathAsync(ct)), sound, rate, Ffmpeg.FileArgument(path)), purpose, ct);
         await process.FinishAsync();
         store.Keep(name, path);
         return false;
     }
 
-    private static string[] Arguments(string from, string rate, string to) =>
-        ["-y", "-i", from, "-map", "0:a:0", "-map_metadata", "-1", "-c:a", "aac", "-b:a", rate, "-ac", "2", "-movflags", "+faststart", "-f", "ipod", to];
+    private static string[] Arguments(string from, LessonSound sound, string rate, string to) =>
+        ["-y", .. sound.CutAt is { } at ? ["-ss", Text(at), "-t", Text(sound.Length)] : Array.Empty<string>(), "-i", from, "-map", "0:a:0", "-map_metadata", "-1", "-c:a", "aac", "-b:a", rate, "-ac", "2", "-movflags", "+faststart", "-f", "ipod", to];
+
+    private static string Text(Seconds time) => time.Value.ToString("0.######", CultureInfo.InvariantCulture);
 }

@@ -42,9 +42,8 @@ internal sealed class LineShelf
         names = CapoNames.Of(timeline.Song);
         // Diagrams with two names need more of the screen.
         room = names is null ? 598 : 556;
-        var (chords, tab, strum, count, sung, harp) =
-            (new ChordRow(timeline.Song.Bars, names, ChordSize), new TabRow(timeline.Song.Tuning.Value), new StrumRow(), new CountRow(timeline.Song.Counting), new SungRow(), new HarpRow(9.2));
-        BarRow[] rows = [chords, tab, strum, count, sung, harp];
+        BarRow[] rows = [.. SongRows.Of(timeline.Song, ChordSize, 9.2)];
+        var (chords, tab, strum, count, sung) = (rows[0], rows[1], rows[2], rows[3], rows[4]);
         BarRow[] hands = [chords, tab, strum];
         // A label such as the "high" of D@high is lettered at half its chord's size, and its line can give up nothing.
         var least = timeline.Chords.Any(c => c.Value.Name.Contains('@')) ? Best : LeastSize / RaisedSize;

@@ -47,7 +47,9 @@ public class SungRhythmTests
             remarks.Select(r => r.Sentence));
         Assert.Equal([new SongPlace(1, Beats.Fraction(7, 2), Beats.Fraction(1, 2))], remarks[0].Places);
         // By hand: 4& against bar 2's first beat 3, two against three 1, 2& against three 2 and against bar 4's first beat 3; three bars are sung in.
-        Assert.StartsWith("The singing is syncopated by 3 a bar", Of(song, RemarkKind.SungSyncopation).Sentence);
+        var pull = Of(song, RemarkKind.SungSyncopation);
+        Assert.StartsWith("The singing is syncopated: in every sung bar a syllable leaves the stronger beat after it unsung.", pull.Sentence);
+        Assert.StartsWith("3.00,", pull.Facts[0].Value);
     }
 
     // Cells are beats: in each bar "oh" falls on the stroke of one, "far" and "way" on the off-beats of two and three.
