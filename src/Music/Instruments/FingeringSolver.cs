@@ -27,6 +27,10 @@ public static class FingeringSolver
     public static FingeringAnswer Check(Shape shape, Capo capo = default, Hand? hand = null) =>
         shape.Fingers.IsEmpty ? Solve(shape, capo, hand) : GivenFingers.Check(shape, capo, hand ?? Hand.Usual);
 
+    /// <summary>Fingers that contradict their shape whatever the hand: on two frets, on a string that isn't pressed, or missing.</summary>
+    public static ImmutableArray<FingerFault> Contradictions(Shape shape, Capo capo = default) =>
+        shape.Fingers.IsEmpty ? [] : [.. GivenFingers.Contradictions(shape, capo)];
+
     internal static string? BehindCapo(PressedString[] pressed, int?[] frets, Capo capo)
     {
         foreach (var p in pressed)

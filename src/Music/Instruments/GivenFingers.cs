@@ -12,7 +12,7 @@ internal static class GivenFingers
         int[] fingers = [.. shape.Fingers];
         IEnumerable<string> faults =
         [
-            .. Enumerable.Range(0, frets.Length).Select(i => StringFault(frets, fingers, i)).OfType<string>(),
+            .. Contradictions(shape, capo).Select(f => f.Sentence),
             .. FingeringSolver.BehindCapo(pressed, frets, capo) is { } fault ? [fault] : Array.Empty<string>(),
             .. BarreFaults(frets, fingers, pressed),
             .. PairFaults(fingers, pressed, hand),
@@ -22,21 +22,34 @@ internal static class GivenFingers
         return new(new(shape.Fingers, barres, effort), [.. faults.Distinct()]);
     }
 
-    private static string? StringFault(int?[] frets, int[] fingers, int i) => (frets[i] > 0, fingers[i] > 0) switch
+    public static IEnumerable<FingerFault> Contradictions(Shape shape, Capo capo)
     {
-        (true, false) => $"string {frets.Length - i} is pressed at fret {frets[i]} but no finger is given for it",
-        (false, true) => $"finger {fingers[i]} is given for string {frets.Length - i}, which is {(frets[i] is null ? "muted" : "open")}",
+        var pressed = PressedString.Of(shape.Frets.AsSpan(), capo);
+        return Enumerable.Range(0, shape.Frets.Length).Select(i => StringFault(shape, i)).OfType<FingerFault>()
+            .Concat(FingerStop.Of(pressed, shape.Fingers).GroupBy(s => s.Finger).Where(g => g.Count() > 1).Select(g => TwoFrets([.. g], capo)))
+            .OrderBy(f => f.StringIndex);
+    }
+
+    private static FingerFault? StringFault(Shape shape, int i) => (shape.Frets[i] > 0, shape.Fingers[i] > 0) switch
+    {
+        (true, false) => new(i, $"string {shape.Frets.Length - i} is pressed at fret {shape.Frets[i]} but no finger is given for it"),
+        (false, true) => new(i, $"finger {shape.Fingers[i]} is given for string {shape.Frets.Length - i}, which is {(shape.Frets[i] is null ? "muted" : "open")}"),
         _ => null,
     };
+
+    /// <summary>Frets count from the capo, as the shape's do; from the nut where the capo stops only some strings, for a finger is at one place of the neck.</summary>
+    private static FingerFault TwoFrets(FingerStop[] places, Capo capo)
+    {
+        var frets = string.Join(" and ", places.Select(p => p.FromNut - (capo.IsPartial ? 0 : capo.Fret)));
+        return new(places[^1].LowString, $"finger {places[0].Finger} is on two frets, {frets}{(capo.IsPartial ? " from the nut" : "")}");
+    }
 
     private static IEnumerable<string> BarreFaults(int?[] frets, int[] fingers, PressedString[] pressed)
     {
         foreach (var group in pressed.Where(p => fingers[p.StringIndex] > 0).GroupBy(p => fingers[p.StringIndex]))
         {
             var (first, last) = (Array.IndexOf(pressed, group.First()), Array.IndexOf(pressed, group.Last()));
-            if (group.Select(p => p.FromNut).Distinct().Count() > 1)
-                yield return $"finger {group.Key} is on two frets";
-            else if (BarreRules.Fault(frets, pressed, group.Key, first, last) is { } fault)
+            if (group.Select(p => p.FromNut).Distinct().Count() == 1 && BarreRules.Fault(frets, pressed, group.Key, first, last) is { } fault)
                 yield return fault;
         }
     }

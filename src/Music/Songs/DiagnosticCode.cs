@@ -25,6 +25,7 @@ public enum DiagnosticCode
     ShapeStrings,
     ShapeContradicts,
     BadFingers,
+    FingersUnheld,
     BadChord,
     UnknownShape,
     WhichShape,

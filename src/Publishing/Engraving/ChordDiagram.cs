@@ -9,7 +9,8 @@ namespace Harkbook.Publishing.Engraving;
 /// <summary>
 /// Draws a chord diagram for any tuning: strings as thick as they sound low, a banjo's short one only from where it starts, each named at its foot (strong where it
 /// differs from standard tuning), stopped strings, barres and fingers, rings for open strings and crosses for muted
-/// ones, the first fret's number, the capo. A name underlined with dots was heard and not yet decided.
+/// ones, the first fret's number, the capo. A name underlined with dots was heard and not yet decided;
+/// fingers that nobody has decided stand on pale ground.
 /// </summary>
 public sealed class ChordDiagram
 {
@@ -141,16 +142,39 @@ public sealed class ChordDiagram
     {
         foreach (var barre in view.Barres)
         {
-            sketch.Fill(grid.Across(barre.LowString, barre.HighString, Along(barre.Fret), 0.36 * u, 0.36 * u), Tint.Hand, 0.36 * u);
+            DrawBarre(grid.Across(barre.LowString, barre.HighString, Along(barre.Fret), Reach, Reach));
             DrawFinger(barre.Finger, grid.At(barre.LowString, Along(barre.Fret)));
         }
         foreach (var stop in view.Stops.Where(s => !view.IsUnderBarre(s)))
         {
             var at = grid.At(stop.String, Along(stop.Fret));
-            sketch.Dot(at.X, at.Y, 0.36 * u, Tint.Hand);
+            DrawDot(at);
             DrawFinger(stop.Finger, at);
         }
     }
+
+    private void DrawBarre(Box box)
+    {
+        if (IsPale)
+            sketch.Add(new RectMark(box.Grown(-PaleRim / 2), Reach - PaleRim / 2, new(Tint.Faint, Tint.Hand, PaleRim)));
+        else
+            sketch.Fill(box, Tint.Hand, Reach);
+    }
+
+    private void DrawDot(Point at)
+    {
+        if (IsPale)
+            sketch.Ring(at.X, at.Y, Reach - PaleRim / 2, PaleRim, Tint.Hand, Tint.Faint);
+        else
+            sketch.Dot(at.X, at.Y, Reach, Tint.Hand);
+    }
+
+    private double Reach => 0.36 * u;
+
+    private double PaleRim => 0.08 * u;
+
+    /// <summary>Nobody has decided the fingers that the diagram numbers.</summary>
+    private bool IsPale => subject.FingersGuessed && style.ShowFingers && !subject.Shape.Fingers.IsEmpty;
 
     private double CapoAlong => view.CapoFret!.Value - view.FirstFret + 0.74;
 
@@ -160,7 +184,7 @@ public sealed class ChordDiagram
     {
         const double Size = 0.64;
         if (finger > 0 && style.ShowFingers)
-            sketch.Text(Number(finger), at.X, at.Y + Size * u * FontBook.CapHeight / 2, Face.NarrowStrong, Size * u, Tint.OnColour, Align.Centre);
+            sketch.Text(Number(finger), at.X, at.Y + Size * u * FontBook.CapHeight / 2, Face.NarrowStrong, Size * u, IsPale ? Tint.Hand : Tint.OnColour, Align.Centre);
     }
 
     private void DrawSigns()

@@ -13,7 +13,10 @@ public sealed record ChordDiagramSubject(Shape Shape, string Name, Tuning Tuning
 {
     /// <summary>A song's chord with its shape.</summary>
     public static ChordDiagramSubject Of(Song song, Shape shape, string name, Standing standing) =>
-        new(shape, name, song.Tuning.Value, song.Capo.Value, standing, song.Key.Value.Centre, CapoNames.Of(song));
+        new(shape, name, song.Tuning.Value, song.Capo.Value, standing, song.Key.Value.Centre, CapoNames.Of(song))
+        {
+            FingersHeard = song.Shapes.Any(s => s.Name == name && s.Standing.Kind is StandingKind.Heard or StandingKind.Assumed),
+        };
 
     /// <summary>The name to set large.</summary>
     internal string FirstName => Names?.First(Name) ?? Name;
@@ -21,10 +24,16 @@ public sealed record ChordDiagramSubject(Shape Shape, string Name, Tuning Tuning
     /// <summary>The name below it, in words; empty where there is none.</summary>
     internal string SecondName => Names?.SecondInWords(Name) ?? "";
 
+    /// <summary>The fingers that the shape gives were heard with it, whatever the name's standing.</summary>
+    public bool FingersHeard { get; init; }
+
+    /// <summary>Nobody has decided the fingers: the shape gives none, or was heard.</summary>
+    internal bool FingersGuessed => FingersHeard || Shape.Fingers.IsEmpty || Standing.Kind == StandingKind.Heard;
+
     /// <summary>This subject with the easiest fingering where its shape gives none and a hand can play it.</summary>
     internal ChordDiagramSubject Fingered() =>
         Shape.Fingers.IsEmpty && FingeringSolver.Solve(Shape, Capo, Hand.On(Tuning)) is { IsPlayable: true, Fingering: { } easiest }
-            ? this with { Shape = Shape.WithFingers(easiest.Fingers) }
+            ? this with { Shape = Shape.WithFingers(easiest.Fingers), FingersHeard = true }
             : this;
 
     /// <summary>What each string sounds, null where muted; notes of the named chord take its spelling.</summary>

@@ -45,6 +45,8 @@ internal static class SheetNotes
             yield return "The capo stops only some strings. Diagrams count frets from the nut; fret numbers in bars count from the capo on the strings it stops and from the nut on the others.";
         if (part.Shapes.Any(s => s.Standing.Kind == StandingKind.Assumed))
             yield return "The shapes were found for this capo by the program, and no person has tried them: take another where one doesn't lie well, and leave out what hurts.";
+        if (part.Shapes.Any(s => s.Shape.LastFret is not null && ShapeShelf.Subject(song, s).FingersGuessed))
+            yield return "Fingers on pale dots: easiest for a usual hand, not yet decided by a person.";
         foreach (var sign in Signs(part))
             yield return sign;
         if (RaisedStrings(song.Tuning.Value) is { Length: > 0 } raised)

@@ -48,10 +48,25 @@ public class ChordDiagramTests
     [Fact]
     public void EveryStringShowsWhatItDoes()
     {
-        var marks = ChordDiagram.Engrave(Subject("C", "x32010"), ChordDiagramStyle.Print).Marks;
+        var subject = Subject("C", "x32010");
+        var marks = ChordDiagram.Engrave(subject with { Shape = subject.Shape.WithFingers(0, 3, 2, 0, 1, 0) }, ChordDiagramStyle.Print).Marks;
         Assert.Equal(3, marks.OfType<CircleMark>().Count(c => c.Pen.Fill == Tint.Hand));
         Assert.Equal(2, marks.OfType<CircleMark>().Count(c => c.Pen.Fill is null));
         Assert.Equal(["E", "A", "D", "G", "B", "E"], Layout.Texts(ChordDiagram.Engrave(Subject("", "x32010"), ChordDiagramStyle.Print))[^6..]);
+    }
+
+    // Decided fingers stand on full dots and guessed ones don't: where none are given, where the shape was heard, and on a barre.
+    [Theory]
+    [InlineData("x32010", "032010", false, 3)]
+    [InlineData("x32010", "", false, 0)]
+    [InlineData("x32010", "032010", true, 0)]
+    [InlineData("133211", "134211", false, 4)]
+    [InlineData("133211", "", false, 0)]
+    public void GuessedFingersLookUnlikeDecidedOnes(string frets, string fingers, bool heard, int full)
+    {
+        var subject = Subject("C", frets, standing: heard ? Standing.Heard(0.7) : Standing.Decided);
+        var marks = ChordDiagram.Engrave(subject with { Shape = subject.Shape.WithFingers([.. fingers.Select(c => c - '0')]) }, ChordDiagramStyle.Print).Marks;
+        Assert.Equal(full, marks.Count(m => m is CircleMark { Pen.Fill: Tint.Hand } or RectMark { Pen.Fill: Tint.Hand }));
     }
 
     // Common practice (standard open C): ring finger on A3, middle on D2, index on B1, from the low side.

@@ -7,12 +7,12 @@ namespace Harkbook.Music.Songs.Reading;
 /// <summary>Reads "shape G/D@low 020100 fingers 010200".</summary>
 internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, StandingReader standings)
 {
-    public ImmutableArray<NamedShape> Read(Tuning? tuning)
+    public ImmutableArray<NamedShape> Read(Tuning? tuning, Capo capo)
     {
         var shapes = ImmutableArray.CreateBuilder<NamedShape>();
         foreach (var line in syntax.Shapes)
         {
-            if (ReadLine(line, tuning) is not { } shape)
+            if (ReadLine(line, tuning, capo) is not { } shape)
                 continue;
             if (shapes.Any(s => s.Name == shape.Name))
                 bag.Add(DiagnosticCode.GivenTwice, line.Words()[0].Span, $"There is a shape {shape.Name} already.", $"Tell them apart by a label, as in {shape.Name}@high.");
@@ -22,7 +22,7 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
         return shapes.ToImmutable();
     }
 
-    private NamedShape? ReadLine(LineSyntax line, Tuning? tuning)
+    private NamedShape? ReadLine(LineSyntax line, Tuning? tuning, Capo capo)
     {
         var words = line.Words();
         if (words.Length < 2)
@@ -44,7 +44,7 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
             bag.Add(DiagnosticCode.ShapeStrings, words[1].Span, $"This shape has {shape.Frets.Length} strings, the tuning {tuning.Count}.");
             return null;
         }
-        return named && ReadFingers(words, shape) is { } fingered ? new(words[0].Text, fingered, standing) : null;
+        return named && ReadFingers(words, shape, capo) is { } fingered ? new(words[0].Text, fingered, standing) : null;
     }
 
     /// <summary>A chord symbol, and perhaps a label that is not empty behind "@".</summary>
@@ -54,13 +54,21 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
         return parts.Length <= 2 && ChordSymbol.TryRead(parts[0], out _) && parts[^1].Length > 0 && !parts[^1].AsSpan().ContainsAny("?,\"|;~");
     }
 
-    private Shape? ReadFingers(ImmutableArray<Token> words, Shape shape)
+    private Shape? ReadFingers(ImmutableArray<Token> words, Shape shape, Capo capo)
     {
         if (words.Length == 2)
             return shape;
         if (words.Length == 4 && words[2].Text == "fingers" && words[3].Text.Length == shape.Frets.Length && !words[3].Text.AsSpan().ContainsAnyExceptInRange('0', '4'))
-            return shape.WithFingers([.. words[3].Text.Select(c => c - '0')]);
+            return Held(shape.WithFingers([.. words[3].Text.Select(c => c - '0')]), words[3].Span, capo);
         bag.Add(DiagnosticCode.BadFingers, words[2].Span, $"Behind the frets may stand 'fingers' and one number for each of the {shape.Frets.Length} strings: 1 the index finger to 4 the little one, 0 where none presses.");
         return null;
+    }
+
+    /// <summary>The shape as it is given; fingers that no hand holds are remarked on.</summary>
+    private Shape Held(Shape shape, Span fingers, Capo capo)
+    {
+        foreach (var fault in FingeringSolver.Contradictions(shape, capo))
+            bag.Add(DiagnosticCode.FingersUnheld, new(fingers.Start + fault.StringIndex, 1), $"No hand holds this: {fault.Sentence}.", "Each pressed string takes one finger, 1 to 4, the others 0.");
+        return shape;
     }
 }

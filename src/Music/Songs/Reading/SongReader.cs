@@ -18,7 +18,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         var (pitch, tuning, tempo, key, harp) = (facts.Pitch(), facts.Tuning(), facts.Tempo(), facts.Key(), facts.Harp());
         var (capo, meter) = (facts.Capo(tuning?.Value), facts.Meter());
         var counting = facts.Counting();
-        var shapes = new ShapeReader(syntax, bag, standings).Read(tuning?.Value);
+        var shapes = new ShapeReader(syntax, bag, standings).Read(tuning?.Value, capo?.Value ?? Capo.None);
         new PatternReader(syntax, bag, standings, tuning?.Value, meter?.Value ?? Meter.CommonTime).Read();
         new SectionReader(syntax, bag, standings, tuning?.Value).Read();
         var sections = BuildSections(meter?.Value ?? Meter.CommonTime, tuning?.Value, shapes, recording?.Length);
