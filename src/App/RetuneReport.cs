@@ -10,7 +10,6 @@ namespace Harkbook.App;
 /// <summary>A change of tuning string by string.</summary>
 internal static class RetuneReport
 {
-    private const string Usual = "Turn slowly, the strings that go down first; check the first ones again at the end, for the neck settles. Keep your eyes away from a string that goes up.";
 
     public static string Write(TuningChange change, FrettedInstrument instrument, Length scale)
     {
@@ -23,7 +22,7 @@ internal static class RetuneReport
         if (change.Pull is { } pull)
             text.AppendLine(CultureInfo.InvariantCulture, $"all strings pull {pull.Before} before, {pull.After} after, on a scale of {scale}");
         text.AppendLine().AppendLine($"In turn: {string.Join(", ", change.InOrder.Select(s => $"string {s.Number} {Direction(s)} to {s.To}"))}.");
-        text.AppendLine(Usual);
+        text.AppendLine(change.HowToTurn);
         foreach (var caution in Cautions(change, instrument))
             text.AppendLine(caution);
         foreach (var same in change.Looser(instrument.Name).Take(1))

@@ -39,7 +39,7 @@ internal static class SetlistReport
         foreach (var (song, change, capo) in list.Steps)
         {
             text.AppendLine($"      {Before(change, capo)}");
-            text.AppendLine($"  {song.Title.PadRight(width)}  {TuningCatalogue.Describe(song.Tuning.Value, list.Instrument.Name)}, {CapoWords(song.Capo.Value)}");
+            text.AppendLine($"  {song.Title.PadRight(width)}  {TuningCatalogue.Describe(song.Tuning.Value, list.Instrument.Name)}, {CapoWords(song)}");
         }
         var steps = list.Steps.ToArray();
         text.AppendLine().AppendLine(CultureInfo.InvariantCulture,
@@ -74,7 +74,7 @@ internal static class SetlistReport
         return string.Join(", ", all) is { Length: > 0 } words ? words : "as it is";
     }
 
-    private static string CapoWords(Capo capo) => capo.Fret == 0 ? "no capo" : $"capo {capo}";
+    private static string CapoWords(Song song) => song.Capo.Value.Fret == 0 ? "no capo" : $"capo {song.Capo.Value.Describe(song.Tuning.Value)}";
 
     private static string Sure(PlayingOrder order) => order.IsBest
         ? "No order costs less, when a string to turn counts 1, each semitone 0.2, a string going up 0.2 more, and moving the capo 0.4."

@@ -25,7 +25,7 @@ internal static class NameCommand
             var context = Options.ReadKey(parsed.GetValue(key));
             var open = Options.ReadTuning(parsed.GetValue(tuning));
             var names = Rank(words, open, Options.ReadCapo(parsed.GetValue(capo)), context, Neighbour(parsed.GetValue(before)), Neighbour(parsed.GetValue(after)));
-            foreach (var name in names.Take(wanted))
+            foreach (var name in NamesInContext.Said(names, context).Take(wanted))
                 Console.Out.WriteLine($"{name.Name.Symbol,-12} {name.Reason}");
             return 0;
         });

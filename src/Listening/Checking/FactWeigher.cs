@@ -10,8 +10,8 @@ internal static class FactWeigher
     public static IEnumerable<Finding> Weigh(Song song, Hearing hearing)
     {
         yield return Pitch(song, hearing).Stating(SongFact.Pitch);
-        yield return Listed(ClaimKind.Tuning, $"tuning {song.Tuning.Value}, capo {song.Capo.Value}", hearing.Tuning,
-            t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t => $"{t.Tuning}, capo {t.Capo}", likely: 0).Tuning(hearing.Tuning.Best);
+        yield return Listed(ClaimKind.Tuning, $"tuning {song.Tuning.Value}, capo {song.Capo.Value.Describe(song.Tuning.Value)}", hearing.Tuning,
+            t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t => $"{t.Tuning}, capo {t.Capo.Describe(t.Tuning)}", likely: 0).Tuning(hearing.Tuning.Best);
         yield return Meter(song, hearing);
         yield return Tempo(song, hearing);
         var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;

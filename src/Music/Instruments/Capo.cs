@@ -39,5 +39,8 @@ public readonly record struct Capo
 
     public override int GetHashCode() => OnlyStrings.Aggregate(Fret, HashCode.Combine);
 
-    public override string ToString() => IsPartial ? $"{Fret} on strings {string.Join(' ', OnlyStrings.Select(i => i + 1))} from the low side" : $"{Fret}";
+    /// <summary>"2", or "2 on strings 3, 4, 5" where it is partial; strings are numbered from the thin one.</summary>
+    public string Describe(Tuning tuning) => IsPartial ? $"{Fret} on strings {string.Join(", ", OnlyStrings.Reverse().Select(tuning.StringNumber))}" : $"{Fret}";
+
+    public override string ToString() => IsPartial ? $"{Fret} on string indices {string.Join(' ', OnlyStrings)}" : $"{Fret}";
 }

@@ -28,7 +28,7 @@ public static class SongFacts
         if (HasReference(song))
             facts.Add(new(song.Recording is null ? "pitch" : "pitch of the record", Reference(song.ReferencePitch.Value), song.ReferencePitch.Standing));
         facts.Add(new("tuning, low to high", string.Join(' ', song.Tuning.Value.Strings.Select(PitchText.Of)), song.Tuning.Standing));
-        facts.Add(new("capo", CapoWords(song.Capo.Value), song.Capo.Standing));
+        facts.Add(new("capo", CapoWords(song.Capo.Value, song.Tuning.Value), song.Capo.Standing));
         facts.Add(new("key", KeyWords(song), song.Key.Standing));
         facts.Add(new("meter", song.Meter.Value.ToString(), song.Meter.Standing));
         facts.Add(new("tempo", string.Create(CultureInfo.InvariantCulture, $"{song.Tempo.Value:0.#} beats a minute"), song.Tempo.Standing));
@@ -64,10 +64,9 @@ public static class SongFacts
 
     private static string Named(Key key) => PitchText.Of(key.Tonic) + " " + key.Mode;
 
-    private static string CapoWords(Capo capo) =>
+    private static string CapoWords(Capo capo, Tuning tuning) =>
         capo.Fret == 0 ? "none"
-        : capo.IsPartial ? $"fret {capo.Fret}, on {string.Join(", ", capo.OnlyStrings.Select(s => OrdinalText.Of(s + 1)))} string from the low side"
-        : $"fret {capo.Fret}";
+        : $"fret {capo.Describe(tuning)}";
 
     private static string HarpWords(HarpReference harp, PitchName tonic)
     {

@@ -27,6 +27,17 @@ public class TuningChangeTests
     public void StringsThatGoDownAreTurnedFirst() =>
         Assert.Equal([6, 5, 4, 2], Standard("open C").InOrder.Select(s => s.Number));
 
+    // From drop D to open E no string goes down; from standard to drop D one string goes, down; standard to open C goes both ways.
+    [Theory]
+    [InlineData("drop D", "open E", false, true)]
+    [InlineData("standard", "drop D", false, false)]
+    [InlineData("standard", "open C", true, true)]
+    public void WordsFitWhatTheStringsDo(string from, string to, bool downFirst, bool eyes)
+    {
+        var words = TuningChange.Between(TuningCatalogue.Find(from)!.Tuning, TuningCatalogue.Find(to)!.Tuning).HowToTurn;
+        Assert.Equal((downFirst, eyes), (words.Contains("go down first"), words.Contains("Keep your eyes away")));
+    }
+
     // Identities of the trade: open E is open D under a capo at 2, open A is open G so; open D itself needs no way round.
     [Theory]
     [InlineData("open E", "open D 2")]

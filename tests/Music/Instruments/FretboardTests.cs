@@ -108,4 +108,9 @@ public class FretboardTests
         var error = Assert.Throws<ArgumentOutOfRangeException>(() => new Fretboard(Tuning.Standard).MidiAt(6, 0));
         Assert.Contains("0, the low side, to 5", error.Message);
     }
+
+    // The trade counts strings from the thin one: A2, D3 and G3 are the fifth, fourth and third of six.
+    [Fact]
+    public void APartialCapoNamesItsStringsFromTheThinOne() =>
+        Assert.Equal(("2 on strings 3, 4, 5", "3"), (Capo.At(2, 1, 2, 3).Describe(Tuning.Standard), Capo.At(3).Describe(Tuning.Standard)));
 }

@@ -11,6 +11,11 @@ namespace Harkbook.Music.Analysis.Harmony;
 /// <remarks>The weights are our judgement, as those of <see cref="ChordNaming"/> are; they only set the order of names.</remarks>
 public static class NamesInContext
 {
+    private const double TooFarFetched = 3;
+
+    /// <summary>Gb and A# on the line of fifths.</summary>
+    private const int FlattestSaid = -6, SharpestSaid = 10;
+
     private const double FallsAFifth = -.5;
     private const double ComesFromItsFive = -.7;
     private const double BassWalks = -.8;
@@ -37,6 +42,16 @@ public static class NamesInContext
         var weighed = ChordNaming.Rank(all, bass, key).Select(n => Weigh(n, earlier, later));
         return [.. weighed.Concat(WithoutRoot(new(all, bass), key, later)).OrderBy(n => n.Cost)];
     }
+
+    /// <summary>
+    /// Of ranked names those that somebody would say: not much more far-fetched than the first, and with root and bass spelled as they are said
+    /// (no double sharp or flat, and E#, B#, Fb and Cb only where the key has them). The first stays.
+    /// </summary>
+    public static ImmutableArray<NameInContext> Said(ImmutableArray<NameInContext> ranked, Key? key = null) =>
+        [.. ranked.Where((n, i) => i == 0 || (n.Cost <= ranked[0].Cost + TooFarFetched && IsSaid(n.Name.Chord.Root, key) && IsSaid(n.Name.Chord.Bass, key)))];
+
+    private static bool IsSaid(PitchName name, Key? key) =>
+        name.Fifths is >= FlattestSaid and <= SharpestSaid || key?.Contains(name) == true;
 
     private static NameInContext Weigh(ChordName name, Chord? before, Chord? after)
     {

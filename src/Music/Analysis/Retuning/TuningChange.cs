@@ -16,6 +16,18 @@ public sealed record TuningChange(Tuning From, Tuning To, ImmutableArray<StringC
     /// <summary>Strings that are turned, those that go down first: slack strings unload the neck before others load it (common practice).</summary>
     public IEnumerable<StringChange> InOrder => Strings.Where(s => s.Semitones != 0).OrderBy(s => s.Semitones > 0).ThenByDescending(s => s.Number);
 
+    /// <summary>How to turn the strings, in words that fit which of them go where (common practice).</summary>
+    public string HowToTurn
+    {
+        get
+        {
+            var (down, up) = (Strings.Any(s => s.Semitones < 0), Strings.Any(s => s.Semitones > 0));
+            var order = down && up ? ", the strings that go down first" : "";
+            var again = Turned > 1 ? "; check the first ones again at the end, for the neck settles" : "; check the others at the end, for the neck settles";
+            return $"Turn slowly{order}{again}.{(up ? " Keep your eyes away from a string that goes up." : "")}";
+        }
+    }
+
     public int Turned => Strings.Count(s => s.Semitones != 0);
 
     public int Semitones => Strings.Sum(s => Math.Abs(s.Semitones));

@@ -22,6 +22,24 @@ public class NamesInContextTests
     public void NeighboursDecide(string notes, string key, string? before, string? after, string name) =>
         Assert.Equal(name, Rank(notes, key, before, after)[0].Name.Symbol);
 
+    // Which names of some notes a player would say: common practice, from memory. C6 and Am7 are one set of notes, and both are said.
+    [Theory]
+    [InlineData("C E G", null, "C", "Em#5/C Em#5/B#")]
+    [InlineData("A C E", null, "Am", "C6/A")]
+    [InlineData("C E G A", null, "C6 Am7/C", "")]
+    [InlineData("Eb Bb D G", null, "Ebmaj7 Gm/Eb", "Bb6add11/Eb Gmaddb6/Eb")]
+    [InlineData("G B D F#", null, "Gmaj7", "Bm#5/F##")]
+    [InlineData("E# G# B#", "C#", "E#m", "")]
+    public void OnlyNamesThatSomebodyWouldSay(string notes, string? key, string said, string unsaid)
+    {
+        var context = key is null ? null : Key.Parse(key + " major");
+        var names = notes.Split(' ').Select(PitchName.Parse).ToArray();
+        var left = NamesInContext.Said(NamesInContext.Rank(names, names[0], context), context).Select(n => n.Name.Symbol).ToArray();
+        Assert.All(said.Split(' '), name => Assert.Contains(name, left));
+        Assert.All(unsaid.Split(' ', StringSplitOptions.RemoveEmptyEntries), name => Assert.DoesNotContain(name, left));
+        Assert.All(left, name => Assert.DoesNotMatch("##|bb", name));
+    }
+
     [Fact]
     public void RunnersUpHaveTheirReasons()
     {
