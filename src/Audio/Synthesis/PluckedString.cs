@@ -60,7 +60,7 @@ public sealed class PluckedString
         var tail = stoppedAt <= until ? 4 * StopSeconds : 6 * DampSeconds;
         var end = (int)Math.Min(buffer.Length, until + tail * rate);
         var moves = Moves(group, start);
-        var longest = (int)(rate / group.Min(p => p.Frequency.Value)) + 2;
+        var longest = (int)(rate / group.Min(p => p.LowestFrequency)) + 2;
         var voices = new[] { new StringVoice(this, moves[0].Frequency, group[0], longest, 0.45, 0.8, -0.1), new StringVoice(this, moves[0].Frequency, group[0], longest, 1, 0.3, 0.1) };
         var input = new double[Math.Max(0, end - start)];
         foreach (var pluck in group)
@@ -83,17 +83,38 @@ public sealed class PluckedString
     /// <summary>Pitches in order with the sample, from the group's start, at which each begins; slides pass the semitones between.</summary>
     private List<(int Sample, double Frequency)> Moves(List<Pluck> group, int start)
     {
-        var moves = new List<(int, double)> { (0, group[0].Frequency.Value) };
-        for (var i = 1; i < group.Count; i++)
+        var moves = new List<(int Sample, double Frequency)>();
+        for (var i = 0; i < group.Count; i++)
         {
-            var at = Sample(group[i].At) - start;
-            var (from, to) = (group[i - 1].Frequency, group[i].Frequency);
-            var frets = (int)Math.Round(Math.Abs(Cents.Between(from, to).Value) / 100);
-            for (var f = 1; group[i].Kind == PluckKind.Slid && f < frets; f++)
-                moves.Add((at - (int)((frets - f) * 0.018 * rate), from.Raised(Cents.Between(from, to) * ((double)f / frets)).Value));
-            moves.Add((at, to.Value));
+            if (i > 0 && group[i].Kind == PluckKind.Slid)
+                moves.AddRange(Frets(group[i - 1], group[i], start));
+            moves.AddRange(Moving(group[i], i + 1 < group.Count ? Departure(group[i], group[i + 1]) : group[i].Until, start));
         }
         return moves;
+    }
+
+    private const double SecondsPerFret = 0.018;
+
+    private static int FretsBetween(Pluck from, Pluck to) => (int)Math.Round(Math.Abs(Cents.Between(from.Frequency, to.Frequency).Value) / 100);
+
+    /// <summary>When a note is left for the next one.</summary>
+    private static Seconds Departure(Pluck from, Pluck to) =>
+        to.Kind == PluckKind.Slid ? to.At - Seconds.FromSeconds(Math.Max(0, FretsBetween(from, to) - 1) * SecondsPerFret) : to.At;
+
+    private IEnumerable<(int Sample, double Frequency)> Frets(Pluck from, Pluck to, int start)
+    {
+        var frets = FretsBetween(from, to);
+        for (var f = 1; f < frets; f++)
+            yield return (Sample(to.At) - start - (int)((frets - f) * SecondsPerFret * rate), from.Frequency.Raised(Cents.Between(from.Frequency, to.Frequency) * ((double)f / frets)).Value);
+    }
+
+    /// <summary>One note's pitch from its start until it is left: in steps too small to hear while the finger moves.</summary>
+    private IEnumerable<(int Sample, double Frequency)> Moving(Pluck pluck, Seconds left, int start)
+    {
+        const double Step = 0.003;
+        var held = (left - pluck.At).Value;
+        for (var t = 0.0; t == 0 || (t < held && !pluck.Motion.IsStill); t += Step)
+            yield return (Sample(pluck.At + Seconds.FromSeconds(t)) - start, pluck.Frequency.Raised(pluck.Motion.IsStill ? default : pluck.Motion.At(t, held)).Value);
     }
 
     private void AddExcitation(Pluck pluck, int at, double[] input)

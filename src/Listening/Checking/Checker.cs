@@ -39,7 +39,10 @@ public sealed class Checker
             foreach (var chord in bar.Chords)
                 findings.AddRange(Weigh(song, clock, bar, chord));
             foreach (var picked in bar.Picked)
-                findings.Add(Note(clock, bar, picked.Start, picked.Length, PitchOf(song, picked.Value), $"string {song.Tuning.Value.Count - picked.Value.StringIndex} fret {picked.Value.Fret}"));
+            {
+                if (PitchOf(song, picked.Value) is { } pitch)
+                    findings.Add(Note(clock, bar, picked.Start, picked.Length, pitch, HowPlayed(song, picked.Value), BentBy(picked.Value)));
+            }
             foreach (var blown in bar.Harp)
             {
                 if (harp?.FindPitch(blown.Value) is { } pitch)
@@ -82,12 +85,18 @@ public sealed class Checker
     }
 
     /// <param name="what">How it is played: "string 3 fret 2" (string 1 is the thin one, frets count from the capo), "harmonica -4".</param>
-    private Finding Note(SongClock clock, Bar bar, Beats start, Beats length, Pitch pitch, string what)
+    private Finding Note(SongClock clock, Bar bar, Beats start, Beats length, Pitch pitch, string what, int bentBy = 0)
     {
         var (onset, end) = (clock.TimeOf(bar.Number, start), clock.TimeOf(bar.Number, start + length));
-        return notes.Weigh(pitch.Midi, onset, end, $"{what}, {pitch}", new(onset, bar.Number, start.Value + 1));
+        return notes.Weigh(pitch.Midi, onset, end, $"{what}, {pitch}", new(onset, bar.Number, start.Value + 1), bentBy);
     }
 
-    private static Pitch PitchOf(Song song, PickedNote note) =>
-        new Fretboard(song.Tuning.Value, song.Capo.Value).PitchAt(note.StringIndex, note.Fret, song.Key.Value.Centre);
+    /// <summary>The pitch that is meant; null for a muted note, which has none to weigh.</summary>
+    private static Pitch? PitchOf(Song song, PickedNote note) =>
+        note.MidiOn(new(song.Tuning.Value, song.Capo.Value)) is { } midi ? Pitch.FromMidi(midi, song.Key.Value.Centre) : null;
+
+    private static string HowPlayed(Song song, PickedNote note) =>
+        $"string {song.Tuning.Value.Count - note.StringIndex} {(note.TouchedAt is { } touch ? $"harmonic at fret {touch}" : $"fret {note.Fret}")}{(note.Bend.IsNone ? "" : " bent")}";
+
+    private static int BentBy(PickedNote note) => (int)Math.Ceiling(note.Bend.By.Value / 100 - 0.5);
 }

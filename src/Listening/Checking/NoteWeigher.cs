@@ -17,17 +17,18 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
         .ToLookup(n => n.Midi);
 
     /// <param name="midi">About the recording's own reference pitch.</param>
+    /// <param name="bentBy">Semitones that the note is bent by to reach its pitch; it may be heard anywhere on the way.</param>
     /// <returns>0–1.</returns>
-    public double Support(int midi, Seconds onset, Seconds end)
+    public double Support(int midi, Seconds onset, Seconds end, int bentBy = 0)
     {
-        var own = Strength(midi, onset, end);
-        var neighbours = Math.Max(Strength(midi - 1, onset, end), Strength(midi + 1, onset, end));
+        var own = Enumerable.Range(midi - bentBy, bentBy + 1).Max(m => Strength(m, onset, end));
+        var neighbours = Math.Max(Strength(midi - bentBy - 1, onset, end), Strength(midi + 1, onset, end));
         return own * Math.Clamp(1.5 - neighbours / Math.Max(own, 1e-6), 0.2, 1);
     }
 
-    public Finding Weigh(int midi, Seconds onset, Seconds end, string claim, Place where)
+    public Finding Weigh(int midi, Seconds onset, Seconds end, string claim, Place where, int bentBy = 0)
     {
-        var support = Support(midi, onset, end);
+        var support = Support(midi, onset, end, bentBy);
         var verdict = options.JudgeNote(support);
         return new(ClaimKind.Note, verdict, support, where, claim, verdict == Verdict.Supported ? null : HeardAt(midi, onset));
     }

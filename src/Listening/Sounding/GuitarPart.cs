@@ -10,6 +10,7 @@ internal sealed class GuitarPart(Song song, IBarTimes times, Touch touch)
 {
     private const int StringsOfUpStroke = 4;
     private readonly Fretboard neck = new(song.Tuning.Value, song.Capo.Value);
+    private readonly PickedSound picking = new(song, times, touch);
 
     /// <summary>Every note in order of time.</summary>
     public List<PlayedNote> Play() =>
@@ -45,25 +46,7 @@ internal sealed class GuitarPart(Song song, IBarTimes times, Touch touch)
         _ => 0.55,
     };
 
-    private IEnumerable<PlayedNote> Pick(Bar bar)
-    {
-        foreach (var claim in bar.Picked)
-        {
-            var note = claim.Value;
-            var start = touch.Around(times.At(bar.Number, claim.Start));
-            var until = times.At(bar.Number, claim.Start + claim.Length);
-            var strength = touch.Strength(claim.Start.Numerator == 0 ? 0.72 : claim.Start.Denominator == 1 ? 0.64 : 0.56);
-            yield return new(note.StringIndex, neck.MidiAt(note.StringIndex, note.Fret), start, Later(until, start), strength, KindOf(note.Attack));
-        }
-    }
-
     private static Seconds Later(Seconds until, Seconds start) => until > start ? until : start + Seconds.FromMilliseconds(30);
 
-    private static PluckKind KindOf(Attack attack) => attack switch
-    {
-        Attack.HammeredOn => PluckKind.Hammered,
-        Attack.PulledOff => PluckKind.Pulled,
-        Attack.Slid => PluckKind.Slid,
-        _ => PluckKind.Plucked,
-    };
+    private IEnumerable<PlayedNote> Pick(Bar bar) => bar.Picked.SelectMany(claim => picking.Play(bar, claim));
 }

@@ -17,7 +17,7 @@ internal sealed class Instruments(SampleRate rate, Hertz a4, Seconds length, int
         var byString = notes.ToLookup(n => n.StringIndex);
         var count = byString.Count == 0 ? 0 : byString.Max(g => g.Key) + 1;
         var plucks = Enumerable.Range(0, count)
-            .Select(s => byString[s].Select(n => new Pluck(n.At, n.Until, Frequency(n.Midi), n.Strength, n.Kind)).ToArray());
+            .Select(s => byString[s].Select(n => new Pluck(n.At, n.Until, Frequency(n.Midi).Raised(n.Off), n.Strength, n.Kind, n.Motion)).ToArray());
         return new StringInstrument(rate, strings, seed).Blocks([.. plucks], length, ct);
     }
 

@@ -54,18 +54,6 @@ public sealed record Claim<T>(Beats Start, Beats Length, T Value, Standing Stand
 /// <summary>A chord in a bar and, when a shape of that name is given, the shape that sounds it.</summary>
 public sealed record ChordUse(Chord Chord, string Name, Shape? Shape);
 
-/// <summary>A note on one string.</summary>
-public sealed record PickedNote(int StringIndex, int Fret, Attack Attack = Attack.Picked);
-
-/// <summary>How a note on a string starts.</summary>
-public enum Attack
-{
-    Picked,
-    HammeredOn,
-    PulledOff,
-    Slid,
-}
-
 /// <summary>A strum's direction.</summary>
 public enum Stroke
 {

@@ -51,13 +51,18 @@ internal sealed class PickedUnderCapo(Song song, Capo capo)
     /// <summary>On another string than before, a note can't be hammered on or slid to from it.</summary>
     private static Claim<PickedNote> At(Claim<PickedNote> note, FretPlace place) => note with
     {
-        Value = note.Value with { StringIndex = place.StringIndex, Fret = place.Fret, Attack = place.StringIndex == note.Value.StringIndex ? note.Value.Attack : Attack.Picked },
+        Value = place.StringIndex == note.Value.StringIndex || note.Value.Graces.Count > 0
+            ? note.Value.MovedTo(place.StringIndex, place.Fret)
+            : note.Value.MovedTo(place.StringIndex, place.Fret) with { Attack = Attack.Picked },
     };
 
+    /// <summary>A muted note has no pitch and stays on its string.</summary>
     private int? Fret(PickedNote note, int stringIndex)
     {
+        if (note.IsMuted)
+            return stringIndex == note.StringIndex ? 0 : null;
         var fret = before.MidiAt(note.StringIndex, note.Fret) - after.MidiAt(stringIndex, 0);
-        return fret is >= 0 and <= Highest ? fret : null;
+        return fret is >= 0 and <= Highest && note.CanMoveTo(fret) ? fret : null;
     }
 
     private void Miss(Bar bar, PickedNote note)

@@ -90,7 +90,7 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
     {
         var sketch = new Sketch();
         var y = Top;
-        var used = rows.Where(r => slots.Any(p => r.Has(p.Bar))).ToArray();
+        var used = rows.Where(r => slots.Any(p => r.Has(p.Bar))).Select(r => r.For(slots.Select(p => p.Bar))).ToArray();
         foreach (var row in used)
         {
             row.DrawMargin(sketch, Margin, y);

@@ -36,6 +36,9 @@ internal abstract class BarRow
     /// <summary>Whether a bar has anything for this row; a line leaves out rows that none of its bars needs.</summary>
     public abstract bool Has(Bar bar);
 
+    /// <summary>The row as these bars, which stand together, need it.</summary>
+    public virtual BarRow For(IEnumerable<Bar> bars) => this;
+
     /// <summary>Whether the bar's content stands well at the slot's width.</summary>
     public virtual bool Fits(BarSlot slot) => true;
 

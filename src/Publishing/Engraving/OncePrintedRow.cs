@@ -13,6 +13,8 @@ internal sealed class OncePrintedRow(BarRow row, SheetPatterns patterns, string 
 
     public override double LabelBaseline => row.LabelBaseline;
 
+    public override BarRow For(IEnumerable<Bar> bars) => new OncePrintedRow(row.For(bars), patterns, nothing);
+
     public override bool Has(Bar bar) => patterns.Covers(bar) is { } covered ? !covered : row.Has(bar);
 
     public override bool Fits(BarSlot slot) => row.Fits(slot);

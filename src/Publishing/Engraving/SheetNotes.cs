@@ -64,8 +64,8 @@ internal static class SheetNotes
             yield return "\U0001D13D silence: what sounded before it ends.";
         if (bars.Any(b => !b.Strums.IsEmpty))
             yield return "Strum: ↓ towards the floor, ↑ towards the ceiling, × muted.";
-        if (bars.Any(b => b.Picked.Any(p => p.Value.Attack != Attack.Picked)))
-            yield return "Picking: h hammered on, p pulled off, s slid to.";
+        if (PickingWords.Of(bars) is { Length: > 0 } picking)
+            yield return picking;
         if (bars.Any(b => !b.Harp.IsEmpty))
             yield return bars.Any(b => b.Harp.Any(n => n.Value.Slide)) ? "Harp: ↑ blow, ↓ draw, < slide pressed in." : "Harp: ↑ blow, ↓ draw, ′ bent down a semitone, o over-bent.";
     }

@@ -42,7 +42,7 @@ internal sealed class SheetPatterns
         new(song, new StrumRow(Silences.OfStrums(song)), Silences.OfStrums(song), "strum", b => new() { Number = b.Number, Meter = b.Meter, Strums = b.Strums });
 
     public static SheetPatterns OfTab(Song song) =>
-        new(song, new TabRow(song.Tuning.Value, silences: Silences.OfPicked(song)), Silences.OfPicked(song), "tab", b => new() { Number = b.Number, Meter = b.Meter, Picked = b.Picked });
+        new(song, new TabRow(song.Tuning.Value, song.Bars, 8.2, Silences.OfPicked(song)), Silences.OfPicked(song), "tab", b => new() { Number = b.Number, Meter = b.Meter, Picked = b.Picked });
 
     /// <summary>The row of the sheet's lines.</summary>
     public BarRow Row => new OncePrintedRow(row, this, word == "tab" ? "" : "no stroke");
@@ -67,7 +67,7 @@ internal sealed class SheetPatterns
     private Drawing Strip(SectionPattern pattern, double width)
     {
         var sketch = new Sketch();
-        BarRow[] rows = [row, count];
+        BarRow[] rows = [row.For(pattern.Bars), count];
         var slots = Slots(pattern.Bars, rows, width);
         var top = 1.0;
         foreach (var part in rows)

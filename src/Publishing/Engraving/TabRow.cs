@@ -1,4 +1,4 @@
-using System.Globalization;
+using System.Collections.Immutable;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
@@ -6,72 +6,84 @@ using Harkbook.Publishing.Drawings;
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>
-/// One line a string, the high one on top and each named by its pitch; fret numbers stand where they sound, with a small
-/// h, p or s before one that is hammered on, pulled off or slid to (common practice).
+/// One line a string, the high one on top and each named by its pitch; notes stand where they sound, slurred where one goes on from
+/// another. Over the strings stand bends, vibrato and what is let ring, under them the picking hand's fingers, where a song has any.
 /// </summary>
-internal sealed class TabRow(Tuning tuning, double gap = 7.4, Silences? silences = null) : BarRow
+internal sealed class TabRow : BarRow
 {
     private const double GoodMiss = 1.5;
+    private readonly Tuning tuning;
+    private readonly double gap;
+    private readonly TabSigns signs;
+    private readonly TabFingers fingers;
+    private readonly TabBonds bonds;
+    private readonly Silences? silences;
+
+    public TabRow(Tuning tuning, IEnumerable<Bar> bars, double gap = 7.4, Silences? silences = null) : this(tuning, [.. bars], gap, silences, null)
+    {
+    }
+
+    private TabRow(Tuning tuning, ImmutableArray<Bar> bars, double gap, Silences? silences, TabBonds? known)
+    {
+        (this.tuning, this.gap, this.silences) = (tuning, gap, silences);
+        (signs, fingers, bonds) = (new(bars, gap), new(bars, gap), known ?? new(bars, gap));
+    }
 
     public override string Label => "";
 
-    public override double Height => (tuning.Count - 1) * gap + gap * 1.9;
+    public override double Height => signs.Height + (tuning.Count - 1) * gap + gap * 1.9 + fingers.Height;
+
+    /// <summary>With room for the signs of these bars and no more.</summary>
+    public override BarRow For(IEnumerable<Bar> bars) => new TabRow(tuning, [.. bars], gap, silences, bonds);
 
     public override bool Has(Bar bar) => !bar.Picked.IsEmpty || silences?.In(bar).Count > 0;
 
-    public override bool Fits(BarSlot slot) => Strings(slot).All(s => Lay(slot, s) is { Scale: 1, Miss: <= GoodMiss });
+    public override bool Fits(BarSlot slot)
+    {
+        var places = Places(slot);
+        return places.All(s => s.All(p => p is { Scale: 1, Miss: <= GoodMiss })) && signs.Fit(slot, places) && fingers.Fit(slot, places);
+    }
 
     public override void DrawMargin(Sketch sketch, double right, double top, double least = 6.6)
     {
         for (var i = tuning.Count - 1; i >= 0; i--)
-            sketch.Text(PitchText.Of(tuning.Strings[i]), right - 5, Y(i, top) + gap * 0.3, Face.Narrow, Math.Max(gap * 0.9, least), Tint.Quiet, Align.Right);
+            sketch.Text(PitchText.Of(tuning.Strings[i]), right - 5, Y(i, top) + gap * 0.3, Face.Narrow, Math.Max(gap * 0.86, least), Tint.Quiet, Align.Right);
     }
 
     public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
         for (var i = 0; i < tuning.Count; i++)
             sketch.Line(slot.Left, Y(i, top), slot.Right, Y(i, top), 0.45);
-        foreach (var notes in Strings(slot))
-            DrawString(sketch, slot, notes, top);
-        DrawRests(sketch, slot, silences, (Y(0, top) + Y(tuning.Count - 1, top)) / 2 - gap, gap * 2, aside: 2);
+        var places = Places(slot);
+        foreach (var place in places.SelectMany(s => s))
+            DrawNote(sketch, place, Y(place.Note.StringIndex, top));
+        foreach (var onString in places)
+            bonds.Draw(sketch, slot, onString, Y(onString[0].Note.StringIndex, top));
+        signs.Draw(sketch, slot, places, top, i => Y(i, top));
+        fingers.Draw(sketch, slot, places, top + Height - gap * 0.5 - fingers.Height);
+        DrawSilences(sketch, slot, [.. places.SelectMany(s => s)], (Y(0, top) + Y(tuning.Count - 1, top)) / 2 - gap);
         MarkHeard(sketch, slot, slot.Bar.Picked.DistinctBy(p => p.Start), top + Height - 1.5);
     }
 
-    private void DrawString(Sketch sketch, BarSlot slot, Claim<PickedNote>[] notes, double top)
+    /// <summary>Rests stand between what ends before them and what starts after.</summary>
+    private void DrawSilences(Sketch sketch, BarSlot slot, TabPlace[] places, double top)
     {
-        var spread = Lay(slot, notes);
-        var y = Y(notes[0].Value.StringIndex, top);
-        var size = DigitSize * spread.Scale;
-        for (var i = 0; i < notes.Length; i++)
+        foreach (var at in silences?.In(slot.Bar) ?? [])
         {
-            var (left, width) = (spread.Lefts[i], Width(notes[i]) * spread.Scale);
-            sketch.Fill(new Box(left - 0.6, y - gap * 0.46, left + width + 0.6, y + gap * 0.46), Tint.Paper);
-            left += sketch.Text(Letter(notes[i].Value.Attack), left, y + size * 0.28, Face.Narrow, size * 0.82, Tint.Quiet);
-            sketch.Text(Digits(notes[i]), left, y + size * FontBook.CapHeight / 2, Face.Digits, size, Tint.Ink);
+            var left = places.Where(p => p.Cell.Claim.Start < at).Select(p => p.Right + 1).Append(slot.Left + 1).Max();
+            var right = places.Where(p => p.Cell.Claim.Start >= at).Select(p => p.Left - 1).Append(slot.InnerRight).Min() - RestSign.Width(gap * 2);
+            if (left <= right)
+                RestSign.Draw(sketch, Math.Clamp(slot.X(at) - 2, left, right), top, gap * 2);
         }
     }
 
-    private double DigitSize => gap * 1.08;
+    private TabPlace[][] Places(BarSlot slot) => TabPlace.Of(slot, tuning.Count, gap * 0.98);
 
-    private double Y(int stringIndex, double top) => top + gap * 0.7 + (tuning.Count - 1 - stringIndex) * gap;
-
-    private Claim<PickedNote>[][] Strings(BarSlot slot) =>
-        [.. slot.Bar.Picked.Where(p => p.Value.StringIndex < tuning.Count).GroupBy(p => p.Value.StringIndex).Select(g => g.OrderBy(p => p.Start).ToArray())];
-
-    private Spread Lay(BarSlot slot, Claim<PickedNote>[] notes) => Spread.Of(
-        [.. notes.Select(n => slot.X(n.Start) - FontBook.Width(Digits(n), Face.Digits, DigitSize) / 2 - FontBook.Width(Letter(n.Value.Attack), Face.Narrow, DigitSize * 0.82))],
-        [.. notes.Select(Width)], slot.Left + 1, slot.Right - 1, 1.3);
-
-    private double Width(Claim<PickedNote> note) =>
-        FontBook.Width(Digits(note), Face.Digits, DigitSize) + FontBook.Width(Letter(note.Value.Attack), Face.Narrow, DigitSize * 0.82);
-
-    private static string Digits(Claim<PickedNote> note) => note.Value.Fret.ToString(CultureInfo.InvariantCulture);
-
-    private static string Letter(Attack attack) => attack switch
+    private void DrawNote(Sketch sketch, TabPlace place, double y)
     {
-        Attack.HammeredOn => "h",
-        Attack.PulledOff => "p",
-        Attack.Slid => "s",
-        _ => "",
-    };
+        sketch.Fill(new Box(place.Left - 0.6, y - gap * 0.46, place.Right + 0.6, y + gap * 0.46), Tint.Paper);
+        place.Cell.Draw(sketch, place.Left, y, place.Scale);
+    }
+
+    private double Y(int stringIndex, double top) => top + signs.Height + gap * 0.7 + (tuning.Count - 1 - stringIndex) * gap;
 }

@@ -90,9 +90,11 @@ internal static class SongGen
             Fill(bars, (b, c) => b with { Sung = c }, i => Syllables[i % Syllables.Length]);
             Fill(bars, (b, c) => b with { Strums = c }, i => (Stroke)(i % 3));
             Fill(bars, (b, c) => b with { Harp = c }, i => new HarpNote(1 + i % 10, i % 2 == 0 ? Breath.Blow : Breath.Draw, -(i % 3), i % 6 == 0));
-            Fill(bars, (b, c) => b with { Picked = c }, i => new PickedNote(2, i % 20, (Attack)(i % 4)));
+            Fill(bars, (b, c) => b with { Picked = c }, i => Picked[i % Picked.Length]);
             return [.. bars];
         }
+
+        private static readonly PickedNote[] Picked = [.. PickedGen.Notes.Array[60].Single(_ => true, "0000KhQ8ZQk4").Select(n => n with { StringIndex = 2 })];
 
         private static readonly string[] Syllables = ["fer-", "ry", "x", "why?", "a,b", ".", "_", "\"so\"", "(ooh", ":", "%", "it's", "~"];
 

@@ -21,11 +21,25 @@ public class BarSheetTests
         from standing in Standings
         select starts.Select((s, i) => new Claim<T>(s, (i + 1 < starts.Length ? starts[i + 1] : Beats.Whole(4)) - s, chosen[i], standing)).ToImmutableArray();
 
+    /// <summary>Notes with every technique, alone and together.</summary>
+    private static Gen<PickedNote> Picked(int strings) =>
+        from place in Gen.Select(Gen.Int[0, strings - 1], Gen.Int[0, 24], Gen.Enum<Attack>())
+        from graces in Gen.Select(Gen.Int[0, 24], Gen.OneOf(Attack.Picked, Attack.HammeredOn, Attack.Slid), (f, a) => new GraceNote(f, a)).Array[0, 2]
+        from kind in Gen.Int[0, 7]
+        from bend in Gen.Select(Gen.Int[1, 10], Gen.Bool, Gen.Bool, (halves, before, back) => new Bend(Cents.FromCents(50 * halves), before, back))
+        from marks in Gen.Select(Gen.Int[0, 3], Gen.Int[0, 3], Gen.Enum<SlideOff>(), Gen.Enum<PickingFinger>())
+        select new PickedNote(place.Item1, kind == 0 ? 0 : place.Item2, place.Item3)
+        {
+            IsMuted = kind == 0, IsGhost = kind == 1, TouchedAt = kind == 2 ? place.Item2 + 12 : null, Bend = kind == 3 ? bend : default,
+            Graces = kind == 4 ? GraceNotes.Of(graces) : default, HasVibrato = marks.Item1 == 0, LetsRing = marks.Item2 == 0,
+            SlideOff = kind == 5 ? marks.Item3 : SlideOff.None, Finger = marks.Item4,
+        };
+
     private static Gen<Bar> Bars(int strings) =>
         from chords in Claims(Gen.OneOf("D", "F#m7b5", "Ebmaj7/G", "A7sus4", "Bm@low"))
         from sung in Claims(Gen.OneOf("a", "straight-", "x", "strengths,", "Öre-", "und"))
         from harp in Claims(Gen.Select(Gen.Int[1, 10], Gen.Enum<Breath>(), Gen.Int[-3, 1], (h, b, bend) => new HarpNote(h, b, bend, bend == 0 && h % 3 == 0)))
-        from picked in Claims(Gen.Select(Gen.Int[0, strings - 1], Gen.Int[0, 24], Gen.Enum<Attack>(), (s, f, a) => new PickedNote(s, f, a)))
+        from picked in Claims(Picked(strings))
         from strums in Claims(Gen.Enum<Stroke>())
         select new Bar
         {

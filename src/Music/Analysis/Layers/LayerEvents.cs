@@ -11,14 +11,14 @@ internal sealed class LayerEvents
     private readonly Song song;
     private readonly Fretboard neck;
     private readonly Harmonica? harp;
-    private readonly List<(Beats Start, Shape Shape)> shapes;
+    private readonly Ringing ringing;
 
     public LayerEvents(Song song)
     {
         this.song = song;
         neck = new(song.Tuning.Value, song.Capo.Value);
         harp = song.Harp?.Value.ToHarmonica();
-        shapes = [.. Bars().SelectMany(b => b.Bar.Chords.Where(c => c.Value.Shape is not null).Select(c => (b.Start + c.Start, c.Value.Shape!)))];
+        ringing = new(song);
     }
 
     /// <summary>Each bar with its start in felt beats from the song's start.</summary>
@@ -43,31 +43,22 @@ internal sealed class LayerEvents
         var key = song.KeyAt(bar.Number);
         var isStrummed = !bar.Strums.IsEmpty || section.Bars.All(b => b.Strums.IsEmpty && b.Picked.IsEmpty);
         var strummed = isStrummed ? bar.Chords.SelectMany(c => Strummed(c.Value, key).Select(n => new SoundingEvent(start + c.Start, start + c.Start + c.Length, n))) : [];
-        var picked = bar.Picked.Select(p => new SoundingEvent(start + p.Start, LetGo(p.Value, start + p.Start, start + p.Start + p.Length), Picked(p.Value, ChordAt(bar, p.Start), key)));
+        var picked = bar.Picked.SelectMany(p => Picked(p.Value, ChordAt(bar, p.Start), key).Select(n => new SoundingEvent(start + p.Start, start + p.Start + ringing.LengthOf(bar, p), n)));
         var blown = bar.Harp.Where(h => harp?.Has(h.Value) == true).Select(h => new SoundingEvent(start + h.Start, start + h.Start + h.Length, Blown(h.Value, ChordAt(bar, h.Start), key)));
         return [.. strummed, .. picked, .. blown];
     }
 
     private IEnumerable<LayerNote> Strummed(ChordUse use, Key key) =>
         use.Shape is { } shape && shape.Frets.Length == neck.Tuning.Count
-            ? Enumerable.Range(0, shape.Frets.Length).Where(i => shape.Frets[i] is not null).Select(i => OnString(Layer.Strummed, i, shape.Frets[i]!.Value, use.Chord, key))
+            ? Enumerable.Range(0, shape.Frets.Length).Where(i => shape.Frets[i] is not null).Select(i => OnString(Layer.Strummed, i, shape.Frets[i]!.Value, neck.MidiAt(i, shape.Frets[i]!.Value), use.Chord, key))
             : [];
 
-    /// <summary>A picked note rings on, but not past a change to a shape that holds its string otherwise.</summary>
-    private Beats LetGo(PickedNote note, Beats from, Beats until)
-    {
-        foreach (var (start, shape) in shapes.Where(s => s.Start > from && s.Start < until))
-        {
-            if (note.StringIndex < shape.Frets.Length && shape.Frets[note.StringIndex] != note.Fret)
-                return start;
-        }
-        return until;
-    }
+    /// <summary>The pitch that is meant: a bend's top, a harmonic's own. A muted note has none.</summary>
+    private IEnumerable<LayerNote> Picked(PickedNote note, Chord? chord, Key key) =>
+        note.MidiOn(neck) is { } midi ? [OnString(Layer.Picked, note.StringIndex, note.TouchedAt ?? note.Fret, midi, chord, key)] : [];
 
-    private LayerNote Picked(PickedNote note, Chord? chord, Key key) => OnString(Layer.Picked, note.StringIndex, note.Fret, chord, key);
-
-    private LayerNote OnString(Layer layer, int index, int fret, Chord? chord, Key key) =>
-        LayerNote.OnString(layer, NoteSpelling.Of(neck.MidiAt(index, fret), chord, key), neck.Tuning.StringNumber(index), fret);
+    private LayerNote OnString(Layer layer, int index, int fret, int midi, Chord? chord, Key key) =>
+        LayerNote.OnString(layer, NoteSpelling.Of(midi, chord, key), neck.Tuning.StringNumber(index), fret);
 
     private LayerNote Blown(HarpNote note, Chord? chord, Key key) =>
         new(Layer.Harmonica, NoteSpelling.Of(harp!.PitchOf(note).Midi, chord, key), BreathWords.Of(note));

@@ -24,7 +24,7 @@ internal sealed class ShapeFrets(DiagnosticBag bag, Tuning? tuning)
     /// <summary>The string on which the shape sounds lowest.</summary>
     public int? BassOf(Leaf leaf, ChordUse? chord, string where)
     {
-        if (leaf.Value.Text != Sign)
+        if (!leaf.Value.Text.StartsWith(Sign, StringComparison.Ordinal))
             bag.Add(DiagnosticCode.BadPickedNote, leaf.Value.Span, $"On the line '{StringLines.Bass}' stands {Sign} where the lowest string of the shape is picked; a fret needs its string's own line.");
         if (chord?.Shape is not { } shape)
             return Shapeless(leaf, chord, where);

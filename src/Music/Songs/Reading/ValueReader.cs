@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 
@@ -79,21 +78,10 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
     /// <param name="shapeFret">What the bar's shape has on the string, for a cell that leaves it to the shape.</param>
     public PickedNote? Picked(Leaf leaf, int stringIndex, Func<int?> shapeFret)
     {
-        var text = leaf.Value.Text;
-        var attack = text.Length == 0 ? Attack.Picked : text[0] switch
-        {
-            'h' => Attack.HammeredOn,
-            'p' => Attack.PulledOff,
-            's' => Attack.Slid,
-            _ => Attack.Picked,
-        };
-        var digits = attack == Attack.Picked ? text : text[1..];
-        if (digits == ShapeFrets.Sign)
-            return shapeFret() is { } held ? new(stringIndex, held, attack) : null;
-        if (int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= 36)
-            return new(stringIndex, fret, attack);
-        bag.Add(DiagnosticCode.BadPickedNote, leaf.Value.Span, $"'{text}' is no note on a string: a fret from the capo, 0 to 36, or * where the bar's shape has it, with h, p or s before it where it is hammered on, pulled off or slid to.", Divided(text));
-        return null;
+        var (note, problem) = PickedReader.Read(leaf.Value.Text, stringIndex, shapeFret);
+        if (problem is not null)
+            bag.Add(DiagnosticCode.BadPickedNote, leaf.Value.Span, problem, Divided(leaf.Value.Text));
+        return note;
     }
 
     /// <summary>Pieces of a cell that were written without the comma between them.</summary>

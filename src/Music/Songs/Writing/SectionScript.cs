@@ -16,10 +16,7 @@ internal static class SectionScript
     };
 
     public static VoiceScript? OfString(ImmutableArray<Bar> bars, int stringIndex) =>
-        Script(bars, b => b.Picked.Where(p => p.Value.StringIndex == stringIndex), PickedText);
-
-    private static string PickedText(PickedNote note) =>
-        note.Attack switch { Attack.HammeredOn => "h", Attack.PulledOff => "p", Attack.Slid => "s", _ => "" } + note.Fret;
+        Script(bars, b => b.Picked.Where(p => p.Value.StringIndex == stringIndex), PickedText.Of);
 
     private static VoiceScript? Harp(ImmutableArray<Bar> bars)
     {

@@ -37,7 +37,7 @@ internal sealed class PageDrawings
         var bars = ImmutableArray.CreateBuilder<(int, ImmutableArray<double>)>();
         foreach (var section in timeline.Bars.GroupBy(b => b.SectionIndex))
         {
-            BarRow[] used = [.. rows.Where(r => section.Any(b => r.Has(b.Bar)))];
+            BarRow[] used = [.. rows.Where(r => section.Any(b => r.Has(b.Bar))).Select(r => r.For(section.Select(b => b.Bar)))];
             margins[section.Key] = Template(BarStrip.Margin(used));
             bars.AddRange(section.Select(b => Strip(b, used, beatWidth)));
         }

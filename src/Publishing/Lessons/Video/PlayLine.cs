@@ -32,7 +32,7 @@ internal sealed class PlayLine
     public (double Left, double Right) NumberSpan => (slots[0].Left + 2 + NumberWidth(Bars[0]), slots[0].Right);
 
     /// <summary>The same bars with some of their rows only.</summary>
-    public Drawing With(IReadOnlyList<BarRow> rows) => Draw([.. rows.Where(r => slots.Any(s => r.Has(s.Bar)))]);
+    public Drawing With(IReadOnlyList<BarRow> rows) => Draw(Needed(rows, slots));
 
     /// <summary>The song in lines of two bars, of one where two would crowd each other; a section begins a new line.</summary>
     /// <param name="width">Points.</param>
@@ -84,6 +84,9 @@ internal sealed class PlayLine
         }
         return slots.ToImmutable();
     }
+
+    private static BarRow[] Needed(IReadOnlyList<BarRow> rows, ImmutableArray<BarSlot> slots) =>
+        [.. rows.Where(r => slots.Any(s => r.Has(s.Bar))).Select(r => r.For(slots.Select(s => s.Bar)))];
 
     private static double Beats(IEnumerable<TimedBar> bars) => bars.Sum(b => b.Bar.Meter.BarLength.Value);
 
