@@ -31,7 +31,7 @@ public static class SongFacts
         facts.Add(new("capo", CapoWords(song.Capo.Value, song.Tuning.Value), song.Capo.Standing));
         facts.Add(new("key", KeyWords(song), song.Key.Standing));
         facts.Add(new("meter", song.Meter.Value.ToString(), song.Meter.Standing));
-        facts.Add(new("tempo", string.Create(CultureInfo.InvariantCulture, $"{song.Tempo.Value:0.#} beats a minute"), song.Tempo.Standing));
+        facts.Add(new("tempo", TempoWords(song), song.Tempo.Standing));
         if (song.Harp is { } harp)
             facts.Add(new("harmonica", HarpWords(harp.Value, song.Key.Value.Tonic), harp.Standing));
         return facts.ToImmutable();
@@ -63,6 +63,12 @@ public static class SongFacts
     private static Key Own(Song song, Key key) => CapoNames.Of(song) is { HandFirst: true } names ? names.Hand(key) : key;
 
     private static string Named(Key key) => PitchText.Of(key.Tonic) + " " + key.Mode;
+
+    /// <summary>"96 beats a minute"; in a compound meter the felt beat is named, since it may not be the one that is counted.</summary>
+    private static string TempoWords(Song song) => string.Create(CultureInfo.InvariantCulture,
+        $"{song.Tempo.Value:0.#} beats a minute{(song.Meter.Value is { IsCompound: true } meter ? $", of three {NoteOf(meter)} each" : "")}");
+
+    private static string NoteOf(Meter meter) => meter.Lower == 8 ? "eighths" : "sixteenths";
 
     private static string CapoWords(Capo capo, Tuning tuning) =>
         capo.Fret == 0 ? "none"

@@ -30,6 +30,12 @@ public class PatternTests
             Strums("section A\nchords | Am | C | Am | C |\nstrum throughout | d . . . | d u d u |\nstrum from 2 | x . . . |"));
 
     [Fact]
+    public void BarsThatDifferMayStandBeforeTheirPattern() =>
+        Assert.Equal(
+            ["d . . .", "x . . .", "d . . .", "d u d u"],
+            Strums("section A\nchords | Am | C | Am | C |\nstrum from 2 | x . . . |\nstrum throughout | d . . . | d u d u |"));
+
+    [Fact]
     public void AnotherPatternTakesOverFromItsBar() =>
         Assert.Equal(["d . . .", "d . . .", "u . . .", "u . . ."],
             Strums("pattern Up | u . . . |\nsection A\nchords | Am | C | Am | C |\nstrum throughout | d . . . |\nstrum Up from 3"));

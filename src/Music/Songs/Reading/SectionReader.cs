@@ -177,7 +177,7 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
     private int? FirstBar(LineSyntax header, SongPart part, BarsPlace place)
     {
         var next = Current.NextBar(part);
-        var first = place.From ?? next;
+        var first = place.From ?? (place.Repeats ? Current.FirstUnwritten(part) : next);
         if (place.From is not null || place.Repeats)
             Current.Placed.Add(part);
         if (place.Repeats && Current.Lines.Any(l => l.Repeats && l.Voice.Part == part && l.FirstBar == first))

@@ -29,6 +29,15 @@ internal sealed class SectionSyntax(LineSyntax header, string name, SectionSynta
     /// <summary>The last line that belongs to the section: where an edit adds another.</summary>
     public LineSyntax LastLine { get; set; } = header;
 
+    /// <summary>The first bar that no line of a part gives, patterns aside.</summary>
+    public int FirstUnwritten(SongPart part)
+    {
+        var bar = 1;
+        while (Lines.Any(l => l.Voice.Part == part && !l.Repeats && l.FirstBar <= bar && bar < l.EndBar))
+            bar++;
+        return bar;
+    }
+
     /// <summary>The bar after the last that a part has written, patterns aside.</summary>
     public int NextBar(SongPart part) => Lines.Where(l => l.Voice.Part == part && !l.Repeats).Select(l => l.EndBar).DefaultIfEmpty(1).Max();
 
