@@ -17,12 +17,21 @@ internal static class SongChange
         string[] lines = [.. LineChanges.Between(before.Text, after.Text)];
         foreach (var line in lines)
             Console.Out.WriteLine(line);
+        SayWhatIsNew(before, after);
         if (lines.Length == 0)
             Console.Error.WriteLine($"harkbook: {before.FileName}: says this already; nothing was changed.");
         else if (!write)
             Console.Error.WriteLine($"harkbook: {before.FileName}: not changed yet. {howTo}");
         else
             await WriteAsync(before, after, ct);
+    }
+
+    /// <summary>Hints and warnings that the song had no reason for before.</summary>
+    private static void SayWhatIsNew(SongDocument before, SongDocument after)
+    {
+        var known = before.Diagnostics.Select(d => d.Message).ToHashSet();
+        foreach (var news in after.Diagnostics.Where(d => !known.Contains(d.Message)))
+            Console.Error.WriteLine(news);
     }
 
     private static async Task WriteAsync(SongDocument before, SongDocument after, CancellationToken ct)

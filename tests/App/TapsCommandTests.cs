@@ -39,4 +39,13 @@ public sealed class TapsCommandTests : IDisposable
         Assert.Equal("\uFEFF" + expected.ReplaceLineEndings("\r\n"), System.Text.Encoding.UTF8.GetString(await File.ReadAllBytesAsync(scene.PathOf("far.hark"), TestContext.Current.CancellationToken)));
         Assert.Contains("tied by 2 anchors", ran.Error);
     }
+
+    [Fact]
+    public async Task WordsThatAnotherVerseTakesOverAreToldOf()
+    {
+        scene.File("far.hark", Text.Replace("section A", "section Verse 1") + "section Verse 2 like Verse 1\n").File("taps.txt", "0:00.01 one\n");
+        var ran = await Launch.RunAsync(scene, "taps", "far.hark", "taps.txt", "--write");
+        Assert.True(ran.ExitCode == 0, ran.Error);
+        Assert.Contains("Verse 2 takes over the words of Verse 1.", ran.Error);
+    }
 }

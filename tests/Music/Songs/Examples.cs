@@ -31,5 +31,6 @@ internal static class Examples
 
         section    Verse 2 like Verse 1
         chords from 3 | A . . . |
+        sung from 1   | . . All,. a- | board _ . . |
         """;
 }

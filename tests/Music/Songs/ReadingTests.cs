@@ -141,6 +141,51 @@ public class ReadingTests
     }
 
     [Fact]
+    public void WhatIsAssumedIsSaidInOneHint()
+    {
+        var hint = Assert.Single(SongText.Parse("title Low Water\npitch 442\nsection A\nchords | D |", "low.hark").Diagnostics);
+        Assert.Equal("Not said, so assumed: standard tuning, no capo, 4/4, tempo 120, C major.", hint.Message);
+    }
+
+    /// <summary>At 60 a bar of 4/4 lasts 4 s, so the fourth starts at 12 s.</summary>
+    [Theory]
+    [InlineData("0:12.001", null)]
+    [InlineData("0:12", "Bar 4 lies after the recording's end (0:12.000).")]
+    [InlineData("0:05", "Bars 3 to 4 lie after the recording's end (0:05.000).")]
+    public void BarsAfterTheRecordingsEndAreToldOf(string length, string? expected)
+    {
+        var found = SongText.Parse($"title T\nrecording t.wav length {length}\ntempo 60\nsection A\nchords | D | D |\nsection B\nchords | D | D |", "t").Diagnostics;
+        var told = found.SingleOrDefault(d => d.Code == DiagnosticCode.BarsPastEnd);
+        Assert.Equal((expected, expected is null ? 0 : 6), (told?.Message, told?.Line ?? 0));
+    }
+
+    [Theory]
+    [InlineData("section Verse 2 like Verse 1", "Verse 2 takes over the words of Verse 1.")]
+    [InlineData("section Verse 2 like Verse 1\nsection Verse 3 like Verse 2", "Verse 2 and Verse 3 take over the words of Verse 1.")]
+    [InlineData("section Verse 2 like Verse 1\nsung | la |", null)]
+    [InlineData("section Verse 2 like Verse 1\nsung | _ |", null)]
+    [InlineData("section Verse 1 like Verse 1", null)]
+    [InlineData("section Tag like Verse 1", null)]
+    [InlineData("section Chorus 1\nsung | oh |\nsection Chorus 2 like Chorus 1", null)]
+    [InlineData("section Bridge 1\nsung | x |\nsection Bridge 2 like Bridge 1", null)]
+    public void WordsOfAnotherVerseAreToldOfOnce(string rest, string? expected) =>
+        Assert.Equal(expected, SongText.Parse($"title T\nsection Verse 1\nsung | lo |\n{rest}", "t").Diagnostics.SingleOrDefault(d => d.Code == DiagnosticCode.WordsTakenOver)?.Message);
+
+    /// <summary>Between words a bare "?" is the word's own; behind quotes or a sign it can't be.</summary>
+    [Theory]
+    [InlineData("care?", "care?", null)]
+    [InlineData("care?80", "care", 0.8)]
+    [InlineData("care??80", "care?", 0.8)]
+    [InlineData("care?,", "care?,", null)]
+    [InlineData("\"care\"?", "care", -1.0)]
+    [InlineData("x?", "x", -1.0)]
+    public void AQuestionMarkBehindASungWordIsTheWords(string cell, string word, double? heard)
+    {
+        var sung = Assert.Single(Parse($"sung | {cell} |").Bars.Single().Sung);
+        Assert.Equal((word, heard is { } sure ? Standing.Heard(sure < 0 ? null : sure) : Standing.Decided), (sung.Value, sung.Standing));
+    }
+
+    [Fact]
     public void QuotedTextMayHoldAnything()
     {
         var song = SongText.Parse("title \"A; B ~ \"\"C\"\"\" ; really\nsection A\nsung | \"a, b?\" . | \".\"? |", "t").Song!;

@@ -96,7 +96,7 @@ internal static class SongGen
 
         private static readonly PickedNote[] Picked = [.. PickedGen.Notes.Array[60].Single(_ => true, "0000KhQ8ZQk4").Select(n => n with { StringIndex = 2 })];
 
-        private static readonly string[] Syllables = ["fer-", "ry", "x", "why?", "a,b", ".", "_", "\"so\"", "(ooh", ":", "%", "it's", "~"];
+        private static readonly string[] Syllables = ["fer-", "ry", "x", "x?", "why?", "why?5", "a,b", ".", "_", "\"so\"", "(ooh", ":", "%", "it's", "~"];
 
         private ChordUse Chord(int i)
         {

@@ -34,7 +34,7 @@ internal sealed class SungEdits(SongSyntax syntax, Meter songMeter)
     private VoiceScript Script(SectionSyntax section, int first, IReadOnlyList<ImmutableArray<Claim<string>>> sung)
     {
         var bars = Enumerable.Range(1, section.BarCount).Select(n => new Bar { Number = n, Meter = section.MeterOf(n, songMeter) }).ToImmutableArray();
-        return new(bars, sung.SelectMany((claims, i) => claims.Select(c => new Written(first + i, c.Start, c.Length, PlainText.Cell(c.Value, isChord: false), c.Standing))));
+        return new(bars, sung.SelectMany((claims, i) => claims.Select(c => new Written(first + i, c.Start, c.Length, PlainText.Cell(c.Value, isChord: false), c.Standing) { IsSung = true })));
     }
 
     /// <summary>Takes what the line says of these bars' standing away, and notes where its own would still hold for them.</summary>

@@ -110,7 +110,7 @@ internal sealed partial class BarLineReader(DiagnosticBag bag)
             bag.Add(DiagnosticCode.TooManyCells, cell.Span, $"This cell is split into {pieces.Count}; {MostPieces} at most.");
             pieces = pieces[..MostPieces];
         }
-        return pieces.Select((p, i) => ReadLeaf(p, index * pieces.Count + i, cells * pieces.Count)).ToList();
+        return pieces.Select((p, i) => ReadLeaf(p, index * pieces.Count + i, cells * pieces.Count, part == SongPart.Sung)).ToList();
     }
 
     /// <summary>Commas inside brackets belong to a chord symbol, as in C7(b9,#11).</summary>
@@ -154,18 +154,17 @@ internal sealed partial class BarLineReader(DiagnosticBag bag)
             ? [.. pieces[..^2], cell.Part(syllable.Start - cell.Start, syllable.Text.Length + 1)]
             : pieces;
 
-    private Leaf ReadLeaf(Token raw, int numerator, int denominator)
+    private Leaf ReadLeaf(Token raw, int numerator, int denominator, bool isSung)
     {
         if (raw.Text.Length == 0)
         {
             bag.Add(DiagnosticCode.EmptyCell, raw.Span, "A comma splits a cell, and one side of this one is empty.", "Write . where what came before goes on, _ for silence; text with a comma in it stands in double quotes.");
             return new(numerator, denominator, raw, new(".", raw.Start), false, null);
         }
-        var mark = raw.Text.LastIndexOf('?');
-        var marked = mark > 0 && !raw.Text.AsSpan(mark + 1).ContainsAnyExceptInRange('0', '9') && !Quoted.Is(raw.Text);
-        var value = marked ? raw.Part(0, mark) : raw;
+        var mark = CellMark.At(raw.Text, isSung);
+        var value = mark >= 0 ? raw.Part(0, mark) : raw;
         var quoted = Quoted.Is(value.Text);
-        return new(numerator, denominator, raw, quoted ? new(Quoted.Unwrap(value.Text), value.Start) : value, quoted, marked ? ReadMark(raw.Part(mark, raw.Text.Length - mark)) : null);
+        return new(numerator, denominator, raw, quoted ? new(Quoted.Unwrap(value.Text), value.Start) : value, quoted, mark >= 0 ? ReadMark(raw.Part(mark, raw.Text.Length - mark)) : null);
     }
 
     private Standing ReadMark(Token mark)

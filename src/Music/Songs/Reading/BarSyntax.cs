@@ -14,7 +14,7 @@ internal sealed record BarSyntax(Span Between, int Cells, ImmutableArray<Leaf> L
 /// </summary>
 /// <param name="Raw">As written, mark included.</param>
 /// <param name="Value">Without mark and quotes; "." goes on, "_" is silence unless <paramref name="IsQuoted"/>.</param>
-/// <param name="Heard">Set by a "?" behind the value.</param>
+/// <param name="Heard">Set by a mark behind the value.</param>
 internal sealed record Leaf(int Numerator, int Denominator, Token Raw, Token Value, bool IsQuoted, Standing? Heard)
 {
     public bool GoesOn => !IsQuoted && Value.Text == ".";

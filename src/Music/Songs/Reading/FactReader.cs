@@ -6,9 +6,18 @@ using Harkbook.Units;
 
 namespace Harkbook.Music.Songs.Reading;
 
-/// <summary>Reads the facts. A fact that isn't given is assumed, and a hint says so; one that can't be read is null.</summary>
+/// <summary>Reads the facts. Facts that aren't given are assumed, and one hint says so; one that can't be read is null.</summary>
 internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingReader standings)
 {
+    private readonly SortedDictionary<SongFact, string> assumed = [];
+
+    /// <summary>Says in one hint what was assumed of all that was read before.</summary>
+    public void SayWhatIsAssumed()
+    {
+        if (assumed.Count > 0)
+            bag.Add(DiagnosticCode.NotGiven, new(0, 0), $"Not said, so assumed: {string.Join(", ", assumed.Values)}.");
+    }
+
     public string? Title()
     {
         if (!syntax.Facts.ContainsKey(SongFact.Title))
@@ -52,7 +61,7 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
             return words.Count == 1 && TryNumber(words[0], out var hertz) && hertz is >= 380 and <= 500 ? Hertz.FromHertz(hertz) : null;
         });
 
-    public Fact<Tuning>? Tuning() => ReadObject(SongFact.Tuning, Instruments.Tuning.Standard, "E2 A2 D3 G3 B3 E4", DiagnosticCode.BadTuning,
+    public Fact<Tuning>? Tuning() => ReadObject(SongFact.Tuning, Instruments.Tuning.Standard, "standard tuning", DiagnosticCode.BadTuning,
         $"A tuning is 1 to 12 open strings from the low side by pitch (C4 is middle C), as in tuning D2 A2 D3 F#3 A3 D4, a guitar's by letters, as in tuning D A D G A D, or a name: {string.Join(", ", TuningWords.Names)}.",
         line => TuningWords.Read(line.BodyText)?.Tuning, MistakenStrings, TuningWords.Names);
 
@@ -98,7 +107,7 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
         }
     }
 
-    public Fact<double>? Tempo() => Read(SongFact.Tempo, 120.0, "120", DiagnosticCode.BadTempo,
+    public Fact<double>? Tempo() => Read(SongFact.Tempo, 120.0, "tempo 120", DiagnosticCode.BadTempo,
         "A tempo is 20 to 400 felt beats a minute, as in tempo 96.", line => TryNumber(line.BodyText, out var tempo) && tempo is >= 20 and <= 400 ? tempo : null);
 
     public Fact<Key>? Key() => ReadObject(SongFact.Key, new Key(PitchName.Parse("C"), Mode.Major), "C major", DiagnosticCode.BadKey,
@@ -158,7 +167,7 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
     {
         if (!syntax.Facts.ContainsKey(fact))
         {
-            bag.Add(DiagnosticCode.NotGiven, new(0, 0), $"No line says the {fact.ToString().ToLowerInvariant()}; {usualText} is assumed.");
+            assumed[fact] = usualText;
             return new(usual, Standing.Assumed);
         }
         if (Line(fact) is not { } line)

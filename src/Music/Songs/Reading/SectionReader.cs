@@ -23,6 +23,7 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
         EndPick();
         foreach (var section in syntax.Sections)
             SectionRules.Check(section, bag);
+        TakenWords.Check(syntax, bag);
     }
 
     private void ReadLine(LineSyntax line)

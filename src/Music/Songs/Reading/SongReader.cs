@@ -18,6 +18,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         var (pitch, tuning, tempo, key, harp) = (facts.Pitch(), facts.Tuning(), facts.Tempo(), facts.Key(), facts.Harp());
         var (capo, meter) = (facts.Capo(tuning?.Value), facts.Meter());
         var counting = facts.Counting();
+        facts.SayWhatIsAssumed();
         var shapes = new ShapeReader(syntax, bag, standings).Read(tuning?.Value, capo?.Value ?? Capo.None);
         new PatternReader(syntax, bag, standings, tuning?.Value, meter?.Value ?? Meter.CommonTime).Read();
         new SectionReader(syntax, bag, standings, tuning?.Value).Read();
@@ -48,6 +49,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
             Sections = sections,
             HandNames = syntax.HandNames,
         };
+        CheckEnd(written);
         return syntax.HandNames is { } raise ? SongTransposition.NamesOf(written, raise) : written;
     }
 
@@ -64,6 +66,14 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
             number += sections[^1].Bars.Length;
         }
         return sections.ToImmutable();
+    }
+
+    private void CheckEnd(Song song)
+    {
+        if (song.Recording?.Length is not { } end || BarsPastEnd.Of(song, end) is not { } past)
+            return;
+        var section = syntax.Sections.Last(s => song.Sections[syntax.Sections.IndexOf(s)].Bars is [var first, ..] && first.Number <= past.First);
+        bag.Add(DiagnosticCode.BarsPastEnd, section.Header.Keyword.Span, past.ToString(), BarsPastEnd.WhatToDo);
     }
 
     private void CheckHarp(Fact<HarpReference>? harp)

@@ -25,7 +25,7 @@ internal sealed class NewVoices
 
     /// <summary>Values and silences of a bar (0 = the first), at beats from its start.</summary>
     public IEnumerable<Written> In(Voice voice, int bar) =>
-        byBar.TryGetValue(voice, out var found) ? found[bar].Select(e => new Written(bar, level.Of(e.At - plan.Bars[bar].Start), Beats.Zero, e.Text, e.Standing)) : [];
+        byBar.TryGetValue(voice, out var found) ? found[bar].Select(e => new Written(bar, level.Of(e.At - plan.Bars[bar].Start), Beats.Zero, e.Text, e.Standing) { IsSung = voice.Part == SongPart.Sung }) : [];
 
     /// <summary>Whether two bars say the same in a part.</summary>
     public bool Same(SongPart part, int bar, int other) =>

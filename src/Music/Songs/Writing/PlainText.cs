@@ -14,11 +14,10 @@ internal static class PlainText
     /// <summary>What stands in a cell: quoted where it would read as something else.</summary>
     public static string Cell(string text, bool isChord)
     {
-        var mark = text.LastIndexOf('?');
         var readsElse = text is "" or "." or "_" or "%" || text[0] == ':' || text == ":"
             || text.AsSpan().ContainsAny("|;~\"\uFEFF") || text.Any(char.IsWhiteSpace)
             || (!isChord && text.AsSpan().ContainsAny(",()"))
-            || (mark > 0 && !text.AsSpan(mark + 1).ContainsAnyExceptInRange('0', '9'));
+            || CellMark.At(text, isSung: !isChord) >= 0;
         return readsElse ? Write(text, always: true) : text;
     }
 }

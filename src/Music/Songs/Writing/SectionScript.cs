@@ -10,7 +10,7 @@ internal static class SectionScript
     {
         SongPart.Chords => Script(bars, b => b.Chords, c => PlainText.Cell(c.Name, isChord: true)),
         SongPart.Strum => Script(bars, b => b.Strums, s => s switch { Stroke.Down => "d", Stroke.Up => "u", _ => "x" }),
-        SongPart.Sung => Script(bars, b => b.Sung, s => PlainText.Cell(s, isChord: false)),
+        SongPart.Sung => Script(bars, b => b.Sung, s => PlainText.Cell(s, isChord: false), isSung: true),
         SongPart.Harp => Harp(bars),
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "A pick block has one voice a string."),
     };
@@ -25,9 +25,9 @@ internal static class SectionScript
         return breaths.Count == 0 ? null : new(bars, breaths);
     }
 
-    private static VoiceScript? Script<T>(ImmutableArray<Bar> bars, Func<Bar, IEnumerable<Claim<T>>> claims, Func<T, string> text)
+    private static VoiceScript? Script<T>(ImmutableArray<Bar> bars, Func<Bar, IEnumerable<Claim<T>>> claims, Func<T, string> text, bool isSung = false)
     {
-        var values = bars.SelectMany((bar, i) => claims(bar).Select(c => new Written(i + 1, c.Start, c.Length, text(c.Value), c.Standing))).ToList();
+        var values = bars.SelectMany((bar, i) => claims(bar).Select(c => new Written(i + 1, c.Start, c.Length, text(c.Value), c.Standing) { IsSung = isSung })).ToList();
         return values.Count == 0 ? null : new(bars, values);
     }
 }

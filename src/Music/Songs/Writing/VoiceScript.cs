@@ -1,11 +1,22 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Songs.Writing;
 
 /// <summary>One value of a voice, ready to write.</summary>
-internal sealed record Written(int Bar, Beats Start, Beats Length, string Text, Standing Standing);
+internal sealed record Written(int Bar, Beats Start, Beats Length, string Text, Standing Standing)
+{
+    public bool IsSung { get; init; }
+
+    /// <summary>With the mark that its standing needs in a line of another; a word that would take a bare "?" for its own stands in quotes.</summary>
+    public string In(Standing line)
+    {
+        var mark = Standing == line ? null : StandingText.Mark(Standing);
+        return (mark is not null && CellMark.At(Text + mark, IsSung) < 0 ? Quoted.Wrap(Text) : Text) + mark;
+    }
+}
 
 /// <summary>A voice of a section as starts and silences by bar (1 = the section's first).</summary>
 internal sealed class VoiceScript
@@ -42,7 +53,7 @@ internal sealed class VoiceScript
 
     /// <summary>The bar's events, marks for standings that aren't the line's among them.</summary>
     public IReadOnlyList<CellEvent> Events(int bar, Standing line) =>
-        [.. startsByBar[bar].Select(s => new CellEvent(s.Start, s.Text + (s.Standing == line ? "" : StandingText.Mark(s.Standing)))),
+        [.. startsByBar[bar].Select(s => new CellEvent(s.Start, s.In(line))),
             .. endsByBar[bar].Select(at => new CellEvent(at, "_"))];
 
     /// <summary>Where the value falls silent: null when the next one takes over or the section ends first.</summary>
