@@ -35,6 +35,12 @@ public readonly record struct Capo
     /// <summary>Semitones by which the capo raises a string (index 0 = lowest).</summary>
     public int Raises(int stringIndex) => IsPartial && !OnlyStrings.Contains(stringIndex) ? 0 : Fret;
 
+    /// <summary>
+    /// A fret as diagrams and tab print it: as shapes count under a capo over all strings, which is the picture's nut; from the nut on every
+    /// string under a partial one, since the free strings do.
+    /// </summary>
+    public int Printed(int stringIndex, int fret) => IsPartial ? fret + Raises(stringIndex) : fret;
+
     public bool Equals(Capo other) => Fret == other.Fret && OnlyStrings.AsSpan().SequenceEqual(other.OnlyStrings.AsSpan());
 
     public override int GetHashCode() => OnlyStrings.Aggregate(Fret, HashCode.Combine);

@@ -18,7 +18,7 @@ internal sealed class NeckView
     private NeckView(ChordDiagramSubject subject, int fewest)
     {
         var (shape, capo) = (subject.Shape, subject.Capo);
-        Stops = [.. shape.Frets.Select((fret, i) => (fret, i)).Where(s => s.fret > 0).Select(s => new Stop(s.i, s.fret!.Value + Shift(capo, s.i), FingerOf(shape, s.i)))];
+        Stops = [.. shape.Frets.Select((fret, i) => (fret, i)).Where(s => s.fret > 0).Select(s => new Stop(s.i, capo.Printed(s.i, s.fret!.Value), FingerOf(shape, s.i)))];
         Barres = [.. FindBarres(shape, Stops)];
         CapoFret = capo is { IsPartial: true, Fret: > 0 } ? capo.Fret : null;
         var used = Stops.Select(s => s.Fret).Concat(CapoFret is { } c ? [c] : []).ToArray();
@@ -42,8 +42,6 @@ internal sealed class NeckView
     public static NeckView Of(ChordDiagramSubject subject, int fewestFrets) => new(subject, fewestFrets);
 
     public bool IsUnderBarre(Stop stop) => Barres.Any(b => b.Fret == stop.Fret && stop.String >= b.LowString && stop.String <= b.HighString);
-
-    private static int Shift(Capo capo, int stringIndex) => capo.IsPartial ? capo.Raises(stringIndex) : 0;
 
     private static int FingerOf(Shape shape, int stringIndex) => shape.Fingers.IsEmpty ? 0 : shape.Fingers[stringIndex];
 

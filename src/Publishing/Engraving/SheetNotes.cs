@@ -42,7 +42,7 @@ internal static class SheetNotes
                 ? "Frets are counted from the capo. Large names are the hand's, as without the capo; small ones below are what sounds."
                 : "Frets are counted from the capo. Large names are what sounds; small ones below are the hand's, as without the capo.";
         if (song.Capo.Value.IsPartial)
-            yield return "The capo stops only some strings. Diagrams count frets from the nut; fret numbers in bars count from the capo on the strings it stops and from the nut on the others.";
+            yield return "The capo stops only some strings. Diagrams and tab count frets from the nut: a string that the capo stops is open at its fret.";
         if (part.Shapes.Any(s => s.Standing.Kind == StandingKind.Assumed))
             yield return "The shapes were found for this capo by the program, and no person has tried them: take another where one doesn't lie well, and leave out what hurts.";
         if (part.Shapes.Any(s => s.Shape.LastFret is not null && ShapeShelf.Subject(song, s).FingersGuessed))

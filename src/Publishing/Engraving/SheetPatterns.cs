@@ -42,7 +42,7 @@ internal sealed class SheetPatterns
         new(song, new StrumRow(Silences.OfStrums(song)), Silences.OfStrums(song), "strum", b => new() { Number = b.Number, Meter = b.Meter, Strums = b.Strums });
 
     public static SheetPatterns OfTab(Song song) =>
-        new(song, new TabRow(song.Tuning.Value, song.Bars, 8.2, Silences.OfPicked(song)), Silences.OfPicked(song), "tab", b => new() { Number = b.Number, Meter = b.Meter, Picked = b.Picked });
+        new(song, new TabRow(new(song.Tuning.Value, song.Capo.Value), song.Bars, 8.2, Silences.OfPicked(song)), Silences.OfPicked(song), "tab", b => new() { Number = b.Number, Meter = b.Meter, Picked = b.Picked });
 
     /// <summary>The row of the sheet's lines.</summary>
     public BarRow Row => new OncePrintedRow(row, this, word == "tab" ? "" : "no stroke");

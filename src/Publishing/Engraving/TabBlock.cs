@@ -11,8 +11,8 @@ public static class TabBlock
 {
     /// <param name="width">Points; 120 or more.</param>
     /// <param name="names">Under a capo, the chords' two names.</param>
-    public static Drawing Engrave(IReadOnlyList<Bar> bars, Tuning tuning, double width, Counting counting = Counting.Beats, CapoNames? names = null) =>
-        BarStack.Engrave(bars, [new ChordRow(bars, names), new TabRow(tuning, bars, 9.6), new CountRow(counting)], width);
+    public static Drawing Engrave(IReadOnlyList<Bar> bars, Fretboard neck, double width, Counting counting = Counting.Beats, CapoNames? names = null) =>
+        BarStack.Engrave(bars, [new ChordRow(bars, names), new TabRow(neck, bars, 9.6), new CountRow(counting)], width);
 }
 
 /// <summary>A harmonica passage: holes and breath under the beat ruler, with chord names above and sung syllables between.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 
@@ -13,11 +14,12 @@ internal sealed class TabCell
 {
     private const double GraceShare = 0.76, LetterShare = 0.86, SlantShare = 0.62, BendShare = 0.5;
     private readonly double size;
+    private readonly Capo capo;
     private readonly ImmutableArray<Part> parts;
 
-    public TabCell(Claim<PickedNote> claim, double size)
+    public TabCell(Claim<PickedNote> claim, double size, Capo capo)
     {
-        (Claim, this.size) = (claim, size);
+        (Claim, this.size, this.capo) = (claim, size, capo);
         parts = [.. Parts(claim.Value)];
         MainLeft = parts.TakeWhile(p => !p.IsMain).Sum(Width);
         MainRight = MainLeft + parts.Where(p => p.IsMain).Sum(Width);
@@ -101,5 +103,5 @@ internal sealed class TabCell
         };
     }
 
-    private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
+    private string Number(int fret) => capo.Printed(Note.StringIndex, fret).ToString(CultureInfo.InvariantCulture);
 }

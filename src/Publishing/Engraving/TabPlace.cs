@@ -1,3 +1,4 @@
+using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Publishing.Engraving;
@@ -23,10 +24,10 @@ internal sealed record TabPlace(TabCell Cell, double Left, double Scale, double 
     public double Right => Left + Cell.FullWidth * Scale;
 
     /// <summary>The notes of a bar by string, each string's in order; those of one string don't touch.</summary>
-    public static TabPlace[][] Of(BarSlot slot, int strings, double size) =>
+    public static TabPlace[][] Of(BarSlot slot, Fretboard neck, double size) =>
     [
-        .. slot.Bar.Picked.Where(p => p.Value.StringIndex < strings).GroupBy(p => p.Value.StringIndex)
-            .Select(g => Lay(slot, [.. g.OrderBy(p => p.Start).Select(p => new TabCell(p, size))])),
+        .. slot.Bar.Picked.Where(p => p.Value.StringIndex < neck.Tuning.Count).GroupBy(p => p.Value.StringIndex)
+            .Select(g => Lay(slot, [.. g.OrderBy(p => p.Start).Select(p => new TabCell(p, size, neck.Capo))])),
     ];
 
     private static TabPlace[] Lay(BarSlot slot, TabCell[] cells)

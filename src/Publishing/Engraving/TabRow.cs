@@ -12,29 +12,29 @@ namespace Harkbook.Publishing.Engraving;
 internal sealed class TabRow : BarRow
 {
     private const double GoodMiss = 1.5;
-    private readonly Tuning tuning;
+    private readonly Fretboard neck;
     private readonly double gap;
     private readonly TabSigns signs;
     private readonly TabFingers fingers;
     private readonly TabBonds bonds;
     private readonly Silences? silences;
 
-    public TabRow(Tuning tuning, IEnumerable<Bar> bars, double gap = 7.4, Silences? silences = null) : this(tuning, [.. bars], gap, silences, null)
+    public TabRow(Fretboard neck, IEnumerable<Bar> bars, double gap = 7.4, Silences? silences = null) : this(neck, [.. bars], gap, silences, null)
     {
     }
 
-    private TabRow(Tuning tuning, ImmutableArray<Bar> bars, double gap, Silences? silences, TabBonds? known)
+    private TabRow(Fretboard neck, ImmutableArray<Bar> bars, double gap, Silences? silences, TabBonds? known)
     {
-        (this.tuning, this.gap, this.silences) = (tuning, gap, silences);
+        (this.neck, this.gap, this.silences) = (neck, gap, silences);
         (signs, fingers, bonds) = (new(bars, gap), new(bars, gap), known ?? new(bars, gap));
     }
 
     public override string Label => "";
 
-    public override double Height => signs.Height + (tuning.Count - 1) * gap + gap * 1.9 + fingers.Height;
+    public override double Height => signs.Height + (neck.Tuning.Count - 1) * gap + gap * 1.9 + fingers.Height;
 
     /// <summary>With room for the signs of these bars and no more.</summary>
-    public override BarRow For(IEnumerable<Bar> bars) => new TabRow(tuning, [.. bars], gap, silences, bonds);
+    public override BarRow For(IEnumerable<Bar> bars) => new TabRow(neck, [.. bars], gap, silences, bonds);
 
     public override bool Has(Bar bar) => !bar.Picked.IsEmpty || silences?.In(bar).Count > 0;
 
@@ -46,13 +46,13 @@ internal sealed class TabRow : BarRow
 
     public override void DrawMargin(Sketch sketch, double right, double top, double least = 6.6)
     {
-        for (var i = tuning.Count - 1; i >= 0; i--)
-            sketch.Text(PitchText.Of(tuning.Strings[i]), right - 5, Y(i, top) + gap * 0.3, Face.Narrow, Math.Max(gap * 0.86, least), Tint.Quiet, Align.Right);
+        for (var i = neck.Tuning.Count - 1; i >= 0; i--)
+            sketch.Text(PitchText.Of(neck.Tuning.Strings[i]), right - 5, Y(i, top) + gap * 0.3, Face.Narrow, Math.Max(gap * 0.86, least), Tint.Quiet, Align.Right);
     }
 
     public override void Draw(Sketch sketch, BarSlot slot, double top)
     {
-        for (var i = 0; i < tuning.Count; i++)
+        for (var i = 0; i < neck.Tuning.Count; i++)
             sketch.Line(slot.Left, Y(i, top), slot.Right, Y(i, top), 0.45);
         var places = Places(slot);
         foreach (var place in places.SelectMany(s => s))
@@ -61,7 +61,7 @@ internal sealed class TabRow : BarRow
             bonds.Draw(sketch, slot, onString, Y(onString[0].Note.StringIndex, top));
         signs.Draw(sketch, slot, places, top, i => Y(i, top));
         fingers.Draw(sketch, slot, places, top + Height - gap * 0.5 - fingers.Height);
-        DrawSilences(sketch, slot, [.. places.SelectMany(s => s)], (Y(0, top) + Y(tuning.Count - 1, top)) / 2 - gap);
+        DrawSilences(sketch, slot, [.. places.SelectMany(s => s)], (Y(0, top) + Y(neck.Tuning.Count - 1, top)) / 2 - gap);
         MarkHeard(sketch, slot, slot.Bar.Picked.DistinctBy(p => p.Start), top + Height - 1.5);
     }
 
@@ -77,7 +77,7 @@ internal sealed class TabRow : BarRow
         }
     }
 
-    private TabPlace[][] Places(BarSlot slot) => TabPlace.Of(slot, tuning.Count, gap * 0.98);
+    private TabPlace[][] Places(BarSlot slot) => TabPlace.Of(slot, neck, gap * 0.98);
 
     private void DrawNote(Sketch sketch, TabPlace place, double y)
     {
@@ -85,5 +85,5 @@ internal sealed class TabRow : BarRow
         place.Cell.Draw(sketch, place.Left, y, place.Scale);
     }
 
-    private double Y(int stringIndex, double top) => top + signs.Height + gap * 0.7 + (tuning.Count - 1 - stringIndex) * gap;
+    private double Y(int stringIndex, double top) => top + signs.Height + gap * 0.7 + (neck.Tuning.Count - 1 - stringIndex) * gap;
 }

@@ -108,7 +108,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         var picked = song.Bars.Where(b => passage.Holds(b) && !b.Picked.IsEmpty).ToArray();
         if (picked.Length == 0)
             return;
-        WriteText("tab.svg", "the picked bars as tab", SvgWriter.Write(TabBlock.Engrave(picked, song.Tuning.Value, 540, song.Counting, CapoNames.Of(song)), Palette.Paper, SvgText.Outlines));
+        WriteText("tab.svg", "the picked bars as tab", SvgWriter.Write(TabBlock.Engrave(picked, new(song.Tuning.Value, song.Capo.Value), 540, song.Counting, CapoNames.Of(song)), Palette.Paper, SvgText.Outlines));
     }
 
     private void WriteExplanation()

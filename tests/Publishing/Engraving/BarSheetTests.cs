@@ -162,6 +162,6 @@ public class BarSheetTests
     {
         var bars = SampleSongs.LanternFerry.Sections[1].Bars;
         var changed = bars.SetItem(2, new() { Number = 11, Meter = Meter.Of(3, 4) });
-        Assert.Contains("3/4", Layout.Texts(TabBlock.Engrave(changed, Tuning.Standard, 500)));
+        Assert.Contains("3/4", Layout.Texts(TabBlock.Engrave(changed, new(Tuning.Standard), 500)));
     }
 }

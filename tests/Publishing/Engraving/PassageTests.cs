@@ -12,7 +12,7 @@ public class PassageTests
     [Fact]
     public void TabNamesItsStringsFromTheTop()
     {
-        var drawing = TabBlock.Engrave(Break, SampleSongs.LanternFerry.Tuning.Value, 520);
+        var drawing = TabBlock.Engrave(Break, new(SampleSongs.LanternFerry.Tuning.Value), 520);
         Layout.IsSound(drawing);
         Assert.Equal(["D4", "A3", "F♯3", "D3", "A2", "D2"], Layout.Texts(drawing).Where(t => t.Length > 1 && char.IsAsciiLetterUpper(t[0]) && char.IsAsciiDigit(t[^1])).Take(6));
         Golden.Check("tab.svg", SvgWriter.Write(drawing, Palette.Paper));
@@ -24,7 +24,7 @@ public class PassageTests
     [InlineData(1800)]
     public void PassagesFitAnyWidth(double width)
     {
-        Layout.IsSound(TabBlock.Engrave(Break, SampleSongs.LanternFerry.Tuning.Value, width));
+        Layout.IsSound(TabBlock.Engrave(Break, new(SampleSongs.LanternFerry.Tuning.Value), width));
         Layout.IsSound(HarpStrip.Engrave(Break, width));
     }
 

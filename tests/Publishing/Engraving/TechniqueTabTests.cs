@@ -82,7 +82,7 @@ public class TechniqueTabTests
         Assert.All(pages, Layout.IsSound);
         var words = string.Join(' ', pages.SelectMany(Layout.Texts));
         Assert.All(["h hammered on", "p pulled off", "s slid to", "t tapped", "× muted", "harmonic", "vibrato", "whole steps", "p thumb", "just before", "hardly played"], w => Assert.Contains(w, words));
-        Layout.IsSound(TabBlock.Engrave([.. song.Bars], song.Tuning.Value, 540));
+        Layout.IsSound(TabBlock.Engrave([.. song.Bars], new(song.Tuning.Value), 540));
     }
 
     private static Box[] Slurs(Drawing drawing) => [.. drawing.Flattened().Where(m => m.Mark is PathMark { Pen.Fill: Tint.Ink }).Select(m => m.Bounds)];
@@ -92,7 +92,7 @@ public class TechniqueTabTests
     private static Drawing Of(string line)
     {
         var song = SongText.Parse(Head + line, "t").Song!;
-        var drawing = TabBlock.Engrave([.. song.Bars], song.Tuning.Value, 400);
+        var drawing = TabBlock.Engrave([.. song.Bars], new(song.Tuning.Value), 400);
         Layout.IsSound(drawing);
         return drawing;
     }
