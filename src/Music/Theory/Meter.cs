@@ -6,20 +6,21 @@ namespace Harkbook.Music.Theory;
 
 /// <summary>
 /// A meter as written, 4/4 or 6/8. In a compound meter (6/8, 9/8, 12/8) the felt beat is the dotted note,
-/// so a bar of 6/8 has two beats, each of three divisions.
+/// so a bar of 6/8 has two beats, each of three divisions. 3/8 has three beats, but one dotted beat among bars of 6/8.
 /// </summary>
 public readonly record struct Meter
 {
     private readonly int upperLessFour;
     private readonly int lowerLessFour;
+    private readonly bool isDottedBeat;
 
-    private Meter(int upper, int lower) => (upperLessFour, lowerLessFour) = (upper - 4, lower - 4);
+    private Meter(int upper, int lower, bool isDottedBeat = false) => (upperLessFour, lowerLessFour, this.isDottedBeat) = (upper - 4, lower - 4, isDottedBeat);
 
     public int Upper => upperLessFour + 4;
 
     public int Lower => lowerLessFour + 4;
 
-    public bool IsCompound => Lower >= 8 && Upper > 3 && Upper % 3 == 0;
+    public bool IsCompound => isDottedBeat || (Lower >= 8 && Upper > 3 && Upper % 3 == 0);
 
     /// <summary>Felt beats in a bar.</summary>
     public int BeatsPerBar => IsCompound ? Upper / 3 : Upper;
@@ -44,6 +45,9 @@ public readonly record struct Meter
         var odd = Of(Math.Min(32, IsCompound ? 3 * beats : beats), Lower);
         return odd.BeatsPerBar == beats ? odd : Of(beats, 4);
     }
+
+    /// <summary>This meter for a bar of a song in another one: three divisions of that one's compound beat are one such beat, as 3/8 in 6/8.</summary>
+    public Meter Among(Meter song) => Upper == 3 && song.IsCompound && song.Lower == Lower ? new(Upper, Lower, true) : this;
 
     /// <summary>4/4, the default.</summary>
     public static Meter CommonTime => default;

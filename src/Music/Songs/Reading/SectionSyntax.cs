@@ -83,10 +83,10 @@ internal sealed class SectionSyntax(LineSyntax header, string name, SectionSynta
     /// <summary>The line that says a bar's key; null where it is the song's.</summary>
     public KeyLine? KeyOf(int bar) => Keys.Where(k => k.FromBar <= bar).OrderBy(k => k.FromBar).LastOrDefault() ?? Like?.KeyOf(bar);
 
-    /// <summary>The meter of each bar: the song's until a meter line says otherwise.</summary>
+    /// <summary>The meter of each bar: the song's until a meter line says otherwise; 3/8 is felt as the song is.</summary>
     public Meter MeterOf(int bar, Meter song)
     {
         var own = Meters.LastOrDefault(m => m.FromBar <= bar);
-        return own.FromBar > 0 ? own.Meter : Like?.MeterOf(bar, song) ?? song;
+        return own.FromBar > 0 ? own.Meter.Among(song) : Like?.MeterOf(bar, song) ?? song;
     }
 }
