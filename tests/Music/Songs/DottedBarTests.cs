@@ -39,7 +39,7 @@ public class DottedBarTests
     {
         var song = Song(Lilt);
         var written = SongText.Write(song);
-        Assert.Contains(" 3/8\n", written);
+        Assert.Contains(" 3/8 from 3\n", written);
         Assert.Equal(song.Bars.Select(b => b.Meter), Song(written).Bars.Select(b => b.Meter));
     }
 
