@@ -32,7 +32,7 @@ public static class CapoChange
         RequireWhole(song, capo);
         moved = null;
         var shapes = new ShapesUnderCapo(song, capo).Find(out problem);
-        var sections = problem.Length > 0 ? [] : new PickedUnderCapo(song, capo).Sections(out problem);
+        var sections = problem.Length > 0 ? [] : new PickedUnderCapo(song, capo, shapes).Sections(out problem);
         if (problem.Length > 0)
             return false;
         moved = song with

@@ -4,13 +4,17 @@ using Harkbook.Units;
 
 namespace Harkbook.Music.Songs;
 
-/// <summary>Picked notes as they sound in a song, on the frets of another capo: on their own string where it reaches so low, else on the nearest free one.</summary>
-internal sealed class PickedUnderCapo(Song song, Capo capo)
+/// <summary>
+/// Picked notes as they sound in a song, on the frets of another capo: those that a shape holds where the new shape has them, others on their
+/// own string where it reaches so low, else on the nearest free one.
+/// </summary>
+internal sealed class PickedUnderCapo(Song song, Capo capo, ImmutableArray<NamedShape> shapes)
 {
     private const int Highest = 20;
 
     private readonly Fretboard before = new(song.Tuning.Value, song.Capo.Value);
     private readonly Fretboard after = new(song.Tuning.Value, capo);
+    private readonly PickedByShape byShape = new(song);
     private string missing = "";
 
     public ImmutableArray<Section> Sections(out string problem)
@@ -28,13 +32,22 @@ internal sealed class PickedUnderCapo(Song song, Capo capo)
     /// <summary>Notes that start together, each on a string of its own: their own ones, or those that stay lowest on the neck and nearest to them.</summary>
     private IEnumerable<Claim<PickedNote>> Together(Bar bar, ImmutableArray<Claim<PickedNote>> notes)
     {
-        if (Own(notes) is { } own)
+        if ((InShape(bar, notes) ?? Own(notes)) is { } own)
             return notes.Zip(own, At);
         var best = Ways(notes, []).MinBy(w => (w.Max(p => p.Fret), w.Zip(notes, (place, n) => Math.Abs(place.StringIndex - n.Value.StringIndex)).Sum()));
         if (best is not null)
             return notes.Zip(best, At);
         Miss(bar, notes.FirstOrDefault(n => !Places(n.Value).Any(), notes[0]).Value);
         return [];
+    }
+
+    /// <summary>Where the new shape sounds them, each on a string of its own; null where it doesn't, or the bar picks more than its shapes hold.</summary>
+    private FretPlace[]? InShape(Bar bar, ImmutableArray<Claim<PickedNote>> notes)
+    {
+        if (!PickedByShape.IsHeld(bar) || shapes.FirstOrDefault(s => s.Name == PickedByShape.ChordAt(bar, notes[0])!.Name) is not { } named)
+            return null;
+        var strings = notes.Select(n => byShape.StringIn(n.Value, named.Shape, capo)).ToArray();
+        return strings.Contains(null) || strings.Distinct().Count() < strings.Length ? null : [.. strings.Select(s => new FretPlace(s!.Value, named.Shape.Frets[s.Value]!.Value))];
     }
 
     private FretPlace[]? Own(ImmutableArray<Claim<PickedNote>> notes) =>

@@ -5,14 +5,17 @@ using Harkbook.Music.Theory;
 namespace Harkbook.Music.Songs;
 
 /// <summary>
-/// Shapes for a song's chords under another capo, as they sound in the song. A chord that is picked keeps its strings where a hand can hold
-/// that, so that shape and picked notes agree; any other takes the easiest shape, and of several shapes for one chord each the nearest to what
-/// it sounded.
+/// Shapes for a song's chords under another capo, as they sound in the song: the easiest that beginners learn, near to the shape before, else
+/// the easiest of all. Of several shapes for one chord each is the nearest to what it sounded. A chord that is picked takes a shape that has its
+/// picked notes where they come to lie; where none has, its strings stay.
 /// </summary>
 internal sealed class ShapesUnderCapo(Song song, Capo capo)
 {
+    private const int Considered = 60;
+    private const double MovementShare = 0.25;
+
     private readonly Tuning tuning = song.Tuning.Value;
-    private readonly HashSet<string> picked = [.. song.Bars.Where(b => !b.Picked.IsEmpty).SelectMany(b => b.Chords).Select(c => c.Value.Name)];
+    private readonly PickedByShape picked = new(song);
 
     public ImmutableArray<NamedShape> Find(out string problem)
     {
@@ -30,15 +33,20 @@ internal sealed class ShapesUnderCapo(Song song, Capo capo)
         return found.ToImmutable();
     }
 
-    private Shape? Under(NamedShape shape, IEnumerable<NamedShape> taken)
+    private Shape? Under(NamedShape shape, IReadOnlyList<NamedShape> taken)
     {
         var moved = Moved(shape.Shape);
-        if (moved is not null && picked.Contains(shape.Name))
-            return moved;
-        var fresh = VoicingSearch.Find(ChordSymbol.Read(shape.Symbol), tuning, capo).Select(v => v.Shape)
-            .Where(s => !taken.Any(t => t.Symbol == shape.Symbol && t.Shape.Frets.SequenceEqual(s.Frets))).ToList();
-        return (song.Shapes.Count(s => s.Symbol == shape.Symbol) > 1 ? fresh.MinBy(s => Distance(s, shape.Shape)) : fresh.FirstOrDefault()) ?? moved;
+        var fresh = VoicingSearch.Find(ChordSymbol.Read(shape.Symbol), tuning, capo, VoicingOptions.Usual with { Hand = Hand.On(tuning), Results = Considered })
+            .Where(v => !taken.Any(t => t.Symbol == shape.Symbol && t.Shape.Frets.SequenceEqual(v.Shape.Frets))).ToList();
+        if (picked.Has(shape.Name))
+            return Kindest([.. fresh.Where(v => CommonShapes.Has(v.Shape, tuning, capo) && picked.Fits(shape.Name, v.Shape, capo))], taken) ?? moved;
+        if (song.Shapes.Count(s => s.Symbol == shape.Symbol) > 1)
+            return fresh.Select(v => v.Shape).MinBy(s => Distance(s, shape.Shape)) ?? moved;
+        return Kindest([.. fresh.Where(v => CommonShapes.Has(v.Shape, tuning, capo))], taken) ?? fresh.FirstOrDefault()?.Shape ?? moved;
     }
+
+    private static Shape? Kindest(List<Voicing> voicings, IReadOnlyList<NamedShape> taken) =>
+        voicings.MinBy(v => v.Cost.Total + (taken.Count == 0 ? 0 : MovementShare * MovementCost.Between(taken[^1].Shape, v.Shape)))?.Shape;
 
     /// <summary>The same notes on the same strings; null where a string would have to sound lower than open, or no hand can hold it.</summary>
     private Shape? Moved(Shape shape)

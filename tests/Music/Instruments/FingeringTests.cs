@@ -11,7 +11,7 @@ public class FingeringTests
     private static readonly Gen<Shape> Shapes =
         Gen.Int[-1, 6].Array[6].Select(frets => Shape.Of([.. frets.Select(f => f < 0 ? (int?)null : f)]));
 
-    public static TheoryData<string, string, string, string> Published { get; } = [.. File.ReadLines(Path.Combine(Folder(), "published-fingerings.tsv"))
+    public static TheoryData<string, string, string, string> Published { get; } = [.. File.ReadLines(Path.Combine(Folder(), "../../../data/common-shapes.tsv"))
         .Where(l => !l.StartsWith('#')).Select(l => l.Split('\t')).Select(c => (c[0], c[1], c[2], c[3]))];
 
     /// <summary>Held as the chord that it comes from is (E before Esus4); the search sees one shape at a time.</summary>

@@ -101,6 +101,32 @@ public class CapoChangeTests
         Assert.Equal((1, 2), moved.Bars.Single().Picked.Select(p => (p.Value.StringIndex, p.Value.Fret)).Single());
     }
 
+    // What beginners learn for these chords (common practice): open shapes and full barres.
+    [Theory]
+    [InlineData(1, "A", "x02220")]
+    [InlineData(2, "D", "xx0232")]
+    [InlineData(1, "Bb", "x13331")]
+    [InlineData(1, "F7", "131211")]
+    [InlineData(2, "Bm", "x24432")]
+    [InlineData(2, "C#m7", "x46454")]
+    public void WithoutACapoAChordTakesTheShapeThatBeginnersLearn(int capo, string chord, string frets)
+    {
+        var song = Song($"{Head}capo {capo}\nkey A major\nshape {chord} x0000x\nshape G 320003\nsection A\nchords | {chord} |\n");
+        Assert.True(CapoChange.TrySameSound(song, Capo.None, out var moved, out _));
+        Assert.Equal(frets, moved.Shapes[0].Shape.WithoutFingers().ToString());
+    }
+
+    // G's shape at capo 2 sounds A2 C#3 E3 A3 C#4 A4. Picked on the low, D, G and B strings it is A2 E3 A3 C#4, which open A has on its A, D, G and B strings.
+    [Fact]
+    public void APickedPatternGoesWithTheShapeWhereItSoundsTheSame()
+    {
+        var song = Song(Head + "capo 2\nkey A major\nshape A 320003\nsection A\nchords | A |\npick\nB3 | . . . * |\nG3 | . . * . |\nD3 | . * . . |\nbass | * . . . |\n");
+        Assert.True(CapoChange.TrySameSound(song, Capo.None, out var moved, out _));
+        Assert.Equal("x02220", moved.Shapes[0].Shape.WithoutFingers().ToString());
+        Assert.Equal([(1, 0), (2, 2), (3, 2), (4, 2)], moved.Bars.Single().Picked.Select(p => (p.Value.StringIndex, p.Value.Fret)));
+        Assert.Equal(Sounding(song), Sounding(moved));
+    }
+
     // The definition: the same pitches sound as before, whichever strings they are on.
     [Fact]
     public void AnyPicksSoundAsTheyDid() => Gen.Select(Gen.Int[0, 5], Gen.Int[0, 7], Gen.Int[0, 4].Array[1, 6]).Sample((from, to, frets) =>
