@@ -82,6 +82,6 @@ internal sealed class SampleFile : ISampleStore, IDisposable
         : cause.Message.TrimEnd('.');
 
     private static UnwritableFileException Unwritable(string folder, Exception cause) => new(
-        $"{folder}: the samples of the recording can't be kept here while it is listened to ({Reason(cause)}). " +
+        $"{folder}: the sound's samples can't be kept here while it is worked on ({Reason(cause)}). " +
         "They take about 10 MB a minute in stereo; free some space, or set TMPDIR to a folder with more.", cause);
 }

@@ -6,7 +6,7 @@ public class LimitTests
     internal const string FullOutput = "the disk is full";
     internal const string FullFile = "the disk is full while a file is written";
     internal const string FullFfmpeg = "the disk is full while ffmpeg writes";
-    internal const string NoRoom = "there is no room to listen in";
+    internal const string NoRoom = "there is no room to listen or to sound in";
     internal const string Outgrown = "the file outgrows the disk or a quota";
     internal const string OutgrownFfmpeg = "… while ffmpeg writes";
 
@@ -27,10 +27,10 @@ public class LimitTests
 
     [Theory]
     [InlineData(NoRoom, "listen", "take.wav", "--jams", "new/a.jams")]
-    [InlineData(Outgrown, "audition", "song", "--to", "new/a.wav")]
+    [InlineData(NoRoom, "audition", "song", "--to", "new/a.wav")]
+    [InlineData(NoRoom, "audition", "song", "--to", "new/a.flac")]
     [InlineData(Outgrown, "publish", "song", "--only", "sheet")]
     [InlineData(Outgrown, "publish", "song", "--only", "diagrams", "--into", "new/lesson")]
-    [InlineData(OutgrownFfmpeg, "audition", "song", "--to", "new/a.flac")]
     [InlineData(OutgrownFfmpeg, "audition", "song", "--against", "--speed", "0.5")]
     [InlineData(OutgrownFfmpeg, "publish", "song", "--only", "page")]
     [InlineData(OutgrownFfmpeg, "publish", "song", "--only", "video")]
