@@ -8,8 +8,9 @@ namespace Harkbook.Listening.Proposing;
 internal sealed record ChosenShape(Chord Chord, Shape Shape, double Match);
 
 /// <summary>
-/// Chooses one shape for each chord over the whole song. Candidates are the playable ways to sound the chord; each costs what it fails to explain
-/// of the sound, what it asks of the hand, and, at each change to or from another chord, the movement. Starting from the best shape of each chord alone,
+/// Chooses one shape for each chord over the whole song. Candidates are the playable ways to sound the chord, and what was played where that
+/// doesn't contradict it; each costs what it fails to explain of the sound, what it asks of the hand, and, at each change to or from another
+/// chord, the movement. Starting from the best shape of each chord alone,
 /// one chord after another takes its cheapest shape among the others' until none changes (iterated conditional modes, Besag 1986).
 /// </summary>
 internal sealed class ShapeChoice
@@ -41,7 +42,7 @@ internal sealed class ShapeChoice
             changes[(a, b)] = changes.GetValueOrDefault((a, b)) + 1;
     }
 
-    /// <summary>In the order in which the chords first sound; a chord that no playable shape sounds is left out.</summary>
+    /// <summary>In the order in which the chords first sound; a chord that no playable shape sounds is left out, and is written without one.</summary>
     public ImmutableArray<ChosenShape> Choose()
     {
         var chosen = candidates.Select(c => Array.IndexOf(c, c.MinBy(w => w.Cost))).ToArray();
@@ -61,6 +62,7 @@ internal sealed class ShapeChoice
         var ways = VoicingSearch.Find(chord, guitar.Tuning, guitar.Capo, new() { Hand = Hand.On(guitar.Tuning), Results = Candidates }).Select(v => (v.Shape, v.Cost.Total)).ToList();
         if (played is not null && AsPlayed(played, guitar) is { } own && !ways.Any(w => w.Shape.WithoutFingers() == own.Shape.WithoutFingers()))
             ways.Add(own);
+        ways.RemoveAll(w => ShapeContradiction.Of(w.Shape, guitar.Tuning, guitar.Capo, chord) is not null);
         return [.. ways.Select(w => (w.Shape, Match: Match(w.Shape, guitar, heard, played), w.Total)).Select(w => (w.Shape, w.Match, w.Total + MatchWeight * (1 - w.Match)))];
     }
 

@@ -32,6 +32,20 @@ public class ShapeCheckTests
         Warnings("capo 2\nnames hand\nkey A minor\nshape Bm x02210"));
 
     [Fact]
+    public void AStringWithoutAFingerMayBeCrossedAsInTheFrets()
+    {
+        var document = SongText.Parse(Head + "shape C x3213x fingers x3214x\nsection A\nchords | C |\n", "t.hark");
+        Assert.DoesNotContain(document.Diagnostics, d => d.Severity == Severity.Error);
+        Assert.Equal([0, 3, 2, 1, 4, 0], document.Song!.Shapes[0].Shape.Fingers);
+    }
+
+    [Fact]
+    public void FingersThatCanNotBeReadAreOneMistakeAndTheShapeIsThere() => Assert.Equal(
+        [DiagnosticCode.BadFingers],
+        SongText.Parse(Head + "shape C@low x32010 fingers 03201y\nsection A\nchords | C@low |\npick\n  A2 | * . |\n", "t.hark").Diagnostics
+            .Where(d => d.Severity == Severity.Error).Select(d => d.Code));
+
+    [Fact]
     public void WithoutACapoAWrongShapeIsTold() => Assert.Equal(["t.hark:3:7: warning: D as x32010 sounds C: C, E and G are no notes of D."], Warnings("shape D x32010"));
 
     // Standard tuning with a capo at 2 on A, D and G only: open, E B E A B E sound.

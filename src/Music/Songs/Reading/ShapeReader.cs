@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
@@ -7,6 +8,8 @@ namespace Harkbook.Music.Songs.Reading;
 /// <summary>Reads "shape G/D@low 020100 fingers 010200".</summary>
 internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, StandingReader standings)
 {
+    private static readonly SearchValues<char> FingerSigns = SearchValues.Create("x01234");
+
     public ImmutableArray<NamedShape> Read(Tuning? tuning, Capo capo)
     {
         var shapes = ImmutableArray.CreateBuilder<NamedShape>();
@@ -44,7 +47,7 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
             bag.Add(DiagnosticCode.ShapeStrings, words[1].Span, $"This shape has {shape.Frets.Length} strings, the tuning {tuning.Count}.");
             return null;
         }
-        return named && ReadFingers(words, shape, capo) is { } fingered ? new(words[0].Text, fingered, standing) : null;
+        return named ? new(words[0].Text, ReadFingers(words, shape, capo), standing) : null;
     }
 
     /// <summary>A chord symbol, and perhaps a label that is not empty behind "@".</summary>
@@ -54,14 +57,15 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
         return parts.Length <= 2 && ChordSymbol.TryRead(parts[0], out _) && parts[^1].Length > 0 && !parts[^1].AsSpan().ContainsAny("?,\"|;~");
     }
 
-    private Shape? ReadFingers(ImmutableArray<Token> words, Shape shape, Capo capo)
+    /// <summary>The shape with its fingers; where these can't be read it is there without them, so that bars find it.</summary>
+    private Shape ReadFingers(ImmutableArray<Token> words, Shape shape, Capo capo)
     {
         if (words.Length == 2)
             return shape;
-        if (words.Length == 4 && words[2].Text == "fingers" && words[3].Text.Length == shape.Frets.Length && !words[3].Text.AsSpan().ContainsAnyExceptInRange('0', '4'))
-            return Held(shape.WithFingers([.. words[3].Text.Select(c => c - '0')]), words[3].Span, capo);
-        bag.Add(DiagnosticCode.BadFingers, words[2].Span, $"Behind the frets may stand 'fingers' and one number for each of the {shape.Frets.Length} strings: 1 the index finger to 4 the little one, 0 where none presses.");
-        return null;
+        if (words.Length == 4 && words[2].Text == "fingers" && words[3].Text.Length == shape.Frets.Length && !words[3].Text.AsSpan().ContainsAnyExcept(FingerSigns))
+            return Held(shape.WithFingers([.. words[3].Text.Select(c => c == 'x' ? 0 : c - '0')]), words[3].Span, capo);
+        bag.Add(DiagnosticCode.BadFingers, words[2].Span, $"Behind the frets may stand 'fingers' and one sign for each of the {shape.Frets.Length} strings: 1 the index finger to 4 the little one, 0 or x where none presses.");
+        return shape;
     }
 
     /// <summary>The shape as it is given; fingers that no hand holds are remarked on.</summary>
