@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Harkbook.Listening;
 using Harkbook.Music.Instruments;
@@ -19,10 +20,17 @@ internal sealed record KnownGuitar(Tuning? Tuning, Capo? Capo)
     public static KnownGuitar Read(string? tuning, int? capo) =>
         new(tuning is null ? null : Options.ReadTuning(tuning), capo is { } fret ? Options.ReadCapo(fret) : null);
 
-    /// <summary>With what a song's own lines have decided where nothing else is told.</summary>
+    /// <summary>With what a song's own lines have decided where nothing else is told; under a tuning that it decided, the capo that it has.</summary>
     public KnownGuitar Or(Song song) => new(
         Tuning ?? (song.Tuning.Standing.Kind == StandingKind.Heard ? null : song.Tuning.Value),
-        Capo ?? (song.Capo.Standing.Kind == StandingKind.Heard ? null : song.Capo.Value));
+        Capo ?? (song.Capo.Standing.Kind == StandingKind.Heard && (Tuning is not null || song.Tuning.Standing.Kind == StandingKind.Heard) ? null : song.Capo.Value));
+
+    /// <summary>Which facts of a song are told now: those given, and where one is, the other if it was only heard.</summary>
+    public ImmutableArray<SongFact> ToldOver(Song song) =>
+    [
+        .. Tuning is not null || (IsKnown && song.Tuning.Standing.Kind == StandingKind.Heard) ? [SongFact.Tuning] : Array.Empty<SongFact>(),
+        .. Capo is not null || (IsKnown && song.Capo.Standing.Kind == StandingKind.Heard) ? [SongFact.Capo] : Array.Empty<SongFact>(),
+    ];
 
     /// <summary>The song with what the person told marked as decided.</summary>
     public Song Told(Song song) => IsKnown

@@ -47,7 +47,8 @@ internal static class SongCases
         new("`start` finds another recording there", s => s.Take().File("song/take.wav", Bytes.Wave(8000, 1, 16, 1, Bytes.Tone16(8000, 3))), "start", "take.wav", "--into", "song"),
         new("`start` finds a song there", s => s.Take().File("song/take.hark", NoRecording), "start", "take.wav", "--into", "song"),
 
-        new("`start --again` fits no more", s => s.Take().File("song/take.hark", "title Far\ntuning E2 ~heard 10%\ncapo none\nshape A 0\nsection A\npick\nE2 | 0 |\n"), "start", "take.wav", "--into", "song", "--again", "--tuning", "D2"),
+        new("`start --again` fits no more", s => s.Take().File("song/take.hark", "title Far\ntuning E2 ~heard 10%\ncapo none\nshape A 0\nsection A\nchords | A |\n"), "start", "take.wav", "--into", "song", "--again", "--tuning", "D2 A2"),
+        new("`start --again` with another tuning than picked lines were written for", s => s.Take().File("song/take.hark", "title Far\ntuning E2 ~heard 10%\ncapo none\nshape A 0\nsection A\npick\nE2 | 0 |\n"), "start", "take.wav", "--into", "song", "--again", "--tuning", "D2"),
         new("`rebar` leaves the range of tempi", s => s.File("a.hark", "tempo 30\n" + NoRecording), "rebar", "a.hark", "--tempo", "half"),
         new("`rebar` finds no bars", s => s.File("a.hark", "title Far\n"), "rebar", "a.hark", "--tempo", "half"),
         new("`rebar` moves bars by whole bars", s => s.File("a.hark", NoRecording), "rebar", "a.hark", "--later", "4"),

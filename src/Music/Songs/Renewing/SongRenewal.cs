@@ -6,28 +6,41 @@ namespace Harkbook.Music.Songs.Renewing;
 
 /// <summary>A song with what is heard now in place of what was only heard before.</summary>
 /// <param name="Changes">What changed, in words.</param>
-public sealed record Renewed(SongDocument Document, ImmutableArray<string> Changes);
+/// <param name="Replaced">Whether what the person tells now replaced something that was decided.</param>
+public sealed record Renewed(SongDocument Document, ImmutableArray<string> Changes, bool Replaced)
+{
+    /// <summary>The shapes that contradict their chords now and didn't before.</summary>
+    public ImmutableArray<Diagnostic> NewContradictions { get; init; } = [];
+}
 
 /// <summary>
 /// Puts a new proposal under what a person decided: facts, shapes and chords that still stand as heard are replaced, and everything else stays
-/// as it is, bytes and all. Where nothing in the bars was touched, not even by a comment, the proposal's bars replace them whole.
+/// as it is, bytes and all, unless it is what the person tells now. Where nothing in the bars was touched, not even by a comment, the proposal's bars replace them whole.
 /// </summary>
 public sealed class SongRenewal
 {
+    private readonly SongDocument before;
     private readonly Song heard;
+    private readonly ImmutableArray<SongFact> told;
     private readonly List<string> changes = [];
     private SongDocument document;
+    private bool replaced;
 
-    private SongRenewal(SongDocument document, Song heard) => (this.document, this.heard) = (document, heard);
+    private SongRenewal(SongDocument document, Song heard, ImmutableArray<SongFact> told) => (before, this.document, this.heard, this.told) = (document, document, heard, told);
 
     private Song Mine => document.Song!;
 
-    public static Renewed Of(SongDocument document, Song heard)
+    /// <param name="told">Which of the tuning and the capo the person tells now.</param>
+    /// <exception cref="RenewalException">What the person decided can't stand beside it.</exception>
+    public static Renewed Of(SongDocument document, Song heard, params ImmutableArray<SongFact> told)
     {
-        var renewal = new SongRenewal(document, heard);
+        var renewal = new SongRenewal(document, heard, told);
         renewal.Renew();
-        return new(renewal.document, [.. renewal.changes]);
+        var known = Contradictions(document).Select(d => d.Message).ToHashSet();
+        return new(renewal.document, [.. renewal.changes], renewal.replaced) { NewContradictions = [.. Contradictions(renewal.document).Where(d => !known.Contains(d.Message))] };
     }
+
+    private static IEnumerable<Diagnostic> Contradictions(SongDocument document) => document.Diagnostics.Where(d => d.Code == DiagnosticCode.ShapeContradicts);
 
     private void Renew()
     {
@@ -36,25 +49,68 @@ public sealed class SongRenewal
         SongFact[] facts = [SongFact.Pitch, SongFact.Tuning, SongFact.Capo, SongFact.Key, SongFact.Harp];
         foreach (var fact in whole ? [.. facts, SongFact.Meter, SongFact.Tempo] : facts)
             RenewFact(fact, fresh);
+        if (!whole)
+            RequireFit();
         RenewShapes();
         if (whole)
             RenewSections(fresh);
         else
             RenewChords();
+        RequireFit();
     }
 
-    /// <summary>A fact that is heard, or that the person says now with the command.</summary>
+    /// <summary>A fact that is heard, or that the person tells now.</summary>
     private void RenewFact(SongFact fact, SongDocument fresh)
     {
-        if (!fresh.Syntax.Facts.TryGetValue(fact, out var line) || !document.Syntax.Facts.TryGetValue(fact, out var old))
+        if (!fresh.Syntax.Facts.TryGetValue(fact, out var line))
             return;
-        var (now, was) = (StandingOf(line, fresh.Syntax), StandingOf(old, document.Syntax));
-        var same = string.Join(' ', line.Words().Select(w => w.Text)) == string.Join(' ', old.Words().Select(w => w.Text));
-        if (was.Kind != StandingKind.Heard ? same || now.Kind != StandingKind.Decided : same && now == was)
+        var (word, isTold) = (fact.ToString().ToLowerInvariant(), told.Contains(fact));
+        var now = StandingOf(line, fresh.Syntax);
+        if (!document.Syntax.Facts.TryGetValue(fact, out var old))
+        {
+            if (isTold && !IsSame(fact, line, null))
+                Put($"{word} {line.BodyText}, told now");
             return;
-        if (!same)
-            changes.Add($"{fact.ToString().ToLowerInvariant()} {line.BodyText}");
-        document = document.WithFact(fact, line.BodyText, now);
+        }
+        var (was, same) = (StandingOf(old, document.Syntax), IsSame(fact, line, old));
+        var wasHeard = was.Kind == StandingKind.Heard;
+        if (isTold ? same && !wasHeard : !wasHeard || (same && (now == was || now.Kind == StandingKind.Decided)))
+            return;
+        now = isTold || now.Kind == StandingKind.Heard ? now : Standing.Heard(null);
+        replaced |= !wasHeard;
+        if (same)
+            document = document.WithFactStanding(fact, now);
+        else
+            Put($"{word} {line.BodyText}{(isTold ? ", told now" : "")}{(wasHeard ? "" : $", in place of {old.BodyText}, which was decided")}");
+
+        void Put(string change)
+        {
+            changes.Add(change);
+            document = document.WithFact(fact, line.BodyText, now);
+        }
+    }
+
+    /// <summary>Whether a line says what the song has: a tuning may have a name.</summary>
+    private bool IsSame(SongFact fact, LineSyntax line, LineSyntax? old) => fact switch
+    {
+        SongFact.Tuning => heard.Tuning.Value.Equals(before.Song!.Tuning.Value),
+        SongFact.Capo => heard.Capo.Value.Equals(before.Song!.Capo.Value),
+        _ => old is not null && line.Words().Select(w => w.Text).SequenceEqual(old.Words().Select(w => w.Text)),
+    };
+
+    /// <summary>Nothing is written over what can't stand beside it; the line is the file's as it stands.</summary>
+    private void RequireFit()
+    {
+        if (document.Song is not null)
+            return;
+        var added = document.Syntax.Lines.Count() - before.Syntax.Lines.Count();
+        var mistakes = document.Diagnostics.Where(d => d.Severity == Severity.Error).ToList();
+        var strings = mistakes.Where(d => d.Code == DiagnosticCode.UnknownString).ToList();
+        var orElse = told.Contains(SongFact.Tuning) ? "leave --tuning out" : "take ~heard from the tuning line if that tuning is right";
+        throw strings is [var first, ..]
+            ? new RenewalException(first.Line - added, $"{first.Message} This line{(strings.Count > 1 ? $", and {strings.Count - 1} more like it," : "")} belongs to the tuning before, {before.Song!.Tuning.Value}.",
+                $"Write what is picked for the new tuning, or put ; before those lines; or {orElse}.")
+            : new RenewalException(mistakes[0].Line - added, mistakes[0].Message, $"Change that line{(told.IsEmpty ? "" : ", or leave --tuning and --capo out")}.");
     }
 
     private static Standing StandingOf(LineSyntax line, SongSyntax syntax) => new StandingReader(new(syntax.Source, "")).ReadOne(line, Standing.Decided);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Renewing;
 
@@ -49,6 +50,45 @@ public class RenewalTests
         Assert.Equal(["D", "G", "A7"], song.Bars.SelectMany(b => b.Chords).Select(c => c.Value.Name));
         Assert.Contains("bar 2: A7, not A", Renewal.Changes);
     }
+
+    private const string Decided = "title Low Lamp\ntuning open D   ; as Wren says\ncapo none\ntempo 90\nshape C x3213x\nshape D 000000 ~heard 40%\nsection A\nchords | C . D . |\n";
+
+    private static string Told(string tuning, int capo) =>
+        $"title Low Lamp\ntuning {tuning}\ncapo {capo}\nshape D 000000 ~heard 80%\nsection A 1 ~heard 80%\nchords | C . D . | ~heard 80%\n";
+
+    [Fact]
+    public void ATuningByItsNameStaysByteForByte() =>
+        Assert.Equal(Decided.Replace("heard 40%", "heard 80%"), Of(Decided, Told("D2 A2 D3 F#3 A3 D4", 0)).Document.Text);
+
+    [Fact]
+    public void WhatIsToldReplacesWhatWasDecidedAndIsSaid()
+    {
+        var renewed = Of(Decided, Told("D2 A2 D3 F#3 A3 D4", 2), SongFact.Capo);
+        Assert.True(renewed.Replaced);
+        Assert.Contains("capo 2, told now, in place of none, which was decided", renewed.Changes);
+        Assert.Contains("tuning open D   ; as Wren says\ncapo 2\n", renewed.Document.Text);
+    }
+
+    // By hand: with capo 2 the strings of open D sound E B E G# B E, and x3213x on them D, F#, A and D: the chord of D.
+    [Fact]
+    public void DecidedShapesThatNoLongerSoundTheirChordsAreTold()
+    {
+        Assert.Empty(Of(Decided, Told("D2 A2 D3 F#3 A3 D4", 0)).NewContradictions);
+        var told = Of(Decided, Told("D2 A2 D3 F#3 A3 D4", 2), SongFact.Capo).NewContradictions;
+        Assert.Contains(told, d => d.Line == 5 && d.Message.StartsWith("C as x3213x with capo 2 sounds D", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void PickedLinesOfTheOldTuningAreNamedWithTheirLine()
+    {
+        var picked = Decided + "pick\n  A3   | 0 . |\n  F#3 | 0 . |\n";
+        var told = Assert.Throws<RenewalException>(() => Of(picked, Told("D2 A2 D3 G3 A3 D4", 0), SongFact.Tuning));
+        Assert.Equal(11, told.Line);
+        Assert.Contains("belongs to the tuning before, D2 A2 D3 F#3 A3 D4", told.Message);
+        Assert.Contains("leave --tuning out", told.Message);
+    }
+
+    private static Renewed Of(string mine, string heard, params ImmutableArray<SongFact> told) => SongRenewal.Of(SongText.Parse(mine, "t"), SongText.Parse(heard, "t").Song!, told);
 
     [Fact]
     public void BarsThatNobodyTouchedAreReplacedWhole()
