@@ -9,9 +9,9 @@ internal static class SongChange
     /// <summary>The file as it stands, to be edited.</summary>
     public static SongDocument DocumentOf(SongFolder opened) => SongText.Parse(File.ReadAllText(opened.SongPath), opened.SongPath);
 
-    /// <summary>Prints each line that goes ("-") or comes ("+"), then writes the file whole or not at all.</summary>
-    /// <param name="howTo">What to say where nothing is written: how it would be.</param>
-    public static async Task ShowAsync(SongDocument before, SongDocument after, bool write, string howTo, CancellationToken ct)
+    /// <summary>Prints each line that goes ("-") or comes ("+"), then, where that is asked for, keeps the file as it was and writes it whole or not at all.</summary>
+    /// <param name="what">The command's words, such as "taps --write".</param>
+    public static async Task ShowAsync(SongDocument before, SongDocument after, bool write, string what, CancellationToken ct)
     {
         RequireSong(after);
         string[] lines = [.. LineChanges.Between(before.Text, after.Text)];
@@ -21,9 +21,9 @@ internal static class SongChange
         if (lines.Length == 0)
             Console.Error.WriteLine($"harkbook: {before.FileName}: says this already; nothing was changed.");
         else if (!write)
-            Console.Error.WriteLine($"harkbook: {before.FileName}: not changed yet. {howTo}");
+            Console.Error.WriteLine($"harkbook: {before.FileName}: not changed yet. Look at the lines, then put them in with --write.");
         else
-            await WriteAsync(before, after, ct);
+            await WriteAsync(before, after, what, ct);
     }
 
     /// <summary>Hints and warnings that the song had no reason for before.</summary>
@@ -34,11 +34,12 @@ internal static class SongChange
             Console.Error.WriteLine(news);
     }
 
-    private static async Task WriteAsync(SongDocument before, SongDocument after, CancellationToken ct)
+    private static async Task WriteAsync(SongDocument before, SongDocument after, string what, CancellationToken ct)
     {
-        var mark = HasByteOrderMark(before.FileName) ? "\uFEFF" : "";
-        await Output.WriteTextAsync(before.FileName, mark + after.Text, ct);
-        Console.Error.WriteLine($"harkbook: {before.FileName}: changed as shown.");
+        var now = File.ReadAllBytes(before.FileName);
+        byte[] made = [.. now.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(after.Text)];
+        var wayBack = await new EarlierFiles(before.FileName, TimeProvider.System).ReplaceAsync(now, made, what, ct);
+        Console.Error.WriteLine($"harkbook: {before.FileName}: changed as shown. {wayBack}");
     }
 
     private static void RequireSong(SongDocument after)
@@ -48,12 +49,5 @@ internal static class SongChange
             Console.Error.WriteLine(mistake);
         if (mistakes.Count > 0)
             throw new UserException($"{after.FileName}: with this the song would have the mistakes listed above, so the file was not touched. Change what stands against it first.");
-    }
-
-    private static bool HasByteOrderMark(string path)
-    {
-        using var stream = File.OpenRead(path);
-        Span<byte> start = stackalloc byte[3];
-        return stream.Read(start) == 3 && start.SequenceEqual(Encoding.UTF8.Preamble);
     }
 }

@@ -48,4 +48,15 @@ public sealed class TapsCommandTests : IDisposable
         Assert.True(ran.ExitCode == 0, ran.Error);
         Assert.Contains("Verse 2 takes over the words of Verse 1.", ran.Error);
     }
+
+    [Fact]
+    public async Task WhatIsWrittenIsUndoneByteForByte()
+    {
+        scene.File("far.hark", "\uFEFF" + Text.ReplaceLineEndings("\r\n")).File("taps.txt", "0:00.01 one\n0:01.01 two\n");
+        var before = scene.Contents;
+        Assert.Contains("'harkbook rebar far.hark --undo' gives it back", (await Launch.RunAsync(scene, "taps", "far.hark", "taps.txt", "--write")).Error);
+        Assert.NotEqual(before, scene.Contents);
+        Assert.Contains("before 'taps --write', byte for byte", (await Launch.RunAsync(scene, "rebar", "far.hark", "--undo")).Output);
+        Assert.Equal(before, scene.Contents);
+    }
 }

@@ -66,7 +66,7 @@ internal static class CheckCommand
         if (choice.Twice is { } target)
             throw new UsageException($"--take {chosen}: these hold two suggestions for {target}. Take one of them, by its number.");
         var before = SongChange.DocumentOf(opened);
-        await SongChange.ShowAsync(before, choice.Onto(before), write, "Look at the lines, then put them in with --write.", ct);
+        await SongChange.ShowAsync(before, choice.Onto(before), write, $"check --take {chosen} --write", ct);
         return 0;
     }
 

@@ -11,7 +11,7 @@ internal static class RebarCommand
     public static Command Create()
     {
         var song = Arguments.Song();
-        var undo = new Option<bool>("--undo") { Description = "Give back the song as it was before the last change, byte for byte" };
+        var undo = new Option<bool>("--undo") { Description = "Give back the song as it was before the last command that wrote it (rebar, start --again, taps, check --take), byte for byte" };
         var bars = new BarOptions();
         var command = new Command("rebar", "Bar a song anew: half or double tempo, another meter, bars a beat later; everything stays at its time in the recording") { song, undo };
         bars.AddTo(command);
@@ -31,22 +31,22 @@ internal static class RebarCommand
 
     private static async Task ChangeAsync(SongFolder opened, Func<SongDocument, BarChange> read, CancellationToken ct)
     {
-        var (now, files) = (File.ReadAllBytes(opened.SongPath), new EarlierFiles(opened.SongPath));
+        var (now, files) = (File.ReadAllBytes(opened.SongPath), new EarlierFiles(opened.SongPath, TimeProvider.System));
         var document = SongText.Parse(File.ReadAllText(opened.SongPath), opened.SongPath);
         var meter = opened.Song.Meter.Value;
         var (change, made) = Guarded(opened.SongPath, () => read(document) is var asked ? (asked.On(meter), SongRebarring.Of(document, asked)) : default);
-        if (files.Last() is { } kept && kept.Text.IsBefore(now) && Earlier(kept) is { } before && kept.Text.IsUndoneBy(change, meter, before))
+        if (files.Last() is { } kept && kept.Text.IsBefore(now) && Earlier(kept) is { } before && change.Undoes(kept.Text, meter, before))
         {
             await files.GiveBackAsync(kept, ct);
             Console.Out.WriteLine($"{Output.Shown(opened.SongPath)}: this leads back to the song before '{kept.Text.What}', so it is that file again, byte for byte.");
             return;
         }
-        var place = await files.ReplaceAsync(now, Encoding.UTF8.GetBytes(made.Text), $"rebar {change}", DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime), ct);
+        var wayBack = await files.ReplaceAsync(now, Encoding.UTF8.GetBytes(made.Text), change.Kept, ct);
         var after = SongText.Parse(made.Text, opened.SongPath).Song!;
         Console.Out.WriteLine($"{Output.Shown(opened.SongPath)}: {Bars(opened.Song)} became {Bars(after)}; everything stayed at its time in the recording.");
         foreach (var remark in made.Remarks)
             Console.Out.WriteLine("  " + remark);
-        Console.Out.WriteLine($"As it was before: {Output.Shown(place)}; 'harkbook rebar {Output.Shown(opened.SongPath)} --undo' gives it back.");
+        Console.Out.WriteLine(wayBack);
     }
 
     /// <summary>Turns what can't be barred so into a message about the song.</summary>
@@ -64,7 +64,7 @@ internal static class RebarCommand
 
     private static async Task<int> UndoAsync(string path, CancellationToken ct)
     {
-        var files = new EarlierFiles(path);
+        var files = new EarlierFiles(path, TimeProvider.System);
         if (files.Last() is not { } kept)
             throw new UserException($"{path}: no earlier text of this song is kept beside it, so there is nothing to undo.");
         if (!kept.Text.IsBefore(File.ReadAllBytes(path)))
@@ -76,7 +76,7 @@ internal static class RebarCommand
 
     /// <summary>The change that leads back and keeps what was edited.</summary>
     private static string Instead((string Path, EarlierText Text) kept) =>
-        kept.Text.What.StartsWith("rebar ", StringComparison.Ordinal) && BarChange.TryParse(kept.Text.What["rebar ".Length..], out var change) && Earlier(kept) is { } before
+        BarChange.After(kept.Text) is { } change && Earlier(kept) is { } before
             ? $"To change the bars back and keep the edits: harkbook rebar … {change.Inverse(before.Meter.Value)}. "
             : "";
 

@@ -24,13 +24,13 @@ internal static class RestartCommand
             Console.Out.WriteLine($"{Output.Shown(songPath)}: nothing in it that stands as heard is heard otherwise now.");
             return 0;
         }
-        var place = await new EarlierFiles(songPath).ReplaceAsync(now, Encoding.UTF8.GetBytes(made.Document.Text), "start --again", DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime), ct);
+        var wayBack = await new EarlierFiles(songPath, TimeProvider.System).ReplaceAsync(now, Encoding.UTF8.GetBytes(made.Document.Text), "start --again", ct);
         Console.Out.WriteLine($"{Output.Shown(songPath)}: {(made.Replaced ? "proposed anew; what you told now replaced what was decided, and all else that you decided is as it was." : "proposed anew; what you decided is as it was.")}");
         foreach (var change in made.Changes)
             Console.Out.WriteLine("  " + change);
         foreach (var contradiction in made.NewContradictions)
             Console.Error.WriteLine(contradiction);
-        Console.Out.WriteLine($"As it was before: {Output.Shown(place)}; 'harkbook rebar {Output.Shown(songPath)} --undo' gives it back.");
+        Console.Out.WriteLine(wayBack);
         return 0;
     }
 

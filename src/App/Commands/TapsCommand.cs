@@ -56,7 +56,7 @@ internal static class TapsCommand
         var sung = tied.Song is null || (tapped.Syllables.IsEmpty && bars is not null) ? null : TappedRhythm.Of(tied.Song, tapped.Syllables);
         if (sung is { Taps.IsEmpty: true })
             throw new UserException($"{name}: no time in it falls into the song's bars. Check that the times count from the recording's start, and the song's anchors.");
-        await SongChange.ShowAsync(before, sung?.Onto(tied) ?? tied, write, "Look at the lines, then put them in with --write.", ct);
+        await SongChange.ShowAsync(before, sung?.Onto(tied) ?? tied, write, "taps --write", ct);
         Report(bars, sung);
     }
 

@@ -9,6 +9,8 @@ namespace Harkbook.Music.Songs.Rebarring;
 /// <param name="Later">By how many beats of the song as it stands bars and sections start later; below 0 earlier.</param>
 public sealed record BarChange(TempoLevel Level, Meter? Meter = null, Beats Later = default)
 {
+    private const string Command = "rebar ";
+
     public Meter MeterFrom(Meter before) => Meter ?? Usual(before);
 
     /// <summary>What a bar of some meter becomes by the level alone.</summary>
@@ -25,6 +27,16 @@ public sealed record BarChange(TempoLevel Level, Meter? Meter = null, Beats Late
 
     /// <summary>What leads back to a song that was in a meter.</summary>
     public BarChange Inverse(Meter before) => new(Level.Inverse, before, Level.Of(Later) * -1);
+
+    /// <summary>The change of bars that a kept text stood before; null where something else was changed.</summary>
+    public static BarChange? After(EarlierText kept) =>
+        kept.What.StartsWith(Command, StringComparison.Ordinal) && TryParse(kept.What[Command.Length..], out var change) ? change : null;
+
+    /// <summary>Whether this leads straight back to a kept text, from the song in its meter of now.</summary>
+    public bool Undoes(EarlierText kept, Meter now, Song earlier) => After(kept)?.Inverse(earlier.Meter.Value) == On(now);
+
+    /// <summary>What a kept text says of this change.</summary>
+    public string Kept => Command + this;
 
     /// <summary>Reads what <see cref="ToString"/> writes.</summary>
     public static bool TryParse(string words, out BarChange change)

@@ -76,12 +76,12 @@ public class RebarPropertyTests
             return;
         var bytes = Encoding.UTF8.GetBytes(text);
         var file = Encoding.UTF8.GetBytes(made.Text);
-        var kept = EarlierText.Read(EarlierText.Keep(bytes, file, $"rebar {change.On(before.Song.Meter.Value)}", new(2026, 11, 25)).Write())!;
+        var kept = EarlierText.Read(EarlierText.Keep(bytes, file, change.On(before.Song.Meter.Value).Kept, new(2026, 11, 25)).Write())!;
         var now = SongText.Parse(made.Text, "after").Song!;
         Assert.Equal(bytes, kept.Bytes.ToArray());
         Assert.True(kept.IsBefore(file));
         Assert.False(kept.IsBefore([.. file, (byte)' ']));
-        Assert.True(kept.IsUndoneBy(change.Inverse(before.Song.Meter.Value), now.Meter.Value, before.Song));
+        Assert.True(change.Inverse(before.Song.Meter.Value).Undoes(kept, now.Meter.Value, before.Song));
     }, iter: 100);
 
     private static void AssertSame(List<(string What, double At)> before, List<(string What, double At)> after, BarChange change, string text, string made)

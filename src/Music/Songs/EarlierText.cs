@@ -3,7 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
 
-namespace Harkbook.Music.Songs.Rebarring;
+namespace Harkbook.Music.Songs;
 
 /// <summary>
 /// A song file as it was before a command rewrote it, kept byte for byte under one line of comment that says what the command was and
@@ -30,11 +30,6 @@ public sealed partial record EarlierText(DateOnly On, string What, string Made, 
 
     /// <summary>Whether a file is still the one that the command made.</summary>
     public bool IsBefore(ReadOnlySpan<byte> now) => Hash(now) == Made;
-
-    /// <summary>Whether a change of bars leads straight back here, from the song in its meter of now.</summary>
-    public bool IsUndoneBy(BarChange change, Theory.Meter now, Song earlier) =>
-        What.StartsWith("rebar ", StringComparison.Ordinal) && BarChange.TryParse(What["rebar ".Length..], out var made)
-        && made.Inverse(earlier.Meter.Value) == change.On(now);
 
     private static string Hash(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 

@@ -1,0 +1,24 @@
+using Harkbook.App.Tests.Errors;
+
+namespace Harkbook.App.Tests;
+
+/// <summary>What the check suggests, from its list to the song file and back.</summary>
+public sealed class CheckCommandTests : IDisposable
+{
+    private const string Song = "title Far ; ours\nrecording take.wav\npitch A4 = 430 Hz ; the old fork\ntempo 120\nsection A\nanchors 1 = 0:00\nchords | A |\n";
+    private readonly Scene scene = new Scene().Take(4);
+
+    public void Dispose() => scene.Dispose();
+
+    [Fact]
+    public async Task WhatIsTakenIsUndoneByteForByte()
+    {
+        scene.File("far.hark", Song);
+        var before = scene.Contents;
+        var ran = await Launch.RunAsync(scene, "check", "far.hark", "--take", "1", "--write");
+        Assert.Contains("pitch A4 = 440", await File.ReadAllTextAsync(scene.PathOf("far.hark"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains("'harkbook rebar far.hark --undo' gives it back", ran.Error);
+        Assert.Contains("before 'check --take 1 --write', byte for byte", (await Launch.RunAsync(scene, "rebar", "far.hark", "--undo")).Output);
+        Assert.Equal(before, scene.Contents);
+    }
+}
