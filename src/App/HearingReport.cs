@@ -55,7 +55,7 @@ internal static class HearingReport
     private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 
     /// <summary>Nothing heard is certain, so 99 is the most.</summary>
-    private static int Percent(double confidence) => Math.Min(99, (int)Math.Round(confidence * 100));
+    public static int Percent(double confidence) => Math.Min(99, (int)Math.Round(confidence * 100));
 
     public static string Sure(double confidence) => string.Create(CultureInfo.InvariantCulture, $"[{Percent(confidence)}% sure]");
 

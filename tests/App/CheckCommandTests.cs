@@ -21,4 +21,12 @@ public sealed class CheckCommandTests : IDisposable
         Assert.Contains("before 'check --take 1 --write', byte for byte", (await Launch.RunAsync(scene, "rebar", "far.hark", "--undo")).Output);
         Assert.Equal(before, scene.Contents);
     }
+
+    [Fact]
+    public async Task TheSummarySaysWhatTheRecordingWasNotAsked()
+    {
+        scene.File("far.hark", Song + "strum | d . . . |\nsung | lo . . . |\n");
+        Assert.EndsWith("Only pitch and time are weighed. The recording wasn't asked: strokes; sung words and where they start.",
+            (await Launch.RunAsync(scene, "check", "far.hark")).Output.TrimEnd());
+    }
 }

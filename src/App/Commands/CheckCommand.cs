@@ -66,6 +66,8 @@ internal static class CheckCommand
         if (choice.Twice is { } target)
             throw new UsageException($"--take {chosen}: these hold two suggestions for {target}. Take one of them, by its number.");
         var before = SongChange.DocumentOf(opened);
+        foreach (var reach in choice.Reaches)
+            Console.Error.WriteLine($"harkbook: {before.FileName}: {reach}.");
         await SongChange.ShowAsync(before, choice.Onto(before), write, $"check --take {chosen} --write", ct);
         return 0;
     }
@@ -98,8 +100,11 @@ internal static class CheckCommand
             text.AppendLine(CultureInfo.InvariantCulture,
                 $"{kind.ToString().ToLowerInvariant(),-8} {result.Count(kind),5} {(result.Count(kind) == 1 ? "claim: " : "claims:")} {result.Count(kind, Verdict.Supported)} supported ({result.SupportedShare(kind) * 100:0}%), {result.Count(kind, Verdict.Doubtful)} doubtful, {result.Count(kind, Verdict.Contradicted)} contradicted");
         }
-        return text.ToString();
+        return text.Append(NotAsked(result)).ToString();
     }
+
+    private static string NotAsked(CheckResult result) => result.NotAsked.IsEmpty ? "" : Environment.NewLine
+        + $"Only pitch and time are weighed. The recording wasn't asked: {string.Join("; ", result.NotAsked)}." + Environment.NewLine;
 
     private static string Line(Finding finding)
     {
@@ -107,9 +112,9 @@ internal static class CheckCommand
             ? HearingReport.Clock(place.Time) + (place.Bar is { } bar ? string.Create(CultureInfo.InvariantCulture, $"  bar {bar} beat {place.Beat:0.##}") : "")
             : "whole song";
         var heard = finding.Heard is null ? "" : "; " + finding.Heard;
-        var suggestion = finding.Suggestion is null || finding.Heard?.Contains(finding.Suggestion, StringComparison.Ordinal) == true ? "" : $"; would fit better: {finding.Suggestion}";
+        var suggestion = finding.Suggestion is null || finding.Heard?.Contains(finding.Suggestion, StringComparison.Ordinal) == true ? "" : $"; would fit better: {finding.Suggestion}{(finding.Remedy?.Reach is { } reach ? $" ({reach})" : "")}";
         return string.Create(CultureInfo.InvariantCulture,
-            $"{where,-26} {finding.Verdict.ToString().ToLowerInvariant(),-12} {finding.Kind.ToString().ToLowerInvariant(),-7} {finding.Claim} ({finding.Support * 100:0}%){heard}{suggestion}");
+            $"{where,-26} {finding.Verdict.ToString().ToLowerInvariant(),-12} {finding.Kind.ToString().ToLowerInvariant(),-7} {finding.Claim} ({HearingReport.Percent(finding.Support)}%){heard}{suggestion}");
     }
 
     private static string Json(CheckResult result)

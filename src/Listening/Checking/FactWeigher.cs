@@ -57,17 +57,15 @@ internal static class FactWeigher
             : new(ClaimKind.Harp, Verdict.Doubtful, heard.Found.SelectMany(l => l.Kind.Candidates).Where(c => c.Value == LineKind.Harmonica).Select(c => c.Confidence).DefaultIfEmpty().Max(), null,
                 $"harp in {claim.Key}", "no harmonica was made out");
 
+    /// <summary>With the number that listening gives this tempo.</summary>
     private static Finding Tempo(Song song, Hearing hearing)
     {
-        var claim = string.Create(CultureInfo.InvariantCulture, $"tempo {song.Tempo.Value:0.#}");
-        var heard = string.Create(CultureInfo.InvariantCulture, $"{hearing.Tempo.Best:0.0} beats a minute heard");
-        var ratio = song.Tempo.Value / hearing.Tempo.Best;
-        return SongLevel.Of(song, hearing) switch
-        {
-            null => new(ClaimKind.Tempo, Verdict.Contradicted, Math.Max(0, 1 - Math.Abs(Math.Log2(ratio))), null, claim, heard),
-            { IsAsHeard: true } => new(ClaimKind.Tempo, Verdict.Supported, Math.Max(0, 1 - Math.Abs(Math.Log2(ratio))), null, claim),
-            var level => new(ClaimKind.Tempo, Verdict.Doubtful, level.Likelihood(song.Tempo.Value, hearing.Tempo), null, claim, $"{level.Words} the {heard}"),
-        };
+        var listed = Listed(ClaimKind.Tempo, string.Create(CultureInfo.InvariantCulture, $"tempo {song.Tempo.Value:0.#}"), hearing.Tempo,
+            t => SongLevel.IsSame(t, song.Tempo.Value), t => string.Create(CultureInfo.InvariantCulture, $"{t:0.0} beats a minute"));
+        return SongLevel.Of(song, hearing) is { IsAsHeard: false } level
+            ? new(ClaimKind.Tempo, Verdict.Doubtful, listed.Support > 0 ? listed.Support : SongLevel.LeastLikely, null, listed.Claim,
+                $"{level.Words} the {listed.Heard}")
+            : listed;
     }
 
     /// <summary>A meter at another level of the beat is weighed there: a bar that holds whole heard bars may start at any of them.</summary>

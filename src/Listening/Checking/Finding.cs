@@ -48,6 +48,9 @@ public sealed record Finding(ClaimKind Kind, Verdict Verdict, double Support, Pl
 /// <summary>All findings of one check, in the order of the recording.</summary>
 public sealed record CheckResult(ImmutableArray<Finding> Findings)
 {
+    /// <summary>What is claimed that the recording wasn't asked about, in words.</summary>
+    public ImmutableArray<string> NotAsked { get; init; } = [];
+
     public int Count(ClaimKind kind) => Findings.Count(f => f.Kind == kind);
 
     public int Count(ClaimKind kind, Verdict verdict) => Findings.Count(f => f.Kind == kind && f.Verdict == verdict);

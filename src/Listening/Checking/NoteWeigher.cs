@@ -1,5 +1,3 @@
-using System.Globalization;
-using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Checking;
@@ -30,7 +28,7 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
     {
         var support = Support(midi, onset, end, bentBy);
         var verdict = options.JudgeNote(support);
-        return new(ClaimKind.Note, verdict, support, where, claim, verdict == Verdict.Supported ? null : HeardAt(midi, onset));
+        return new(ClaimKind.Note, verdict, support, where, claim);
     }
 
     private double Strength(int midi, Seconds onset, Seconds end)
@@ -45,14 +43,6 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
         var starts = Greatest(evidence.Onset, pitch, onset - window, onset + window);
         var sounds = Mean(evidence.Sounding, pitch, onset, Earlier(end, onset + Seconds.FromSeconds(0.25)));
         return Math.Max(found, Math.Sqrt(starts * sounds));
-    }
-
-    private string? HeardAt(int midi, Seconds onset)
-    {
-        var near = hearing.Notes
-            .Where(n => Math.Abs((n.Onset - onset).Value) <= options.OnsetWindow && n.Midi != midi && Math.Abs(n.Midi - midi) <= 2)
-            .MaxBy(n => n.Confidence);
-        return near is null ? null : string.Create(CultureInfo.InvariantCulture, $"{Pitch.FromMidi(near.Midi)} starts at {near.Onset.Value:0.00} s");
     }
 
     private double Greatest(Chances matrix, int pitch, Seconds from, Seconds to)

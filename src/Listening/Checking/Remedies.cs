@@ -19,10 +19,13 @@ internal static class Remedies
     public static Finding Naming(this Finding finding, Bar bar, Claim<ChordUse> chord) =>
         finding.Taking($"the chord at bar {bar.Number}, {chord.Start} beats in", (d, words) => d.WithChord(bar.Number, chord.Start, words));
 
-    public static Finding Fretting(this Finding finding, Song song, ChordUse chord) =>
-        song.Shapes.Any(s => s.Name == chord.Name)
-            ? finding.Taking($"shape {chord.Name}", (d, words) => d.WithShape(chord.Name, Shape.Parse(words).WithFingers(), Standing.Decided))
-            : finding;
+    public static Finding Fretting(this Finding finding, Song song, string name, Shape better)
+    {
+        var bars = song.Bars.Count(b => b.Chords.Any(c => c.Value.Name == name));
+        var offered = finding with { Suggestion = better.ToString() };
+        var remedy = new Remedy($"shape {name}", d => d.WithShape(name, better, Standing.Decided)) { Reach = bars > 1 ? $"this changes {name} in {bars} bars" : null };
+        return song.Shapes.Any(s => s.Name == name) ? offered with { Remedy = remedy } : offered;
+    }
 
     public static Finding Stating(this Finding finding, SongFact fact) =>
         finding.Taking(fact.ToString().ToLowerInvariant(), (d, words) => d.WithFact(fact, words, Standing.Decided));

@@ -37,6 +37,9 @@ public sealed record RemedyChoice(ImmutableArray<Finding> Taken)
     /// <summary>What two of the remedies would both change; null where each changes something else.</summary>
     public string? Twice => Taken.GroupBy(f => f.Remedy!.Target).FirstOrDefault(g => g.Select(f => f.Suggestion).Distinct().Count() > 1)?.Key;
 
+    /// <summary>What is changed beyond the places of the findings, each once, in words.</summary>
+    public IEnumerable<string> Reaches => Taken.Select(f => f.Remedy!.Reach).OfType<string>().Distinct();
+
     public SongDocument Onto(SongDocument document) => Taken.Aggregate(document, (d, f) => f.Remedy!.Onto(d));
 
     private static (int First, int Last)? Range(string word)

@@ -13,15 +13,36 @@ public sealed class ShapeWeigher(CheckOptions options)
     private static readonly int[] Overtones = [12, 19, 24, 28, 31];
 
     /// <param name="sounding">How strongly each MIDI pitch sounds over the span (<see cref="PitchStrengths"/>).</param>
-    public Finding Weigh(Shape shape, Tuning tuning, Capo capo, Chord chord, ImmutableDictionary<int, double> sounding, Place where, string claim)
+    public Finding Weigh(Shape shape, Tuning tuning, Capo capo, ImmutableDictionary<int, double> sounding, Place where, string claim)
     {
         var support = Support(shape, tuning, capo, sounding);
         var verdict = options.Judge(support);
-        if (verdict == Verdict.Supported)
-            return new(ClaimKind.Shape, verdict, support, where, claim);
-        var other = Better(chord, tuning, capo, sounding, support);
-        return new(ClaimKind.Shape, verdict, support, where, claim, Missing(shape, tuning, capo, sounding), other?.ToString());
+        return new(ClaimKind.Shape, verdict, support, where, claim, verdict == Verdict.Supported ? null : Missing(shape, tuning, capo, sounding));
     }
+
+    /// <summary>
+    /// The playable shape, with its fingers, that fits all uses of a claimed one best. Null where the uses together support the claimed one, or
+    /// none is clearly better over all of them; and none that a use doesn't support which supports the claimed one.
+    /// </summary>
+    /// <param name="uses">What sounds over each.</param>
+    public Shape? Better(Shape shape, Tuning tuning, Capo capo, Chord chord, ImmutableArray<ImmutableDictionary<int, double>> uses)
+    {
+        var own = Supports(shape);
+        return uses.IsEmpty || options.Judge(own.Average()) == Verdict.Supported ? null
+            : VoicingSearch.Find(chord, tuning, capo, new() { Hand = Hand.On(tuning), Results = 40 })
+                .Select(v => (Voicing: v, Supports: Supports(v.Shape)))
+                .Where(v => !own.Zip(v.Supports).Any(s => IsSupported(s.First) && !IsSupported(s.Second)))
+                .Select(v => (v.Voicing, Support: v.Supports.Average() - 0.01 * v.Voicing.Cost.Total))
+                .Where(v => v.Support > own.Average() + 0.1)
+                .OrderByDescending(v => v.Support)
+                .FirstOrDefault().Voicing is { } better ? Fingered(better.Shape) : null;
+
+        double[] Supports(Shape of) => [.. uses.Select(sounding => Support(of, tuning, capo, sounding))];
+        bool IsSupported(double support) => options.Judge(support) == Verdict.Supported;
+    }
+
+    /// <summary>A shape of open strings has no fingers to give.</summary>
+    private static Shape Fingered(Shape shape) => shape.FirstFret is null ? shape.WithoutFingers() : shape;
 
     private static double Support(Shape shape, Tuning tuning, Capo capo, ImmutableDictionary<int, double> sounding)
     {
@@ -34,15 +55,6 @@ public sealed class ShapeWeigher(CheckOptions options)
             .Sum(s => s.Value);
         return Math.Clamp(heard - 0.3 * unexplained / claimed.Length, 0, 1);
     }
-
-    /// <summary>The playable shape that fits what sounds best; null unless clearly better than the claimed one.</summary>
-    private static Shape? Better(Chord chord, Tuning tuning, Capo capo, ImmutableDictionary<int, double> sounding, double support) =>
-        VoicingSearch.Find(chord, tuning, capo, VoicingOptions.Usual with { Results = 40 }, null)
-            .Select(v => (v.Shape, Support: Support(v.Shape, tuning, capo, sounding) - 0.01 * v.Cost.Total))
-            .Where(v => v.Support > support + 0.1)
-            .OrderByDescending(v => v.Support)
-            .Select(v => v.Shape.WithFingers())
-            .FirstOrDefault();
 
     private static string? Missing(Shape shape, Tuning tuning, Capo capo, ImmutableDictionary<int, double> sounding)
     {

@@ -9,6 +9,12 @@ internal sealed record SongLevel(TempoLevel Level)
 {
     private const double SameTempo = 0.04;
 
+    /// <summary>
+    /// How likely a tempo at a level of the heard one is that listening doesn't list: the least that a claim has which isn't contradicted,
+    /// since its beats are there.
+    /// </summary>
+    public static double LeastLikely => CheckOptions.Usual.ContradictedBelow;
+
     public bool IsAsHeard => Level == TempoLevel.Same;
 
     /// <summary>"half of", "twice" …</summary>
@@ -25,12 +31,7 @@ internal sealed record SongLevel(TempoLevel Level)
     /// <summary>Null where the tempo is at no level of what was heard.</summary>
     public static SongLevel? Of(Song song, Hearing hearing) => TempoLevel.Between(hearing.Tempo.Best, song.Tempo.Value) is { } level ? new(level) : null;
 
-    /// <summary>The confidence that listening gives this tempo; where it doesn't list it, the least that a claim has which isn't contradicted, since its beats are there.</summary>
-    public double Likelihood(double tempo, Ranked<double> heard)
-    {
-        var listed = heard.Candidates.Where(c => Math.Abs(tempo / c.Value - 1) <= SameTempo).ToList();
-        return listed.Count > 0 ? listed.Sum(c => c.Confidence) : CheckOptions.Usual.ContradictedBelow;
-    }
+    public static bool IsSame(double tempo, double other) => Math.Abs(other / tempo - 1) <= SameTempo;
 
     /// <summary>Heard beats in a bar of the song; null where they aren't whole.</summary>
     public int? HeardBeatsIn(Meter song) => Level.Back(song.BarLength) is { Denominator: 1 } beats ? beats.Numerator : null;

@@ -60,7 +60,7 @@ public class RemedyTests
 
     /// <summary>String 1 is the thin one, so G3 is string 3 of six; its second fret is A3.</summary>
     [Fact]
-    public void APickedNoteIsFoundByStringAndFret() => Assert.Equal("string 3 fret 2, A3", Result.Findings.Single(f => f.Kind == ClaimKind.Note).Claim);
+    public void APickedNoteIsFoundByStringAndFret() => Assert.Equal("string 3 (G3) fret 2, A3", Result.Findings.Single(f => f.Kind == ClaimKind.Note).Claim);
 
     private static void AssertTaken(string? bar, ClaimKind kind, string before, string after)
     {

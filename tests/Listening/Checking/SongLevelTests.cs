@@ -25,6 +25,13 @@ public class SongLevelTests
     }
 
     [Fact]
+    public void TheHeardTempoHasTheNumberThatListenGives()
+    {
+        var tempo = Check("title T\ntempo 120\nsection A\nanchors 1 = 0:01\nchords | C | C |", "4/4", 120, 1, 2, 3, 4).Single(f => f.Kind == ClaimKind.Tempo);
+        Assert.Equal((Verdict.Supported, 0.75), (tempo.Verdict, tempo.Support));
+    }
+
+    [Fact]
     public void AThirdThatListenDoesNotListIsNotContradicted()
     {
         var found = Check("title T\nmeter 12/8\ntempo 60\nsection A\nanchors 1 = 0:01\nchords | C | C |", "3/4", 180, 1, 2, 3);
