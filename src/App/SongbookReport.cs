@@ -14,12 +14,12 @@ internal static class SongbookReport
     public static string Write(Songbook book)
     {
         var text = new StringBuilder();
-        var width = book.Songs.Max(s => s.Title.Length);
+        var (width, keys) = (book.Songs.Max(s => s.Title.Length), book.Songs.Max(s => Key(s).Length));
         foreach (var song in book.Songs)
-            text.AppendLine(string.Create(CultureInfo.InvariantCulture, $"{song.Title.PadRight(width)}  {song.Key.Value,-13} {Setting(song),-24} {Harp(song),-14} {song.Tempo.Value:0.#} in {song.Meter.Value}"));
+            text.AppendLine(string.Create(CultureInfo.InvariantCulture, $"{song.Title.PadRight(width)}  {Key(song).PadRight(keys)} {Setting(song),-24} {Harp(song),-14} {song.Tempo.Value:0.#} in {song.Meter.Value}"));
         Part(text, "shapes, the most used first", book.Grips.Select(g => $"{g.Shape,-12} {string.Join(", ", g.Names),-14} {TuningCatalogue.DescribeOnAny(g.Tuning)}: {string.Join("; ", g.Uses.Select(u => Bars(u, g.Names.Length > 1)))}"));
         Part(text, "strums", book.Strums.Select(s => $"{s.Meter}  {s}   {string.Join("; ", s.Uses.Select(u => $"{u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
-        Part(text, "borrowed chords", book.Borrowed.Select(b => $"{b.Numeral,-9} {string.Join("; ", b.Uses.Select(u => $"{u.Symbol} in {u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
+        Part(text, "borrowed chords", book.Borrowed.Select(b => $"{b.Numeral,-9} {string.Join("; ", b.Uses.Select(u => $"{Both(u.Song, u.Symbol)} in {u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
         Part(text, "written in two ways (where it is meant so, leave it)", book.Findings.Select(f => f.Sentence));
         return text.ToString();
     }
@@ -83,14 +83,21 @@ internal static class SongbookReport
     }
 
     private static string Described(ShapeUse use) =>
-        $"{use.Name} as {use.Shape} in {Setting(use.Song)}, {(use.Bars.IsEmpty ? "named but not used" : $"bars {string.Join(", ", use.Bars)}")}";
+        $"{Both(use.Song, use.Name)} as {use.Shape} in {Setting(use.Song)}, {(use.Bars.IsEmpty ? "named but not used" : $"bars {string.Join(", ", use.Bars)}")}";
 
     private static string Setting(Song song) =>
         TuningCatalogue.DescribeOnAny(song.Tuning.Value) + (song.Capo.Value.Fret == 0 ? "" : $", capo {song.Capo.Value.Describe(song.Tuning.Value)}");
 
     private static string Harp(Song song) => song.Harp is { } harp ? "harp in " + harp.Value.ToHarmonica().Name : "";
 
-    private static string Bars(ShapeUse use, bool named) => $"{use.Song.Title}, {(named ? use.Symbol + " " : "")}{(use.Bars.IsEmpty ? "named only" : Counted(use.Bars.Length))}";
+    /// <summary>The song's own name, under a capo with the other one behind it.</summary>
+    private static string Both(Song song, string sounding) => CapoNames.Of(song)?.Both(sounding) ?? sounding;
+
+    private static string Key(Song song) =>
+        CapoNames.Of(song) is not { } names ? $"{song.Key.Value}"
+        : names.HandFirst ? $"{names.Hand(song.Key.Value)} (sounds {song.Key.Value})" : $"{song.Key.Value} (play {names.Hand(song.Key.Value)})";
+
+    private static string Bars(ShapeUse use, bool named) => $"{use.Song.Title}, {(named || CapoNames.Of(use.Song) is not null ? Both(use.Song, use.Symbol) + " " : "")}{(use.Bars.IsEmpty ? "named only" : Counted(use.Bars.Length))}";
 
     private static string Counted(int bars) => bars == 1 ? "1 bar" : $"{bars} bars";
 }

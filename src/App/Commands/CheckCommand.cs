@@ -36,6 +36,8 @@ internal static class CheckCommand
             if (result.Findings.IsEmpty)
                 throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when they are written as in D:min7 or Dm7.");
             Console.Out.Write(parsed.GetValue(json) ? Json(result) : Report(result, parsed.GetValue(all)));
+            if (!parsed.GetValue(json) && song is not null && CapoNames.Of(song) is { HandFirst: true } names)
+                Console.Out.WriteLine($"\nChords and keys have the hand's names, as in the song file: {names.Hand(song.Key.Value)} sounds {song.Key.Value}.");
             if (!parsed.GetValue(json) && song is not null && IsMostlyHeard(song))
                 Console.Out.WriteLine("\nMost chords of this song are still as Harkbook heard them (~heard), so it is no wonder that they agree: this shows what it would doubt, not that they are right. Listen, decide, and check again.");
             return result.Findings.Any(f => f.Verdict == Verdict.Contradicted) ? Failure.Contradicted : 0;
@@ -56,7 +58,7 @@ internal static class CheckCommand
         var song = SongFolder.Open(claims);
         var hearing = await Ears.HearAsync(what.Length == 2 ? what[0] : song.RequireRecording(), false, ct);
         song.WarnOfAnother(hearing.Recording);
-        return (new Checker(hearing, CheckOptions.Usual).Check(song.Song), song);
+        return (OwnNames.Of(new Checker(hearing, CheckOptions.Usual).Check(song.Song), song.Song), song);
     }
 
     private static async Task<int> TakeAsync(CheckResult result, SongFolder opened, string chosen, bool write, CancellationToken ct)

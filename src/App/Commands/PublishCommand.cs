@@ -44,6 +44,8 @@ internal static class PublishCommand
             var files = await PublishAsync(opened, folder, options, ct, pupil?.Shift(own.Song) ?? 0);
             foreach (var line in PublishReport.Lines(files, OlderFiles.In(folder, files)))
                 Console.Out.WriteLine(line);
+            foreach (var lack in parts == LessonParts.All ? [] : PublishReport.Lacking(opened.Song, options))
+                Console.Out.WriteLine(lack);
             return 0;
         });
         return command;

@@ -28,7 +28,7 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
     /// <summary>What to keep in mind: shapes that contradict their names and are left out, chords that are mostly only heard; null where there is nothing.</summary>
     public string? Caution => (Heard, Contradicted) is (null, null) ? null : string.Join(' ', new[] { Contradicted, Heard }.OfType<string>());
 
-    private string? Contradicted => WrongShapes.Of(Song) is not { IsEmpty: false } wrong ? null
+    private string? Contradicted => WrongShapes.Of(HandReading.Of(Song)) is not { IsEmpty: false } wrong ? null
         : $"{NumberWords.List([.. wrong.Select(w => $"{w.Shape.Name} as {w.Shape.Shape} sounds {w.Against.Sounds}")])}, so what follows goes by the chords' names and leaves {(wrong.Length == 1 ? "that shape" : "those shapes")} out; mend the names or the shapes.";
 
     private string? Heard
@@ -37,19 +37,19 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
         {
             var chords = Song.Bars.SelectMany(b => b.Chords).Select(c => c.Standing).ToArray();
             return !Standing.AreMostlyHeard(chords) ? null
-                : $"{(chords.All(c => c.Kind == StandingKind.Heard) ? "All" : "Most")} chords of this song are as the program heard them and no person has decided them yet. What follows is true of those chords, not surely of the record.";
+                : $"{(chords.All(c => c.Kind == StandingKind.Heard) ? "All" : "Most")} chords of this song are as the program heard them and no person has decided {(chords.All(c => c.Kind == StandingKind.Heard) ? "them" : "those")} yet. What follows is true of those chords, not surely of the record.";
         }
     }
 
     private static IEnumerable<Remark> All(Song song, IReadOnlyList<Song> others) =>
     [
-        .. HarmonyRemarks.Of(song),
-        .. LayerRemarks.Of(song),
-        .. MelodyRemarks.Of(song),
-        .. HandRemarks.Of(song),
+        .. CapoRemarks.Of(song),
+        .. NamedAsWritten(HandReading.Of(song)),
         .. HarpRemarks.Of(song),
         .. SungRhythmRemarks.Of(song),
         .. RetuningRemarks.Of(song),
         .. SongbookRemarks.Of(song, others),
     ];
+
+    private static IEnumerable<Remark> NamedAsWritten(Song song) => [.. HarmonyRemarks.Of(song), .. LayerRemarks.Of(song), .. MelodyRemarks.Of(song), .. HandRemarks.Of(song)];
 }

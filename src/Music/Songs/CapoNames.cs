@@ -37,6 +37,9 @@ public sealed record CapoNames(Interval Raise, bool HandFirst)
     /// <summary>The other name in words, "play A" beside what sounds and "sounds Bb" beside the hand's.</summary>
     public string SecondInWords(string sounding) => $"{(HandFirst ? "sounds" : "play")} {Second(sounding)}";
 
+    /// <summary>The song's own name for a chord, and in brackets the other: "Am (sounds Bm)".</summary>
+    public string Both(string sounding) => $"{First(sounding)} ({SecondInWords(sounding)})";
+
     private static Interval Spelled(int semitones, int signature, int direction)
     {
         var fifths = Floor.Mod(7 * semitones, 12);

@@ -3,7 +3,7 @@ using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Publishing.Engraving;
 
-/// <summary>Chord names where they begin, under a capo the song's own of the two; one that only goes on from the bar before is quiet. A rest stands where the last one has ended.</summary>
+/// <summary>Chord names where they begin, under a capo the song's own of the two; one that only goes on from the bar before is quiet, and a section begins its first. A rest stands where the last one has ended.</summary>
 internal sealed class ChordRow : BarRow
 {
     private readonly Dictionary<Bar, string> before = new(ReferenceEqualityComparer.Instance);
@@ -23,11 +23,14 @@ internal sealed class ChordRow : BarRow
     private ChordRow(IEnumerable<IEnumerable<Bar>> stretches, CapoNames? names, double size)
     {
         (this.names, this.size, silences) = (names, size, Silences.OfChords(stretches));
-        var last = "";
-        foreach (var bar in stretches.SelectMany(s => s))
+        foreach (var bars in stretches)
         {
-            before[bar] = last;
-            last = bar.Chords.IsEmpty ? "" : bar.Chords[^1].Value.Name;
+            var last = "";
+            foreach (var bar in bars)
+            {
+                before[bar] = last;
+                last = bar.Chords.IsEmpty ? "" : bar.Chords[^1].Value.Name;
+            }
         }
     }
 

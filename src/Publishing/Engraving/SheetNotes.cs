@@ -60,6 +60,9 @@ internal static class SheetNotes
     private static IEnumerable<string> Signs(Song song)
     {
         var bars = song.Bars.ToArray();
+        var chords = new ChordRow(song);
+        if (bars.Any(b => !b.Chords.IsEmpty && chords.GoesOn(b, 0)))
+            yield return "A pale chord name goes on from the bar before.";
         if (SongRows.FallSilent(song))
             yield return "\U0001D13D silence: what sounded before it ends.";
         if (bars.Any(b => !b.Strums.IsEmpty))

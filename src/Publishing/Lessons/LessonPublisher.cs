@@ -49,31 +49,32 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
     public async Task<ImmutableArray<LessonFile>> PublishAsync(IProgress<(string Step, double Done)>? progress, CancellationToken ct)
     {
         Directory.CreateDirectory(folder);
-        progress?.Report(("drawing the sheet", 0));
-        Do(LessonParts.Sheet, WriteSheet);
-        ct.ThrowIfCancellationRequested();
-        progress?.Report(("drawing diagrams", 0.04));
-        Do(LessonParts.Diagrams, WriteDiagrams);
-        Do(LessonParts.Tab, WriteTab);
-        Do(LessonParts.Explanation, WriteExplanation);
+        Do(LessonParts.Sheet, "drawing the sheet", 0, WriteSheet);
+        Do(LessonParts.Diagrams, "drawing diagrams", 0.04, WriteDiagrams);
+        Do(LessonParts.Tab, "drawing tab", 0.045, WriteTab);
+        Do(LessonParts.Explanation, "explaining", 0.05, WriteExplanation);
         if (sound is null)
             return written.ToImmutable();
-        Do(LessonParts.Chapters, WriteChapters);
-        ct.ThrowIfCancellationRequested();
-        progress?.Report(("making the play-along page", 0.06));
+        Do(LessonParts.Chapters, "writing chapters", 0.055, WriteChapters);
         if (options.Parts.HasFlag(LessonParts.Page))
+        {
+            progress?.Report(("making the play-along page", 0.06));
             await WritePageAsync(sound, ct);
+        }
         if (options.Parts.HasFlag(LessonParts.Video))
             await WriteVideoAsync(sound, progress, ct);
         store.Thin();
         progress?.Report(("done", 1));
         return written.ToImmutable();
-    }
 
-    private void Do(LessonParts part, Action write)
-    {
-        if (options.Parts.HasFlag(part))
+        void Do(LessonParts part, string step, double done, Action write)
+        {
+            ct.ThrowIfCancellationRequested();
+            if (!options.Parts.HasFlag(part))
+                return;
+            progress?.Report((step, done));
             write();
+        }
     }
 
     private void WriteSheet()

@@ -26,6 +26,17 @@ public class SongbookTests
         Assert.Empty(book.WithShape(Shape.Parse("x02210")));
     }
 
+    // A capo raises a name by its fret in semitones: Am at fret 2 sounds Bm.
+    [Theory]
+    [InlineData("Am")]
+    [InlineData("Bm")]
+    public void AChordUnderACapoIsFoundByEitherName(string name)
+    {
+        var book = Songbook.Of(Song("One", "capo 2\nnames hand\nkey A minor\nshape Am x02210\n"), Song("Two", "capo 2\nkey B minor\nshape Bm x02210\n"));
+        Assert.Equal(["One", "Two"], book.WithChord(ChordSymbol.Read(name)).Select(u => u.Song.Title));
+        Assert.Equal(["Am", "Bm"], book.Grips[0].Names.Order());
+    }
+
     // Open D under a capo at 2 sounds as open E does (an identity of the trade).
     [Fact]
     public void OtherHandsThatSoundTheSameAreFound()

@@ -164,4 +164,16 @@ public class BarSheetTests
         var changed = bars.SetItem(2, new() { Number = 11, Meter = Meter.Of(3, 4) });
         Assert.Contains("3/4", Layout.Texts(TabBlock.Engrave(changed, new(Tuning.Standard), 500)));
     }
+
+    /// <summary>The chord that a section begins with is set as one that begins; one that goes on from the bar before is pale, and that is explained.</summary>
+    [Theory]
+    [InlineData("section A\nchords | G |\nsection B\nchords | G |\n", 0)]
+    [InlineData("section A\nchords | G | . |\nsection B\nchords | G |\n", 1)]
+    public void ASectionBeginsItsFirstChord(string sections, int pale)
+    {
+        var song = SongText.Parse("title T\ntempo 90\n" + sections, "t.hark").Song!;
+        var pages = BarSheet.Engrave(song, PaperSize.A4);
+        Assert.Equal(pale, pages.SelectMany(p => p.Flattened()).Select(m => m.Mark).OfType<TextMark>().Count(t => t is { Text: "G", Tint: Tint.Quiet }));
+        Assert.Equal(pale > 0, pages.SelectMany(Layout.Texts).Any(t => t.Contains("goes on from the bar before", StringComparison.Ordinal)));
+    }
 }

@@ -40,6 +40,21 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
     }
 
     [Fact]
+    public async Task OnlyTheStepsThatAreDoneAreTold()
+    {
+        using var folder = new TemporaryFolder();
+        var told = new List<string>();
+        var options = new PublishOptions(LessonParts.Diagrams, PaperSize.A4, new DateTime(2026, 1, 2));
+        await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options, LessonSongs.StoreIn(folder)).PublishAsync(new Steps(told), TestContext.Current.CancellationToken);
+        Assert.Equal(["drawing diagrams"], told);
+    }
+
+    private sealed class Steps(List<string> told) : IProgress<(string Step, double Done)>
+    {
+        public void Report((string Step, double Done) value) => told.Add(value.Step);
+    }
+
+    [Fact]
     public async Task WithoutASoundTheDrawingsAreMade()
     {
         using var folder = new TemporaryFolder();

@@ -10,8 +10,7 @@ public static class HarmonyRemarks
     public static IEnumerable<Remark> Of(Song song)
     {
         var analysis = HarmonicAnalysis.Of(song);
-        return CapoRemarks.Of(song, analysis)
-            .Concat(KeyRemarks.Of(song, analysis))
+        return KeyRemarks.Of(song, analysis)
             .Concat(ModeRemarks.Of(song, analysis))
             .Concat(ForeignChordRemarks.Of(analysis))
             .Concat(BluesRemarks.Of(song, analysis))

@@ -10,15 +10,20 @@ public static class MelodyLine
 {
     /// <summary>
     /// The notes of a layer that nothing of it sounds above when they start; each lasts until the next of them starts or it ends.
+    /// Where picked notes start one at a time, each ends the one before, though its string may ring.
     /// A note that sounds on under a new chord is parted there. Where no chord is claimed, the line is silent.
     /// </summary>
     public static ImmutableArray<MelodyNote> Of(Song song, Layer layer)
     {
         var source = new LayerEvents(song);
-        var line = Highest([.. source.All().Where(e => e.Note.Layer == layer).OrderBy(e => e.Start).ThenByDescending(e => e.Note.Pitch.Midi)]);
+        List<SoundingEvent> events = [.. source.All().Where(e => e.Note.Layer == layer).OrderBy(e => e.Start).ThenByDescending(e => e.Note.Pitch.Midi)];
+        var line = layer == Layer.Picked && events.DistinctBy(e => e.Start).Count() == events.Count ? OneAtATime(events) : Highest(events);
         var chords = ChordSpans(source);
         return [.. line.SelectMany(e => Parted(e, chords))];
     }
+
+    private static List<SoundingEvent> OneAtATime(List<SoundingEvent> events) =>
+        [.. events.Select((e, i) => i + 1 < events.Count && events[i + 1].Start < e.End ? e with { End = events[i + 1].Start } : e)];
 
     private static List<SoundingEvent> Highest(List<SoundingEvent> events)
     {

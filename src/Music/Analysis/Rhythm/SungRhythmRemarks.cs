@@ -21,10 +21,13 @@ public static class SungRhythmRemarks
         if (rhythm.Bars.IsEmpty)
             return [];
         var remarks = new[] { Entries(rhythm), Syncopation(rhythm), AgainstGuitar(rhythm) }.OfType<Remark>().Concat(Anticipations(song, rhythm));
-        return IsMostlyHeard(song) ? remarks.Select((r, i) => i == 0 ? r with { Sentence = r.Sentence + " That is so if the syllables are heard rightly; no person has decided them yet." } : r) : remarks;
+        var doubt = Doubt([.. song.Bars.SelectMany(b => b.Sung).Select(s => s.Standing)]);
+        return remarks.Select((r, i) => i == 0 ? r with { Sentence = r.Sentence + doubt } : r);
     }
 
-    private static bool IsMostlyHeard(Song song) => Standing.AreMostlyHeard([.. song.Bars.SelectMany(b => b.Sung).Select(s => s.Standing)]);
+    private static string Doubt(IReadOnlyCollection<Standing> sung) =>
+        !Standing.AreMostlyHeard(sung) ? ""
+        : $" That is so if the syllables are heard rightly; no person has decided {(sung.All(s => s.Kind == StandingKind.Heard) ? "them" : "most of them")} yet.";
 
     private static Remark? Entries(SungRhythm rhythm)
     {

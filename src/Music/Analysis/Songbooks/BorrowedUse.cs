@@ -18,6 +18,9 @@ public sealed record BorrowedUse(string Numeral, ImmutableArray<BorrowedChord> U
 /// <param name="Bars">Numbers of its bars, rising.</param>
 public sealed record BorrowedChord(Song Song, string Numeral, string Symbol, ImmutableArray<int> Bars)
 {
+    /// <summary>The symbol that the song's file writes.</summary>
+    public string Own => CapoNames.Of(Song)?.First(Symbol) ?? Symbol;
+
     public static IEnumerable<BorrowedChord> Of(Song song) =>
         HarmonicAnalysis.Of(song).Chords
             .Where(c => c.Reading.Origin.IsBorrowed && c.Reading.Numeral is not null)

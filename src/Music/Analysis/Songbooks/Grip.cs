@@ -6,8 +6,8 @@ namespace Harkbook.Music.Analysis.Songbooks;
 /// <summary>One shape of the hand in one tuning, wherever the songbook uses it. The capo may differ: the hand does the same.</summary>
 public sealed record Grip(Tuning Tuning, Shape Shape, ImmutableArray<ShapeUse> Uses)
 {
-    /// <summary>Names that the songs give it, each once, the commonest first.</summary>
-    public ImmutableArray<string> Names => [.. Uses.GroupBy(u => u.Symbol).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key)];
+    /// <summary>Names that the songs' files give it, each once, the commonest first.</summary>
+    public ImmutableArray<string> Names => [.. Uses.GroupBy(u => u.Own).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key)];
 
     public int Songs => Uses.Select(u => u.Song).Distinct(ReferenceEqualityComparer.Instance).Count();
 

@@ -26,8 +26,8 @@ public sealed record Songbook(ImmutableArray<Song> Songs)
     /// <summary>Uses of a shape of the hand, in any tuning.</summary>
     public IEnumerable<ShapeUse> WithShape(Shape shape) => Uses.Where(u => u.Shape == shape.WithoutFingers());
 
-    /// <summary>Uses of a chord, by whatever shape; spelling counts by sound, so Gb finds F#.</summary>
-    public IEnumerable<ShapeUse> WithChord(Chord chord) => Uses.Where(u => SameSound(u.Chord, chord));
+    /// <summary>Uses of a chord, by whatever shape, that sound it or are called so by the hand; spelling counts by sound, so Gb finds F#.</summary>
+    public IEnumerable<ShapeUse> WithChord(Chord chord) => Uses.Where(u => SameSound(u.Chord, chord) || SameSound(u.HandsChord, chord));
 
     /// <summary>Uses of other shapes or tunings that sound the very same pitches as one use does.</summary>
     public IEnumerable<ShapeUse> SoundingAs(ShapeUse use) => Uses.Where(u => u.Sound.SequenceEqual(use.Sound) && !(u.Shape == use.Shape && ReferenceEquals(u.Song, use.Song)));

@@ -23,7 +23,7 @@ internal static class SongbookFindings
         let names = alike.GroupBy(WithoutCapo).ToArray()
         where names.Length > 1
         select new SongbookFinding(SongbookFindingKind.ShapeNamedTwice,
-            $"The shape {grip.Shape} in {TuningCatalogue.DescribeOnAny(grip.Tuning)} is called {Listed(names.Select(n => n.First().Symbol), names.Select(n => n.Select(u => u.Song)))}.",
+            $"The shape {grip.Shape} in {TuningCatalogue.DescribeOnAny(grip.Tuning)} is called {Listed(names.Select(n => n.First().Own), names.Select(n => n.Select(u => u.Song)))}.",
             Once(alike.Select(u => u.Song)));
 
     private static (int, int, string) WithoutCapo(ShapeUse use)
@@ -34,7 +34,8 @@ internal static class SongbookFindings
     }
 
     private static IEnumerable<SongbookFinding> Chords(ImmutableArray<Song> songs) =>
-        from use in songs.SelectMany(song => song.Bars.SelectMany(b => b.Chords).Select(c => (Song: song, c.Value.Chord, Symbol: NamedShape.SymbolOf(c.Value.Name))))
+        from song in songs
+        from use in HandReading.Of(song).Bars.SelectMany(b => b.Chords).Select(c => (Song: song, c.Value.Chord, Symbol: NamedShape.SymbolOf(c.Value.Name)))
         where !use.Chord.IsNone
         group use by use.Chord into chord
         let spelt = chord.GroupBy(u => u.Symbol).ToArray()

@@ -40,8 +40,8 @@ public static class SongbookRemarks
     /// <summary>"E", or "E, there called D," where a capo or the other song names it otherwise.</summary>
     private static string Named(ShapeUse here, ShapeUse[] there)
     {
-        var names = there.Select(u => u.Symbol).Where(s => s != here.Symbol).Distinct().Select(Spoken).ToArray();
-        return names.Length == 0 ? Spoken(here.Symbol) : $"{Spoken(here.Symbol)} (there called {NumberWords.List(names)})";
+        var names = there.Select(u => u.Own).Where(s => s != here.Own).Distinct().Select(Spoken).ToArray();
+        return names.Length == 0 ? Spoken(here.Own) : $"{Spoken(here.Own)} (there called {NumberWords.List(names)})";
     }
 
     private static string Spoken(string symbol) => Theory.ChordSymbol.TryRead(symbol, out var chord) ? ChordSpeech.Of(chord) : symbol;
@@ -65,7 +65,7 @@ public static class SongbookRemarks
         let there = borrowed.Uses.Where(u => u.Song != song).ToArray()
         where here.Length > 0 && there.Length > 0
         select new Remark(RemarkKind.SharedBorrowedChord,
-            $"It borrows {Spoken(here[0].Symbol)} as {NumberWords.List([.. there.Select(u => $"{u.Song.Title} borrows {Spoken(u.Symbol)}").Distinct()])}.",
+            $"It borrows {Spoken(here[0].Own)} as {NumberWords.List([.. there.Select(u => $"{u.Song.Title} borrows {Spoken(u.Own)}").Distinct()])}.",
             [new(borrowed.Numeral, string.Join("; ", borrowed.Uses.Select(u => $"{u.Symbol} in {u.Song.Title}")), "Roman numerals compared, each in its song's key")])
         {
             Places = [.. here.SelectMany(u => u.Bars).Distinct().Order().Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],

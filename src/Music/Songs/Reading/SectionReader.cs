@@ -186,7 +186,7 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
             bag.Add(DiagnosticCode.BarTwice, header.Keyword.Span, $"A pattern of {header.Keyword.Text} starts with bar {first} already.", "Say with 'from' where this one starts, or keep one of them.");
             return null;
         }
-        if (first >= next)
+        if (first >= next || (place.Repeats && place.From is null))
             return first;
         bag.Add(DiagnosticCode.BarTwice, header.Keyword.Span, $"Bar {first} of {header.Keyword.Text} is given already; the next one is {next}.");
         return next;

@@ -31,6 +31,14 @@ public class MelodyToneTests
         Assert.Equal(note, other.Note.Note.Pitch.Name.ToString());
     }
 
+    // One note at a time: the high E4 ends when the line goes on below it, though nothing stops its string.
+    [Fact]
+    public void InALinePlayedOneNoteAtATimeTheNextNoteEndsTheOneBefore()
+    {
+        var line = MelodyLine.Of(AnySong.Of("section A\nchords | C . Am . |\npick\n E4 | 0 . . . |\n B3 | . 1 0 . |\n"), Layer.Picked);
+        Assert.Equal([("E4", 1.0), ("C4", 1.0), ("B3", 2.0)], line.Select(n => (n.Note.Pitch.ToString(), n.Place.Length.Value)));
+    }
+
     [Fact]
     public void TheHighestPickedVoiceIsFollowed()
     {

@@ -73,6 +73,13 @@ public class SungRhythmTests
     }
 
     [Fact]
+    public void WhereAPersonHasDecidedSomeSyllablesMostAreSaidToBeUndecided()
+    {
+        var remarks = SungRhythmRemarks.Of(AnySong.Of("section A\nstrum | d d d d | d d d d |\nsung | _ x . x | _ x . . | ~heard 50%  ~bar 2 decided\n")).ToArray();
+        Assert.EndsWith("no person has decided most of them yet.", remarks[0].Sentence);
+    }
+
+    [Fact]
     public void ASongWithoutWordsGetsNone() => Assert.Empty(SungRhythmRemarks.Of(AnySong.Of("section A\nstrum | d d d d |\n")));
 
     private static Remark Of(Music.Songs.Song song, RemarkKind kind) => Assert.Single(SungRhythmRemarks.Of(song), r => r.Kind == kind);
