@@ -22,6 +22,25 @@ public sealed class PupilCapoTests : IDisposable
         Assert.Single(Directory.GetDirectories(scene.Root));
     }
 
+    [Theory]
+    [InlineData("--capo", "1")]
+    [InlineData("--capo", "1", "--same-shapes")]
+    public async Task TheSongsOwnCapoChangesNothing(params string[] options)
+    {
+        scene.File("far.hark", "title Far\ncapo 1\nkey Bb major\nshape Bb x02220\nsection A\nchords | Bb |\n");
+        var ran = await Launch.RunAsync(scene, ["publish", "far.hark", "--only", "diagrams", .. options]);
+        Assert.Contains("the song has its capo on fret 1 itself, so there is nothing to change", ran.Error);
+        Assert.Empty(Directory.GetDirectories(scene.Root));
+    }
+
+    [Fact]
+    public async Task ShapesThatNobodyTriedAreSaidToBeSo()
+    {
+        scene.File("far.hark", "title Far\ncapo 1\nkey Bb major\nshape Bb x02220\nsection A\nchords | Bb |\n");
+        var ran = await Launch.RunAsync(scene, ["publish", "far.hark", "--only", "diagrams", "--capo", "none"]);
+        Assert.Contains("no person has tried them", ran.Output);
+    }
+
     // A shape under the hand's name is warned of once, by a command that reads no recording.
     [Theory]
     [InlineData("explain")]

@@ -46,6 +46,8 @@ internal static class PublishCommand
                 Console.Out.WriteLine(line);
             foreach (var lack in parts == LessonParts.All ? [] : PublishReport.Lacking(opened.Song, options))
                 Console.Out.WriteLine(lack);
+            if (pupil?.Caution is { } caution)
+                Console.Out.WriteLine(caution);
             return 0;
         });
         return command;

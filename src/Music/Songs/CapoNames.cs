@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 
@@ -11,10 +12,13 @@ namespace Harkbook.Music.Songs;
 /// <param name="HandFirst">Whether the song's own names are the hand's.</param>
 public sealed record CapoNames(Interval Raise, bool HandFirst)
 {
+    /// <summary>Chords whose shape contradicts its name: what the hand's or the sounding name would be, nobody knows.</summary>
+    public ImmutableArray<string> Contradicted { get; init; } = [];
+
     /// <summary>Null where chords have one name: without a capo, and under one that stops only some strings.</summary>
     public static CapoNames? Of(Song song) =>
         song.Capo.Value is { Fret: > 0, IsPartial: false } capo
-            ? new(song.HandNames ?? RaiseTo(song.Key.Value, capo), song.HandNames is not null)
+            ? new(song.HandNames ?? RaiseTo(song.Key.Value, capo), song.HandNames is not null) { Contradicted = [.. WrongShapes.Of(song).Select(w => w.Shape.Name)] }
             : null;
 
     /// <summary>The interval that a capo adds to the hand's names, so spelled that the key that sounds has few signs.</summary>
@@ -31,11 +35,11 @@ public sealed record CapoNames(Interval Raise, bool HandFirst)
     /// <summary>The name to set large: the song's own.</summary>
     public string First(string sounding) => HandFirst ? Hand(sounding) : sounding;
 
-    /// <summary>The other name, without a label.</summary>
-    public string Second(string sounding) => NamedShape.SymbolOf(HandFirst ? sounding : Hand(sounding));
+    /// <summary>The other name, without a label; empty where the chord's shape contradicts its name.</summary>
+    public string Second(string sounding) => Contradicted.Contains(sounding) ? "" : NamedShape.SymbolOf(HandFirst ? sounding : Hand(sounding));
 
     /// <summary>The other name in words, "play A" beside what sounds and "sounds Bb" beside the hand's.</summary>
-    public string SecondInWords(string sounding) => $"{(HandFirst ? "sounds" : "play")} {Second(sounding)}";
+    public string SecondInWords(string sounding) => Second(sounding) is { Length: > 0 } second ? $"{(HandFirst ? "sounds" : "play")} {second}" : "";
 
     /// <summary>The song's own name for a chord, and in brackets the other: "Am (sounds Bm)".</summary>
     public string Both(string sounding) => $"{First(sounding)} ({SecondInWords(sounding)})";

@@ -24,6 +24,8 @@ public static class BarSheet
         flow.Add(SongHead.Engrave(song, flow.Width), 0);
         foreach (var row in ShapeShelf.Engrave(drawn, flow.Width))
             flow.Add(row, 14);
+        if (ShapeCautions.Engrave(drawn, flow.Width) is { } cautions)
+            flow.Add(cautions, 6);
         var clock = new SongClock(song);
         SheetPatterns[] patterns = [SheetPatterns.OfTab(drawn), SheetPatterns.OfStrums(drawn)];
         var lines = new BarLines(SongRows.OfSheet(drawn, patterns), flow.Width, song.Recording is null ? null : clock);

@@ -43,8 +43,6 @@ internal static class SheetNotes
                 : "Frets are counted from the capo. Large names are what sounds; small ones below are the hand's, as without the capo.";
         if (song.Capo.Value.IsPartial)
             yield return "The capo stops only some strings. Diagrams and tab count frets from the nut: a string that the capo stops is open at its fret.";
-        if (part.Shapes.Any(s => s.Standing.Kind == StandingKind.Assumed))
-            yield return "The shapes were found for this capo by the program, and no person has tried them: take another where one doesn't lie well, and leave out what hurts.";
         if (part.Shapes.Any(s => s.Shape.LastFret is not null && ShapeShelf.Subject(song, s).FingersGuessed))
             yield return "Fingers on pale dots: easiest for a usual hand, not yet decided by a person.";
         foreach (var sign in Signs(part))

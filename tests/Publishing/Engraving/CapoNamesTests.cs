@@ -36,6 +36,23 @@ public class CapoNamesTests
         Assert.DoesNotContain(Texts(partial), t => t.StartsWith("play", StringComparison.Ordinal) || t.Contains("played as", StringComparison.Ordinal));
     }
 
+    // A minor's open shape at capo 2 sounds B minor; the song calls it Am, and no hand's name of either is right beside it.
+    [Fact]
+    public void AShapeThatContradictsItsNameHasNoSecondNameAndIsToldOf()
+    {
+        var texts = Texts(Song("title T\ntuning E2 A2 D3 G3 B3 E4\ncapo 2\nkey A minor\nshape Am x02210\nshape Em 022000\nsection A\nchords | Am | D |\n"));
+        Assert.DoesNotContain(texts, t => t.Contains("Gm", StringComparison.Ordinal));
+        Assert.Contains(texts, t => t.StartsWith("x02210 with capo 2 sounds Bm, not Am", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void ShapesThatNobodyTriedAreToldOfBesideTheirDiagrams()
+    {
+        Assert.True(CapoChange.TrySameSound(Sounding, Music.Instruments.Capo.None, out var moved, out _));
+        var texts = Texts(moved).ToList();
+        Assert.InRange(texts.FindIndex(t => t.Contains("no person has tried them", StringComparison.Ordinal)), 0, texts.IndexOf("Verse"));
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
