@@ -3,8 +3,8 @@ using Harkbook.Music.Instruments;
 namespace Harkbook.Music.Songs;
 
 /// <summary>
-/// What a song picks out of each of its shapes. Where a bar picks nothing but notes that its shapes hold, they may go to other strings with the
-/// shape, as long as each sounds as it did; other bars keep their strings.
+/// What a song picks out of each of its shapes. A note that its shape holds, plainly picked, may go to another string with the shape, as long as
+/// it sounds as it did; any other, and one that the next on its string goes on from, keeps its string.
 /// </summary>
 internal sealed class PickedByShape
 {
@@ -14,10 +14,11 @@ internal sealed class PickedByShape
     public PickedByShape(Song song)
     {
         neck = new(song.Tuning.Value, song.Capo.Value);
-        notes = song.Bars.SelectMany(bar => bar.Picked.Select(p => (Chord: ChordAt(bar, p), p.Value, Free: IsHeld(bar))))
-            .Where(p => p.Chord?.Shape is not null).ToLookup(p => p.Chord!.Name, p => (p.Value, p.Free));
+        notes = song.Bars.SelectMany(bar => bar.Picked.Where(p => IsHeld(bar, p)).Select(p => (Chord: ChordAt(bar, p), p.Value, Free: IsFree(bar, p))))
+            .ToLookup(p => p.Chord!.Name, p => (p.Value, p.Free));
     }
 
+    /// <summary>Whether notes that a chord's shape holds are picked.</summary>
     public bool Has(string name) => notes.Contains(name);
 
     /// <summary>Whether another shape has all that is picked out of a chord's own.</summary>
@@ -33,8 +34,11 @@ internal sealed class PickedByShape
             .OrderBy(i => Math.Abs(i - note.StringIndex)).Select(i => (int?)i).FirstOrDefault();
     }
 
-    /// <summary>Whether the shapes of the moment hold every note that the bar picks, each plainly picked.</summary>
-    public static bool IsHeld(Bar bar) => bar.Picked.All(p => IsPlain(p.Value) && ChordAt(bar, p)?.Shape is { } shape && shape.Frets[p.Value.StringIndex] == p.Value.Fret);
+    /// <summary>Whether a note may change its string.</summary>
+    public static bool IsFree(Bar bar, Claim<PickedNote> note) => IsHeld(bar, note) && IsPlain(note.Value)
+        && bar.Picked.Where(p => p.Start > note.Start && p.Value.StringIndex == note.Value.StringIndex).MinBy(p => p.Start) is not { Value.Attack: Attack.HammeredOn or Attack.PulledOff or Attack.Slid };
+
+    private static bool IsHeld(Bar bar, Claim<PickedNote> note) => ChordAt(bar, note)?.Shape is { } shape && shape.Frets[note.Value.StringIndex] == note.Value.Fret;
 
     public static ChordUse? ChordAt(Bar bar, Claim<PickedNote> note) => bar.Chords.LastOrDefault(c => c.Start <= note.Start)?.Value;
 

@@ -41,13 +41,14 @@ internal sealed class PickedUnderCapo(Song song, Capo capo, ImmutableArray<Named
         return [];
     }
 
-    /// <summary>Where the new shape sounds them, each on a string of its own; null where it doesn't, or the bar picks more than its shapes hold.</summary>
+    /// <summary>Where the new shape sounds them, each on a string of its own, and on their own strings those that keep them; null where it doesn't.</summary>
     private FretPlace[]? InShape(Bar bar, ImmutableArray<Claim<PickedNote>> notes)
     {
-        if (!PickedByShape.IsHeld(bar) || shapes.FirstOrDefault(s => s.Name == PickedByShape.ChordAt(bar, notes[0])!.Name) is not { } named)
+        if (PickedByShape.ChordAt(bar, notes[0]) is not { } chord || shapes.FirstOrDefault(s => s.Name == chord.Name) is not { } named)
             return null;
-        var strings = notes.Select(n => byShape.StringIn(n.Value, named.Shape, capo)).ToArray();
-        return strings.Contains(null) || strings.Distinct().Count() < strings.Length ? null : [.. strings.Select(s => new FretPlace(s!.Value, named.Shape.Frets[s.Value]!.Value))];
+        var strings = notes.Select(n => PickedByShape.IsFree(bar, n) ? byShape.StringIn(n.Value, named.Shape, capo) : n.Value.StringIndex).ToArray();
+        var places = strings.Zip(notes, (s, n) => s is { } at && Fret(n.Value, at) is { } fret ? new FretPlace(at, fret) : (FretPlace?)null).ToArray();
+        return places.Contains(null) || strings.Distinct().Count() < strings.Length ? null : [.. places.Select(p => p!.Value)];
     }
 
     private FretPlace[]? Own(ImmutableArray<Claim<PickedNote>> notes) =>
