@@ -58,7 +58,7 @@ public sealed class ShapeWeigher(CheckOptions options)
 
     private static string? Missing(Shape shape, Tuning tuning, Capo capo, ImmutableDictionary<int, double> sounding)
     {
-        var missing = shape.Pitches(tuning, capo).Where(p => sounding.GetValueOrDefault(p.Midi) < 0.15).Select(p => p.ToString()).ToArray();
+        var missing = shape.Pitches(tuning, capo).Where(p => sounding.GetValueOrDefault(p.Midi) < 0.15).Select(p => p.ToString()).Distinct().ToArray();
         return missing.Length == 0 ? null : $"{string.Join(", ", missing)} not heard";
     }
 }

@@ -43,6 +43,14 @@ public class ShapeRemedyTests
         Assert.Equal((2, null, null), (unsupported.Where!.Bar, unsupported.Suggestion, unsupported.Remedy));
     }
 
+    /// <summary>xxx450 is B3, E4 and E4; of E as 0221xx none of them sounds.</summary>
+    [Fact]
+    public void APitchOfTwoStringsIsNamedOnce()
+    {
+        int[] low = [40, 47, 52, 56];
+        Assert.All(Check("E xxx450", "E E E E", low, low, low, low).Result.Findings.Where(f => f.Kind == ClaimKind.Shape), f => Assert.Equal("B3, E4 not heard", f.Heard));
+    }
+
     private static (SongDocument Document, CheckResult Result) Check(string shape, string heard, params int[][] bars)
     {
         var name = shape.Split(' ')[0];
