@@ -72,7 +72,7 @@ internal sealed class PracticeMaking(SongFolder opened, Practised practised, Pra
     private void Report(PracticePlan plan, PracticeForm form)
     {
         foreach (var stage in plan.Stages)
-            Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{ClockText.Of(stage.At)}  {stage.Speed * 100:0}%, {stage.Tempo:0} beats a minute"));
+            Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{ClockText.Of(stage.At)}  {stage.Speed * 100:0}%, {TempoText.Of(stage.Tempo)}"));
         var care = "about -18 LUFS; start with the volume low. Take breaks, and stop when a hand or the voice hurts.";
         Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.wav"))}: {practised.What}; {care}");
         Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.pdf"))}: the bars, with a box to tick for each round; the bars alone as .svg and .png.");

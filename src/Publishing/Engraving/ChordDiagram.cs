@@ -219,7 +219,7 @@ public sealed class ChordDiagram
         }
         if (style.Foot.HasFlag(StringFoot.SoundingNotes))
         {
-            var notes = subject.SoundingNames();
+            var notes = subject.NoteNames();
             for (var i = 0; i < grid.Strings; i++)
                 DrawFoot(i, row, notes[i] is { } note ? PitchText.Of(note) : "–", Face.NarrowStrong, Tint.Hand);
         }

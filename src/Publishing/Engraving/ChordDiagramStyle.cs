@@ -19,7 +19,7 @@ public enum StringFoot
     /// <summary>The open string without capo; strong where it differs from standard tuning.</summary>
     OpenStrings = 1,
 
-    /// <summary>The note that sounds, capo counted.</summary>
+    /// <summary>The note of each string; under a capo the sounding one or the hand's, as the name above is.</summary>
     SoundingNotes = 2,
 }
 

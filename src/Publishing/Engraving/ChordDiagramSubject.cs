@@ -36,11 +36,12 @@ public sealed record ChordDiagramSubject(Shape Shape, string Name, Tuning Tuning
             ? this with { Shape = Shape.WithFingers(easiest.Fingers), FingersHeard = true }
             : this;
 
-    /// <summary>What each string sounds, null where muted; notes of the named chord take its spelling.</summary>
-    internal ImmutableArray<PitchName?> SoundingNames()
+    /// <summary>What each string sounds, null where muted, called as the name above calls it; notes of the named chord take its spelling.</summary>
+    internal ImmutableArray<PitchName?> NoteNames()
     {
+        var toName = Names is { HandFirst: true } ? -Names.Raise : default;
         ImmutableArray<PitchName> spelled = ChordSymbol.TryRead(NamedShape.SymbolOf(Name), out var chord) ? chord.Notes.Add(chord.Bass) : [];
-        return [.. Shape.PitchOfEachString(Tuning, Capo, Centre).Select(p => p is { } pitch ? Respelled(pitch.Name, spelled) : (PitchName?)null)];
+        return [.. Shape.PitchOfEachString(Tuning, Capo, Centre).Select(p => p is { } pitch ? Respelled(pitch.Name, spelled) + toName : (PitchName?)null)];
     }
 
     private static PitchName Respelled(PitchName name, ImmutableArray<PitchName> spelled)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Music.Analysis.Practice;
+using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Publishing.Engraving;
@@ -25,7 +26,7 @@ internal static class PaceLadder
     {
         var baseline = top + Box - 1.2;
         sketch.Text(stage.Speed.ToString("0%", CultureInfo.InvariantCulture), 28, baseline, Face.Strong, 10.2, Tint.Ink, Align.Right);
-        sketch.Text(string.Create(CultureInfo.InvariantCulture, $"{stage.Tempo:0} beats a minute"), 38, baseline, Face.Text, 9, Tint.Quiet);
+        sketch.Text(TempoText.Of(stage.Tempo), 38, baseline, Face.Text, 9, Tint.Quiet);
         for (var round = 0; round < stage.Rounds.Length; round++)
             sketch.Add(new RectMark(Drawings.Box.At(BoxesLeft + round * (Box + 8), top, Box, Box), 1.5, new(Tint.Paper, Tint.Ink, 0.8)));
     }

@@ -65,8 +65,8 @@ public static class SongFacts
     private static string Named(Key key) => PitchText.Of(key.Tonic) + " " + key.Mode;
 
     /// <summary>"96 beats a minute"; in a compound meter the felt beat is named, since it may not be the one that is counted.</summary>
-    private static string TempoWords(Song song) => string.Create(CultureInfo.InvariantCulture,
-        $"{song.Tempo.Value:0.#} beats a minute{(song.Meter.Value is { IsCompound: true } meter ? $", of three {NoteOf(meter)} each" : "")}");
+    private static string TempoWords(Song song) =>
+        TempoText.Of(song.Tempo.Value) + (song.Meter.Value is { IsCompound: true } meter ? $", of three {NoteOf(meter)} each" : "");
 
     private static string NoteOf(Meter meter) => meter.Lower == 8 ? "eighths" : "sixteenths";
 

@@ -32,6 +32,11 @@ public sealed record TimedBar(Bar Bar, int SectionIndex, ImmutableArray<double> 
 /// </summary>
 public sealed class LessonTimeline
 {
+    /// <summary>What is this near to a chord's edge, in seconds, stands at it.</summary>
+    private const double Close = 0.02;
+
+    private readonly double[] handsAt;
+
     public LessonTimeline(Song song) : this(song, Passage.Whole(song), default)
     {
     }
@@ -51,6 +56,7 @@ public sealed class LessonTimeline
         Sung = [.. played.SelectMany(bar => bar.Sung.Select(c => From(start, On(clock, bar, c))))];
         Strums = [.. played.SelectMany(bar => bar.Strums.Select(c => From(start, On(clock, bar, c))))];
         Harp = [.. played.SelectMany(bar => Breaths(clock, bar)).Select(b => From(start, b))];
+        handsAt = [.. Strums.Select(s => s.Start), .. played.SelectMany(bar => bar.Picked.Select(p => From(start, On(clock, bar, p)).Start))];
         Sections = [.. song.Sections.Select((s, i) => Section(s, i)).Where(s => s.End > s.Start)];
     }
 
@@ -72,6 +78,13 @@ public sealed class LessonTimeline
 
     /// <summary>Where the music starts and ends, in seconds.</summary>
     public (double Start, double End) Music => Bars.IsEmpty ? (0, 0) : (Bars[0].Start, Bars[^1].End);
+
+    /// <summary>Whether from a chord's end (−1: from the start) until the next chord the hands do nothing at all.</summary>
+    public bool IsSilentAfter(int chord)
+    {
+        var (from, until) = (chord < 0 ? Music.Start : Chords[chord].End, chord + 1 < Chords.Length ? Chords[chord + 1].Start : Music.End);
+        return until > from + Close && !handsAt.Any(t => t > from - Close && t < until - Close);
+    }
 
     /// <summary>The index of the item sounding at a time, or of the last that started before it; −1 before the first.</summary>
     public static int IndexAt<T>(ImmutableArray<Timed<T>> items, double time)

@@ -38,6 +38,7 @@ public static class PlayAlongPage
             ["why"] = explanation is null ? "" : PageRemarks.Of(timeline, explanation),
             ["data"] = PageTemplate.Json(PageData.Of(timeline, drawings, length)),
             ["drawings"] = drawings.Templates,
+            ["heard"] = song.Recording is null ? "Instruments" : "Record",
             ["type"] = WebUtility.HtmlEncode(mediaType),
             ["sound"] = Convert.ToBase64String(sound),
         });

@@ -29,6 +29,17 @@ public class CapoNamesTests
         Assert.Contains("Large names are the hand's", string.Join(' ', texts));
     }
 
+    /// <summary>The notes below a diagram are called as the name above it: x02220 at fret 1 sounds Bb F Bb D F, which the hand knows as A E A C# E.</summary>
+    [Theory]
+    [InlineData(false, "– B♭ F B♭ D F")]
+    [InlineData(true, "– A E A C♯ E")]
+    public void NotesBelowADiagramSpeakTheNamesLanguage(bool hand, string notes)
+    {
+        var song = hand ? Hand : Sounding;
+        var drawing = ChordDiagram.Engrave(ChordDiagramSubject.Of(song, song.Shapes[0].Shape, song.Shapes[0].Name, Standing.Decided), new(10, Foot: StringFoot.SoundingNotes));
+        Assert.EndsWith(notes + " capo 1", string.Join(' ', Layout.Texts(drawing)));
+    }
+
     [Fact]
     public void WithoutACapoOrUnderAPartialOneThereIsOneName()
     {

@@ -12,5 +12,6 @@ public class PitchTextTests
     [InlineData("a bar by B, both blown", "a bar by B, both blown")]
     [InlineData("#iv is not number 3", "♯iv is not number 3")]
     [InlineData("E7#9 and Ebb", "E7♯9 and E♭♭")]
+    [InlineData("sounds Ebadd9 or Bbm7, in Eb", "sounds E♭add9 or B♭m7, in E♭")]
     public void NotesWithinWordsAreSigned(string plain, string signed) => Assert.Equal(signed, PitchText.InSentence(plain));
 }

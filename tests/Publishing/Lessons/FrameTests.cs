@@ -106,6 +106,14 @@ public sealed class FrameTests
         Assert.Contains("4/4", texts);
     }
 
+    /// <summary>The last bar, from 2.5 s on, is a beat of G and three of silence.</summary>
+    [Fact]
+    public void ASilenceIsCalledSo()
+    {
+        Assert.DoesNotContain("silence", TextsAt(LessonSongs.TwoFour, 9, 2.6));
+        Assert.Contains("silence", TextsAt(LessonSongs.TwoFour, 9, 2.9));
+    }
+
     [Fact]
     public void AfterTheEndTheFrameSaysHowToTuneAgain()
     {

@@ -21,10 +21,10 @@ public sealed class PageInBrowserTests(BrowserFixture fixture) : PageTest(fixtur
     /// <summary>Bars last a second from 0.2 s on, and each has its chord and the next one's diagram.</summary>
     [Theory]
     [InlineData(0.05, "", "count in", "next in 1 beat")]
-    [InlineData(0.3, "D", "Out & <home>, bar 1 of 4", "next in 4 beats")]
-    [InlineData(1.25, "G/D", "Out & <home>, bar 2 of 4", "next in 4 beats")]
-    [InlineData(3.1, "A7sus4", "Back, bar 3 of 4", "next in 1 beat")]
-    [InlineData(3.3, "F#m7b5", "Back, bar 4 of 4", "the last chord")]
+    [InlineData(0.3, "D", "Out & <home>, bar 1 of all 4", "next in 4 beats")]
+    [InlineData(1.25, "G/D", "Out & <home>, bar 2 of all 4", "next in 4 beats")]
+    [InlineData(3.1, "A7sus4", "Back, bar 3 of all 4", "next in 1 beat")]
+    [InlineData(3.3, "F#m7b5", "Back, bar 4 of all 4", "the last chord")]
     [InlineData(4.3, "F#m7b5", "the end", "the last chord")]
     public async Task ItShowsWhatTheClockSays(double time, string chord, string where, string until)
     {
@@ -63,6 +63,35 @@ public sealed class PageInBrowserTests(BrowserFixture fixture) : PageTest(fixtur
         await page.Keyboard.PressAsync("Space");
         Assert.Equal(2.2, await TimeAsync(page), 0.01);
         Assert.True(await page.EvaluateAsync<bool>("document.getElementById('sound').paused"));
+    }
+
+    /// <summary>A click leaves the space bar to the player: it plays from the bar that was clicked, and pauses there.</summary>
+    [Theory]
+    [InlineData("[data-bar='2']")]
+    [InlineData("#on")]
+    public async Task SpacePlaysAfterAClick(string clicked)
+    {
+        var page = await OpenAsync();
+        await SeekAsync(page, 1.3);
+        await page.ClickAsync(clicked);
+        await page.Keyboard.PressAsync("Space");
+        await UntilAsync(page, "sound.currentTime > 2.3");
+        await page.Keyboard.PressAsync("Space");
+        Assert.True(await page.EvaluateAsync<bool>("sound.paused && sound.currentTime > 2.25"));
+    }
+
+    /// <summary>Bars of a second; the chord ends with bar 1, and in bar 2 nothing is played.</summary>
+    [Theory]
+    [InlineData("| Dm | _ | Dm |", "", "silence")]
+    [InlineData("| Dm | _ | Dm |", "strum | d d d d | d d d d | d d d d |", "no chord")]
+    [InlineData("| _ . | _ | Dm |", "", "silence")]
+    public async Task ASilenceIsCalledSo(string chords, string strum, string held)
+    {
+        var song = LessonSongs.Read($"title S\nmeter 4/4\ntempo 240\nkey D minor\nshape Dm xx0231\nsection A\nchords {chords}\n{strum}\n");
+        var page = await OpenAsync(address: await Fixture.AddressOfAsync(song));
+        await SeekAsync(page, 1.3);
+        Assert.Equal(held, await page.InnerTextAsync("#held"));
+        Assert.Equal(0, await page.Locator("#now svg").CountAsync());
     }
 
     [Fact]
@@ -148,7 +177,7 @@ public sealed class PageInBrowserTests(BrowserFixture fixture) : PageTest(fixtur
         foreach (var name in new[]
         {
             "button \"bar 4, F♯m7♭5\"", "button \"Bar back\"", "button \"How to practise\" [expanded]", "slider \"Pace", "checkbox \"Faster with each round\"",
-            "spinbutton \"from", "combobox \"before each round", "checkbox \"Click on each beat", "slider \"Record\"",
+            "spinbutton \"the first at", "combobox \"before each round", "checkbox \"Click on each beat", "slider \"Instruments\"",
         })
             Assert.Contains(name, snapshot);
         Assert.DoesNotMatch("button\\s*$", snapshot);

@@ -95,17 +95,61 @@ public sealed class PageOnAPhoneTests(BrowserFixture fixture) : PageTest(fixture
         Assert.Equal(1, await page.Locator(".moving").CountAsync());
     }
 
-    /// <summary>Rows take turns in two places: what comes next is in sight before it is played, and stands still when it is.</summary>
+    [Theory]
+    [InlineData(390, 844, "1 2 3 4")]
+    [InlineData(844, 390, "1 1 3 3")]
+    [InlineData(1200, 900, "1 1 3 3")]
+    public async Task TheRowThatIsPlayedStandsOnTopAndTheNextBelow(int width, int height, string tops)
+    {
+        var page = await PlayAsync(LessonSongs.FourBars, width, height);
+        var firsts = tops.Split(' ');
+        for (var bar = 0; bar < 4; bar++)
+        {
+            await SeekAsync(page, bar + 0.3);
+            var next = firsts.FirstOrDefault(f => int.Parse(f) > int.Parse(firsts[bar]), "");
+            Assert.Equal((firsts[bar], next), (await NumberAsync(page, 0), await NumberAsync(page, 1)));
+            Assert.Equal(1, await page.Locator(".line > div:first-child .moving").CountAsync());
+        }
+    }
+
+    /// <summary>Pausing brings the title back, and no bar goes to another row for it.</summary>
+    [Theory]
+    [MemberData(nameof(Screens))]
+    public async Task RowsFillTheWidthAndHoldTheSameBarsAtRest(string title, int width, int height)
+    {
+        var page = await PlayAsync(LessonSongs.Hard[title], width, height);
+        const string Bars = "[...document.querySelectorAll('.line .bar > small')].map(s => s.firstChild.textContent).join()";
+        const string Filled = "Math.max(...rows.map(row => widthOf(row, widthIndex))) * parseFloat(document.getElementById('line').style.getPropertyValue('--scale')) / document.getElementById('line').clientWidth";
+        var playing = await page.EvaluateAsync<string>(Bars);
+        Assert.InRange(await page.EvaluateAsync<double>(Filled), 0.75, 1);
+        await page.ClickAsync("#play");
+        await UntilAsync(page, "!document.body.classList.contains('playing')");
+        Assert.Equal(playing, await page.EvaluateAsync<string>(Bars));
+    }
+
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(844, 390)]
+    [InlineData(1200, 900)]
+    public async Task HowToTuneStandsInItsBoxBeforeTheMusic(int width, int height)
+    {
+        var page = await OpenAsync(new() { ViewportSize = new() { Width = width, Height = height } });
+        Assert.Equal("get in tune", await page.InnerTextAsync("#held"));
+        Assert.True(await page.EvaluateAsync<bool>("""
+            [...document.querySelectorAll('#held, .tuning li')].every(e => {
+              const range = document.createRange(); range.selectNodeContents(e);
+              const words = range.getBoundingClientRect(), box = document.querySelector('.hold').getBoundingClientRect();
+              return words.left >= box.left && words.right <= box.right && words.top >= box.top && words.bottom <= box.bottom;
+            })
+            """));
+    }
+
+    /// <summary>Common practice, from memory: print of 9 pixels is the least that is read on a phone.</summary>
     [Fact]
-    public async Task TheNextRowIsInSightAndStaysWhereItIs()
+    public async Task UprightTheSmallestWordsOfAPlainSongAreReadable()
     {
         var page = await PlayAsync(LessonSongs.FourBars, 390, 844);
-        foreach (var (time, upper, lower, here) in new[] { (0.3, "1", "2", 0), (1.3, "3", "2", 1), (2.3, "3", "4", 0), (3.3, "", "4", 1) })
-        {
-            await SeekAsync(page, time);
-            Assert.Equal((upper, lower), (await NumberAsync(page, 0), await NumberAsync(page, 1)));
-            Assert.Equal(here, await page.EvaluateAsync<int>("[...document.querySelectorAll('.line > div')].findIndex(row => row.classList.contains('here'))"));
-        }
+        Assert.InRange(await page.EvaluateAsync<double>("6.6 * parseFloat(document.getElementById('line').style.getPropertyValue('--scale'))"), 9, 20);
     }
 
     [Fact]
@@ -114,7 +158,7 @@ public sealed class PageOnAPhoneTests(BrowserFixture fixture) : PageTest(fixture
         var page = await PlayAsync(LessonSongs.FourBars, 390, 844);
         await page.Keyboard.PressAsync("r");
         await SeekAsync(page, 1.3);
-        Assert.Equal(("1", "2"), (await NumberAsync(page, 0), await NumberAsync(page, 1)));
+        Assert.Equal(("2", "1"), (await NumberAsync(page, 0), await NumberAsync(page, 1)));
     }
 
     [Fact]

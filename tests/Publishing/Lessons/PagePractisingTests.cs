@@ -88,16 +88,28 @@ public sealed class PagePractisingTests(BrowserFixture fixture) : PageTest(fixtu
         var page = await StillAsync();
         await page.FillAsync("#from", "50");
         await page.FillAsync("#to", "62");
-        await page.FillAsync("#by", "5");
+        await page.FillAsync("#rounds", "4");
         await page.CheckAsync("#faster");
         Assert.Equal("true", await page.GetAttributeAsync("#again", "aria-pressed"));
         await page.ClickAsync("#play");
-        foreach (var pace in new[] { 50, 55, 60, 62, 62 })
+        foreach (var pace in new[] { 50, 54, 58, 62, 62 })
         {
             Assert.Equal($"{pace}%", await page.InnerTextAsync("#paceText"));
             Assert.Equal(pace / 100.0, await page.EvaluateAsync<double>("sound.playbackRate"), 0.001);
             await EndRoundAsync(page);
         }
+    }
+
+    /// <summary>Half of 88.5 is 44.25, of which one decimal is shown.</summary>
+    [Fact]
+    public async Task ATempoHasOneDecimalWhereItIsNotWhole()
+    {
+        var song = LessonSongs.Read("title S\ntempo 88.5\nkey C major\nsection A\nchords | C |\n");
+        var page = await OpenAsync(address: await Fixture.AddressOfAsync(song));
+        await page.Keyboard.PressAsync("h");
+        Assert.Equal("88.5 beats a minute", await page.InnerTextAsync("#tempo"));
+        await page.EvaluateAsync("setPace(50)");
+        Assert.Equal("44.3 beats a minute", await page.InnerTextAsync("#tempo"));
     }
 
     [Fact]

@@ -165,6 +165,34 @@ public sealed class TapsInBrowserTests(BrowserFixture fixture) : IClassFixture<B
         Assert.InRange(await page.EvaluateAsync<double>("document.getElementById('tap').offsetHeight"), height * 0.2, height);
     }
 
+    /// <summary>Long words in a bar of a second, as quick as a singer gets.</summary>
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(1200, 900)]
+    public async Task SyllablesDoNotOverlap(int width, int height)
+    {
+        var page = await OpenAsync(new() { ViewportSize = new() { Width = width, Height = height } });
+        await page.FillAsync("#words", "walked long straight- ened through thoughts and scratched stretched home walked");
+        await TapAtAsync(page, "f", 0.2, 0.3, 0.42, 0.5, 0.61, 0.7, 0.8, 0.95, 1.1, 1.2, 1.3);
+        Assert.True(await page.EvaluateAsync<bool>("""
+            (boxes => boxes.every((a, i) => boxes.slice(i + 1).every(b => a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top)))
+            ([...document.querySelectorAll('.mark span, .number')].map(e => { const range = document.createRange(); range.selectNodeContents(e); return range.getBoundingClientRect(); }))
+            """));
+    }
+
+    [Theory]
+    [InlineData("[aria-label='Go to bar 2']")]
+    [InlineData("#on")]
+    [InlineData("[value=beat]")]
+    public async Task SpacePlaysAfterAClick(string clicked)
+    {
+        var page = await OpenAsync();
+        await page.ClickAsync(clicked);
+        await page.Keyboard.PressAsync("Space");
+        await UntilAsync(page, "!document.getElementById('sound').paused");
+        Assert.Empty(await LinesAsync(page));
+    }
+
     /// <summary>Where the sound stands still, a space is for whatever has the focus.</summary>
     [Theory]
     [InlineData(".delay summary", "document.querySelector('.delay').open")]

@@ -21,5 +21,5 @@ public sealed record PracticePlan(Song Song, ImmutableArray<PracticeStage> Stage
     }
 
     /// <summary>"60%, 62 beats a minute".</summary>
-    public static string NameOf(double speed, double tempo) => string.Create(CultureInfo.InvariantCulture, $"{speed * 100:0}%, {tempo:0} beats a minute");
+    public static string NameOf(double speed, double tempo) => string.Create(CultureInfo.InvariantCulture, $"{speed * 100:0}%, {TempoText.Of(tempo)}");
 }

@@ -20,10 +20,10 @@ internal static class PageData
             bar.Bar.Number,
             Meter = bar.ChangesMeter ? bar.Bar.Meter.ToString() : "",
             Beats = bar.BeatTimes.Select(Ms),
-            Drawing = drawings.Bars[i].Template,
-            Places = drawings.Bars[i].Beats,
+            Widths = drawings.Bars[i].Select(b => new { Drawing = b.Template, Places = b.Beats }),
         }),
         Chords = timeline.Chords.Select((c, i) => new { Start = Ms(c.Start), End = Ms(c.End), Name = CapoNames.Of(timeline.Song)?.First(c.Value.Name) ?? c.Value.Name, Drawing = drawings.Chords[i] }),
+        Silences = Enumerable.Range(-1, timeline.Chords.Length + 1).Where(timeline.IsSilentAfter),
         Harp = timeline.Harp.Select(h => new
         {
             Start = Ms(h.Start),

@@ -1,5 +1,4 @@
 /* The player and its controls. */
-const small = matchMedia("(max-width: 44rem), (max-height: 30rem)");
 let running = false;         // playing, or waiting before a round
 let lock = null;             // keeps the screen awake
 let drawing = 0;             // the next frame's number
@@ -89,7 +88,7 @@ $("choose").addEventListener("click", toggleChoosing);
 $("how").addEventListener("click", () => setPractise($("practise").hidden));
 $("pace").addEventListener("input", event => setPace(Number(event.target.value)));
 $("bars").addEventListener("click", roundFromFields);
-for (const id of ["faster", "from", "to"]) $(id).addEventListener("change", setFaster);
+for (const id of ["faster", "from", "rounds", "to"]) $(id).addEventListener("change", setFaster);
 for (const id of ["click", "before"]) $(id).addEventListener("change", () => { wakeClicks(); dropClicks(); });
 $("soundLoud").addEventListener("input", () => { sound.volume = loudness("soundLoud"); });
 
@@ -99,6 +98,8 @@ const keys = {
   ArrowUp: () => setPace(Number($("pace").value) + 5), ArrowDown: () => setPace(Number($("pace").value) - 5),
   Escape: () => { setPractise(false); $("how").focus(); },
 };
+/** A button that was clicked keeps no claim on the space bar; one that was reached by keys does. */
+document.addEventListener("click", event => { if (event.detail > 0) event.target.closest("button, summary")?.blur(); });
 document.addEventListener("keydown", event => {
   if (event.ctrlKey || event.metaKey || event.altKey) return;
   const act = keys[event.key.length === 1 ? event.key.toLowerCase() : event.key], target = event.target;

@@ -3,13 +3,14 @@ const slowest = 25, fastest = 100;
 let round = null;            // [first bar, last bar] that play goes round, or null
 let marked = null;           // the bar touched last, from which shift extends
 let choosing = null;         // the bars touched while a stretch is being chosen, or null
+let grown = null;            // the pace that rounds have grown to, before it is rounded
 let waiting = null;          // { words, beat, timer } in the rest or the count before a round
 
 function setPace(percent) {
   const pace = Math.max(slowest, Math.min(fastest, Math.round(percent)));
   $("pace").value = pace;
   $("paceText").textContent = `${pace}%`;
-  $("tempo").textContent = `${Math.round(song.tempo * pace / 100)} beats a minute`;
+  $("tempo").textContent = `${Math.round(song.tempo * pace / 10) / 10} beats a minute`;
   sound.preservesPitch = true;
   sound.playbackRate = pace / 100;
 }
@@ -64,8 +65,9 @@ const roundIsOver = () => round && !waiting && sound.currentTime >= roundEnd();
 
 function nextRound() {
   if ($("faster").checked) {
-    const pace = Number($("pace").value), to = percentIn("to");
-    if (pace < to) setPace(Math.min(to, pace + Math.max(1, $("by").valueAsNumber || 1)));
+    const pace = Number($("pace").value), to = percentIn("to"), step = (to - percentIn("from")) / (roundsIn() - 1);
+    grown = (Math.round(grown) === pace ? grown : pace) + step;
+    if (pace < to) setPace(Math.min(to, grown));
     say(`Next at ${$("pace").value}%.`);
   }
   startRound();
@@ -97,11 +99,13 @@ function wait(left, seconds, tell) {
 function stopWaiting() { if (waiting) { clearTimeout(waiting.timer); waiting = null; show(); } }
 
 const percentIn = id => Math.max(slowest, Math.min(fastest, Math.round($(id).valueAsNumber) || fastest));
+const roundsIn = () => Math.max(2, Math.min(99, Math.round($("rounds").valueAsNumber) || 2));
 
 function setFaster() {
   if (!$("faster").checked) return;
+  $("rounds").value = roundsIn();
   for (const id of ["from", "to"]) $(id).value = percentIn(id);
   if (percentIn("from") >= percentIn("to")) say("Start from a slower pace than the one to reach.");
-  setPace(percentIn("from"));
+  setPace(grown = percentIn("from"));
   if (!round) toggleRound();
 }

@@ -2,6 +2,7 @@
 /* The song's data, and where a time stands in it. */
 const $ = id => document.getElementById(id);
 const song = JSON.parse($("song").textContent);
+let widthIndex = 0;           // which of the widths that each bar is drawn in the screen takes
 const sound = $("sound"), lacksBars = song.bars.length === 0;
 
 /** How many of the rising starts are at or before a time. */
@@ -36,10 +37,11 @@ const barNow = () => last(song.bars, sound.currentTime + 1e-3);
 /** Where a time stands across a bar's drawing, 0 to 1; with less motion it steps from beat to beat. */
 function place(bar, time, calm) {
   const beat = startedBy(bar.beats, time) - 1;
-  if (beat < 0) return bar.places[0];
-  if (beat >= bar.places.length - 1) return bar.places[bar.places.length - 1];
+  const { places } = bar.widths[widthIndex];
+  if (beat < 0) return places[0];
+  if (beat >= places.length - 1) return places[places.length - 1];
   const within = calm ? 0 : (time - bar.beats[beat]) / (bar.beats[beat + 1] - bar.beats[beat]);
-  return bar.places[beat] + within * (bar.places[beat + 1] - bar.places[beat]);
+  return places[beat] + within * (places[beat + 1] - places[beat]);
 }
 
 function loadSound() {

@@ -1,4 +1,5 @@
 /* What is seen: the chord to hold and the next, the count, the rows, the breath. */
+const small = matchMedia("(max-width: 44rem), (max-height: 30rem)");
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 const buttons = [...document.querySelectorAll("[data-bar]")];
 let shown = {};
@@ -9,6 +10,7 @@ const say = text => { $("say").textContent = text; };
 function tuningCard() {
   const card = element("ol", { className: "tuning" });
   card.append(...song.tuning.map(line => element("li", { textContent: line })));
+  card.style.setProperty("--lines", song.tuning.length);
   return card;
 }
 
@@ -17,7 +19,7 @@ function showChords(index) {
   $("now").replaceChildren(...(chord && sound.currentTime < chord.end + .001 ? [copy(chord.drawing)] : []));
   $("next").replaceChildren(...(next ? [copy(next.drawing)] : []));
   const holds = $("now").firstChild, started = sound.currentTime >= musicStart, over = !lacksBars && sound.currentTime >= musicEnd;
-  $("held").textContent = holds ? "hold" : over ? "the end" : started ? "no chord" : "get in tune";
+  $("held").textContent = holds ? "hold" : over ? "the end" : started ? (song.silences.includes(index) ? "silence" : "no chord") : "get in tune";
   if (!holds && (over || !started)) $("now").replaceChildren(tuningCard());
   document.body.dataset.chord = chord ? chord.name : "";
 }
@@ -31,7 +33,7 @@ function showBeats(index, bar, beat, wait) {
   [...list.children].forEach((li, i) => li.classList.toggle("lit", i === lit));
   $("where").textContent = waiting ? waiting.words
     : index < 0 ? (wait > count ? `the music starts in ${Math.ceil(wait * firstBeat)} s` : "count in")
-    : beat >= count ? "the end" : `${bar.section.name}, bar ${bar.number} of ${song.bars.length}`;
+    : beat >= count ? "the end" : `${bar.section.name}, bar ${bar.number} of all ${song.bars.length}`;
 }
 
 function showUntil(time, next) {

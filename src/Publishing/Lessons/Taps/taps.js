@@ -152,12 +152,25 @@ function drawBars() {
 }
 const boxes = () => document.querySelectorAll("#bars .bar");
 function mark(row, tap) {
-  const at = atOf(tap), name = label(row, tap.slot), is = chosen && chosen.row === row && chosen.slot === tap.slot, left = placeIn(song.bars[barAt(at)], at);
-  const button = element("button", { type: "button", className: `mark ${row}${is ? " chosen" : ""}${tap.slot % 2 ? " high" : ""}${left > 84 ? " before" : ""}`, textContent: row === "syllable" ? name : beats[tap.slot].beat ? "·" : "|" + beats[tap.slot].bar });
+  const at = atOf(tap), name = label(row, tap.slot), is = chosen && chosen.row === row && chosen.slot === tap.slot;
+  const button = element("button", { type: "button", className: `mark ${row}${is ? " chosen" : ""}` });
+  button.append(element("span", { textContent: row === "syllable" ? name : beats[tap.slot].beat ? "·" : "|" + beats[tap.slot].bar }));
   button.setAttribute("aria-label", `${name} at ${time(at)}`);
-  button.style.left = `${left}%`;
+  button.style.left = `${placeIn(song.bars[barAt(at)], at)}%`;
   button.addEventListener("click", () => { chosen = { row, slot: tap.slot }; show(); });
   return button;
+}
+/** Words that would run out of their bar stand before their line; those that would overlap stand above each other. */
+function spread(box) {
+  const marks = [...box.querySelectorAll(".mark.syllable")], edge = box.getBoundingClientRect().right, ends = [];
+  for (const mark of marks) mark.classList.toggle("before", mark.getBoundingClientRect().right > edge);
+  const places = marks.map(mark => mark.firstChild.getBoundingClientRect()).map(({ left, right }) => {
+    const free = ends.findIndex(end => end + 3 <= left), level = free < 0 ? ends.length : free;
+    ends[level] = right;
+    return level;
+  });
+  places.forEach((level, i) => marks[i].style.setProperty("--level", level));
+  box.style.setProperty("--levels", ends.length);
 }
 function showSlots() {
   const tapped = new Map(taps.syllable.map(t => [t.slot, t]));
@@ -183,6 +196,7 @@ function show() {
   document.querySelectorAll(".mark").forEach(m => m.remove());
   const all = boxes();
   if (song.bars.length) for (const r of ["beat", "syllable"]) for (const t of taps[r]) all[barAt(atOf(t))].append(mark(r, t));
+  all.forEach(spread);
   if (kind === "syllable") showSlots();
   $("next").textContent = label(row(), next);
   $("delayText").textContent = `${Number($("delay").value || 0)} ms`;
@@ -269,6 +283,8 @@ function listenToKeys() {
     event.preventDefault();
     if (!event.repeat || key.startsWith("Arrow")) act(event);
   });
+  // What was clicked keeps no claim on the space bar; what was reached by keys does.
+  document.addEventListener("click", event => { if (event.detail > 0) event.target.closest("button, summary, label, [type=radio]")?.blur(); });
   // A space that tapped must not also press the button that has the focus when it is let go.
   document.addEventListener("keyup", event => { if (event.key === " " && busy() && event.target.tagName === "BUTTON") event.preventDefault(); });
 }

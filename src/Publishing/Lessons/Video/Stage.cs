@@ -50,7 +50,7 @@ internal sealed class Stage
         if (moment.Holds)
             Diagram(sketch, diagrams.Now(timeline.Chords[moment.Chord].Value), Screen.LeftMiddle, NowTop);
         else
-            Centred(sketch, "no chord", Screen.LeftMiddle, Screen.StageTop + 60, TagSize, Tint.Quiet);
+            Centred(sketch, timeline.IsSilentAfter(moment.Chord) ? "silence" : "no chord", Screen.LeftMiddle, Screen.StageTop + 60, TagSize, Tint.Quiet);
     }
 
     private void DrawRight(Sketch sketch, Moment moment)

@@ -10,6 +10,11 @@ public class PracticePlanTests
     private const string Facts = "title Sample\npitch A4 = 440 Hz\ntuning E2 A2 D3 G3 B3 E4\ncapo none\nmeter 4/4\ntempo 120\nkey C major\nshape C x32010\nshape F 133211\nshape G7 320001\n";
     private const string TwoBars = Facts + "section A\nchords | C | F |\nstrum | d . d . | d . d . |\n";
 
+    [Theory]
+    [InlineData(88.5, "100%, 88.5 beats a minute")]
+    [InlineData(88.04, "100%, 88 beats a minute")]
+    public void ATempoHasOneDecimalWhereItIsNotWhole(double tempo, string name) => Assert.Equal(name, PracticePlan.NameOf(1, tempo));
+
     [Fact]
     public void SpeedsFollowEachOtherEachAfterACountedBar()
     {
