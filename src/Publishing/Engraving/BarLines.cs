@@ -16,6 +16,9 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
     private double lastBeatWidth;
     private Meter? meter;
 
+    /// <summary>Whether a star stands behind the number of a bar in which something was corrected; a note must explain it.</summary>
+    public bool StarsCorrections { get; init; }
+
     public IEnumerable<Drawing> Of(IReadOnlyList<Bar> bars)
     {
         lastBeatWidth = 0;
@@ -105,11 +108,18 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
         }
         DrawBarLines(sketch, slots, y, isLast);
         foreach (var slot in slots)
-            sketch.Text(Number(slot.Bar.Number), slot.Left + 1.5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet);
+            DrawNumber(sketch, slot);
         DrawMeterChanges(sketch, slots);
         if (clock is not null)
             sketch.Text(ClockText.Of(clock.TimeOf(slots[0].Bar.Number)), Margin - 5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet, Align.Right);
         return sketch.ToDrawing(width, y);
+    }
+
+    private void DrawNumber(Sketch sketch, BarSlot slot)
+    {
+        var end = sketch.Text(Number(slot.Bar.Number), slot.Left + 1.5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet);
+        if (StarsCorrections && Corrections.Touch(slot.Bar))
+            sketch.Text("*", end + 0.4, Top - 2.4, Face.Narrow, 6.4, Tint.Ink);
     }
 
     private static void DrawBarLines(Sketch sketch, BarSlot[] slots, double bottom, bool isLast)

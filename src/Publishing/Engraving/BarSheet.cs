@@ -28,7 +28,7 @@ public static class BarSheet
             flow.Add(cautions, 6);
         var clock = new SongClock(song);
         SheetPatterns[] patterns = [SheetPatterns.OfTab(drawn), SheetPatterns.OfStrums(drawn)];
-        var lines = new BarLines(SongRows.OfSheet(drawn, patterns), flow.Width, song.Recording is null ? null : clock);
+        var lines = new BarLines(SongRows.OfSheet(drawn, patterns), flow.Width, song.Recording is null ? null : clock) { StarsCorrections = true };
         foreach (var section in drawn.Sections)
             AddSection(flow, section, lines, patterns, clock, song.Recording is not null);
         if (SheetNotes.Engrave(song, part, flow.Width) is { } notes)

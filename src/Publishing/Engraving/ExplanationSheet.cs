@@ -32,6 +32,7 @@ public static class ExplanationSheet
             foreach (var block in blocks)
                 flow.Add(block, 7);
         }
+        AddCorrections(flow, explanation);
         AddFacts(flow, explanation);
         return flow.Finish();
     }
@@ -68,6 +69,20 @@ public static class ExplanationSheet
         if (remark.Usualness is { } usualness)
             side = Column(sketch, Capital(TopicWords.Of(usualness.Frequency)), width - Margin, Margin, Small, Tint.Quiet, side + (side > 2 ? 3 : 0));
         return sketch.ToDrawing(width, Math.Max(told, side));
+    }
+
+    private static void AddCorrections(PageFlow flow, Explanation explanation)
+    {
+        string[] notes = [.. Corrections.Of(explanation.Song)];
+        if (notes.Length == 0)
+            return;
+        flow.Add(Heading("Corrections", 12.5, flow.Width), 18, 30);
+        foreach (var note in notes)
+        {
+            var sketch = new Sketch();
+            var height = Column(sketch, note, NumberWidth, flow.Width - NumberWidth, Size, Tint.Ink, 0);
+            flow.Add(sketch.ToDrawing(flow.Width, height), 4);
+        }
     }
 
     private static void AddFacts(PageFlow flow, Explanation explanation)

@@ -49,6 +49,8 @@ internal static class SheetNotes
             yield return sign;
         if (RaisedStrings(song.Tuning.Value) is { Length: > 0 } raised)
             yield return $"This tuning pulls {string.Join(", ", raised)} above standard pitch. Tighter strings load the neck and can break: keep your eyes away while tightening, or tune lower and use a capo.";
+        if (part.Bars.Any(Corrections.Touch))
+            yield return "* behind a bar's number: corrected, as told here.";
         foreach (var note in Corrections.Of(song, part))
             yield return note;
         if (UndecidedVoice.Of(part) is { Length: > 0 } sections)
@@ -60,7 +62,7 @@ internal static class SheetNotes
         var bars = song.Bars.ToArray();
         var chords = new ChordRow(song);
         if (bars.Any(b => !b.Chords.IsEmpty && chords.GoesOn(b, 0)))
-            yield return "A pale chord name goes on from the bar before.";
+            yield return "A grey chord name goes on from the bar before.";
         if (SongRows.FallSilent(song))
             yield return "\U0001D13D silence: what sounded before it ends.";
         if (bars.Any(b => !b.Strums.IsEmpty))

@@ -35,13 +35,19 @@ public static class PlayAlongPage
             ["style"] = PageTemplate.Part("page/page.css"),
             ["script"] = string.Concat(Scripts.Select(s => PageTemplate.Part("page/" + s))),
             ["form"] = Form(timeline),
-            ["why"] = explanation is null ? "" : PageRemarks.Of(timeline, explanation),
+            ["why"] = (explanation is null ? "" : PageRemarks.Of(timeline, explanation)) + Corrected(song),
             ["data"] = PageTemplate.Json(PageData.Of(timeline, drawings, length)),
             ["drawings"] = drawings.Templates,
             ["heard"] = song.Recording is null ? "Instruments" : "Record",
             ["type"] = WebUtility.HtmlEncode(mediaType),
             ["sound"] = Convert.ToBase64String(sound),
         });
+    }
+
+    private static string Corrected(Song song)
+    {
+        var notes = string.Concat(Corrections.Of(song).Select(n => $"<p>{WebUtility.HtmlEncode(n)}</p>\n"));
+        return notes.Length == 0 ? "" : $"<section class=\"why\" aria-label=\"Corrections\">\n<h2>Corrections</h2>\n{notes}</section>\n";
     }
 
     private static string Fact(SongFact fact)

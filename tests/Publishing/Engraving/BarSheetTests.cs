@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using CsCheck;
+using Harkbook.Music.Analysis;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Lessons;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Tests.Engraving;
@@ -175,5 +177,23 @@ public class BarSheetTests
         var pages = BarSheet.Engrave(song, PaperSize.A4);
         Assert.Equal(pale, pages.SelectMany(p => p.Flattened()).Select(m => m.Mark).OfType<TextMark>().Count(t => t is { Text: "G", Tint: Tint.Quiet }));
         Assert.Equal(pale > 0, pages.SelectMany(Layout.Texts).Any(t => t.Contains("goes on from the bar before", StringComparison.Ordinal)));
+    }
+
+    /// <summary>However a correction is written, the note names the bar by its number in the song.</summary>
+    [Theory]
+    [InlineData("chords | G | G |  ~corrected 2026-11-25 Wren: so", "chords in B, bars 2, 3", true)]
+    [InlineData("chords | G | G |  ~bar 2 corrected 2026-11-25 Wren: so", "chords in B, bar 3", true)]
+    [InlineData("chords | G | G . C . |  ~bar 2 beat 3 corrected 2026-11-25 Wren: so", "chords in B, bar 3 from beat 3", true)]
+    [InlineData("chords | G | G |\nstrum from 2 | d . . . |  ~corrected 2026-11-25 Wren: so", "strum in B, bar 3", true)]
+    [InlineData("chords | G | G |\nanchors 2 = 0:09  ~corrected 2026-11-25 Wren: so", "times in B, bar 3", false)]
+    [InlineData("chords | G | G |\nkey D major from 2  ~corrected 2026-11-25 Wren: so", "key in B, bar 3", false)]
+    public void ACorrectionSaysItsBar(string lines, string expected, bool starred)
+    {
+        var song = SongText.Parse("title T\nrecording t.wav\ntempo 90\nsection A\nchords | C |\nsection B\n" + lines, "t.hark").Song!;
+        var words = BarSheet.Engrave(song, PaperSize.A4).SelectMany(Layout.Texts).ToArray();
+        Assert.Contains(words, t => t.Contains($"Corrected 2026-11-25, Wren, {expected}: so", StringComparison.Ordinal));
+        Assert.Equal(starred, words.Contains("*"));
+        Assert.Contains($"Wren, {expected}: so", PlayAlongPage.Write(new(song), [], "audio/wav", 12));
+        Assert.Contains($"Wren, {expected}: so", string.Join(' ', ExplanationSheet.Engrave(Explanation.Of(song), PaperSize.A4).SelectMany(Layout.Texts)));
     }
 }
