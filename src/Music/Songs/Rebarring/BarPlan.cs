@@ -19,20 +19,27 @@ internal sealed record NewSection(int? Old, int First, int End);
 /// </summary>
 internal sealed class BarPlan
 {
+    /// <summary>What a section of beats before the first is called.</summary>
+    public const string PickUp = "Pick-up";
+
     private readonly SongLine line;
     private readonly SongSyntax syntax;
     private readonly BarChange change;
     private readonly Meter songMeter;
     private readonly Meter target;
     private readonly bool changesMeter;
+    private readonly ImmutableArray<Beats> tied;
     private readonly List<NewBar> bars = [];
 
-    public BarPlan(SongLine line, SongSyntax syntax, BarChange change, Meter songMeter)
+    /// <param name="tied">Where times are tied to the old line.</param>
+    public BarPlan(SongLine line, SongSyntax syntax, BarChange change, Meter songMeter, ImmutableArray<Beats> tied)
     {
-        (this.line, this.syntax, this.change, this.songMeter) = (line, syntax, change, songMeter);
+        (this.line, this.syntax, this.change, this.songMeter, this.tied) = (line, syntax, change, songMeter, tied);
         target = change.MeterFrom(songMeter);
         changesMeter = target != change.Usual(songMeter);
         DrawBars();
+        if (Shift < Beats.Zero)
+            TakeEmptyBarsOff();
         if (bars.Count > 0)
             Sections = [.. PlanSections()];
     }
@@ -113,6 +120,22 @@ internal sealed class BarPlan
             left -= meter.BarLength;
         }
     }
+
+    /// <summary>Bars that start earlier leave a bar at either end in which nothing but a part of an old bar's silence lies. Nobody wrote it.</summary>
+    private void TakeEmptyBarsOff()
+    {
+        while (bars is [var first, _, ..] && first.End < line.Bars[0].End && LeavesItsSection(first) && IsEmpty(first) && !tied.Any(t => t >= first.Start && t < first.End))
+            bars.RemoveAt(0);
+        while (bars is [_, .., var last] && last.Start > line.Bars[^1].Start && last.Start > line.SectionStarts[line.Bars[^1].Section] + Shift && IsEmpty(last) && !tied.Any(t => t > last.Start))
+            bars.RemoveAt(bars.Count - 1);
+    }
+
+    /// <summary>Whether its section has more bars, or is but the pick-up that bars drawn later left.</summary>
+    private bool LeavesItsSection(NewBar first) =>
+        syntax.Sections[0].Name == PickUp || line.Bars.FirstOrDefault(b => b.Section > 0) is not { } next || first.End < next.Start + Shift;
+
+    private bool IsEmpty(NewBar bar) => line.Events.Values.All(events =>
+        events.LastOrDefault(e => e.At <= bar.Start) is not { Silences: false } && !events.Any(e => !e.Silences && e.At > bar.Start && e.At < bar.End));
 
     /// <summary>
     /// The meter of a stretch's whole bars. Bars of another meter than the song's keep it, and one such bar alone becomes bars of the song's

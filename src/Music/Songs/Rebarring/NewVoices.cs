@@ -55,9 +55,11 @@ internal sealed class NewVoices
         var borders = plan.Sections.Where(s => s.First < plan.Bars.Count).Select(s => plan.Bars[s.First].Start).ToHashSet();
         var starts = events.Where(e => e.Written).Select(e => e.At).ToHashSet();
         var all = events.Where(e => e.Written ? !e.Restates : !starts.Contains(e.At)).ToList();
-        var kept = all.Where(e => e.Written || (!borders.Contains(e.At) && e.At < plan.Bars[^1].End));
+        var kept = all.Where(e => e.Silences ? IsInside(e.At) && (e.Written || !borders.Contains(e.At)) : true);
         return voice.Part == SongPart.Chords ? kept.Concat(Held(all, borders)).OrderBy(e => e.At) : kept;
     }
+
+    private bool IsInside(Beats at) => at >= plan.Bars[0].Start && at < plan.Bars[^1].End;
 
     /// <summary>Chords that go on over a new bar line: said again where a section starts, and in a file that does so at every bar.</summary>
     private IEnumerable<LineEvent> Held(List<LineEvent> events, HashSet<Beats> borders)
@@ -78,6 +80,6 @@ internal sealed class NewVoices
     {
         var chords = line.Events.TryGetValue(new(SongPart.Chords), out var found) ? found : [];
         var starts = chords.Select(e => e.At).ToHashSet();
-        return chords.Any(e => e.Restates) && line.CoveredBy(SongPart.Chords).Count(c => starts.Contains(c.Start)) * 10 >= line.CoveredBy(SongPart.Chords).Count * 9;
+        return chords.Any(e => e.Restates && !line.SectionStarts.Contains(e.At)) && line.CoveredBy(SongPart.Chords).Count(c => starts.Contains(c.Start)) * 10 >= line.CoveredBy(SongPart.Chords).Count * 9;
     }
 }

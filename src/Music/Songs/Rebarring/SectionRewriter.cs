@@ -14,12 +14,14 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
     private const int MostBarsPerLine = 4, WidestLine = 150;
 
     private readonly Dictionary<SongPart, int> nextBar = [];
+    private readonly Dictionary<SongPart, Repetition> repeated = [];
     private readonly VoiceLines lines = new(bar => plan.Bars[section.First + bar - 1].Meter);
 
     private int Count => section.End - section.First;
 
     public void Write(StringBuilder text, Meter songMeter)
     {
+        WritePatterns(text);
         var parts = Parts().Select(p => (Part: p, Bars: Needed(p))).Where(p => p.Bars.Count > 0).ToList();
         var blocks = Blocks(parts).ToList();
         var heads = blocks.SelectMany(b => b.Lines).Select(l => l.Head.Length).Append(indent.Length + 10).Max();
@@ -35,6 +37,20 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
         }
     }
 
+    /// <summary>What was a pattern, and still repeats, is one again.</summary>
+    private void WritePatterns(StringBuilder text)
+    {
+        foreach (var part in like is null && old is not null ? old.Lines.Where(l => l.Repeats).Select(l => l.Voice.Part).Distinct() : [])
+        {
+            var scripts = Scripts(part, [.. Enumerable.Range(1, Count)]);
+            if (VoiceLines.RepetitionOf([.. scripts.Select(s => s.Script)], Count, MeterOf) is not { } found)
+                continue;
+            repeated[part] = found;
+            var table = lines.OfPattern(part, indent, scripts, found, Count).ToList();
+            LineTable.Append(text, table, table.Max(l => l.Bars.IsEmpty ? 0 : l.Head.Length) + 1);
+        }
+    }
+
     private Meter MeterOf(int bar) => plan.Bars[section.First + bar - 1].Meter;
 
     private IEnumerable<LineNote> NotesAt(int bar) => notes[section.First + bar - 1];
@@ -45,6 +61,8 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
     /// <summary>The bars that a part's own lines hold.</summary>
     private HashSet<int> Needed(SongPart part)
     {
+        if (repeated.TryGetValue(part, out var pattern))
+            return [.. pattern.Others];
         var all = Enumerable.Range(1, Count).ToHashSet();
         if (like is { } other)
         {
@@ -104,12 +122,16 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
 
     private IEnumerable<TableLine> Lines(SongPart part, string head, List<int> run, int column)
     {
-        List<Voice> shown = part == SongPart.Pick ? Strings() : [new(part)];
-        var scripts = shown.Select(v => (Label: indent + "  " + Label(v), Script: Script(v, run))).ToImmutableArray();
+        var (shown, scripts) = (Shown(part), Scripts(part, run));
         var standing = VoiceLines.Usual(run.SelectMany(bar => scripts.SelectMany(s => s.Script.Starts(bar))));
         var table = lines.Of(part, head, scripts, run, column, standing).ToList();
         return table.Select((l, i) => table.Count == shown.Count ? WithNotes(l, shown[i], run) : i == 0 ? l : WithNotes(l, shown[i - 1], run));
     }
+
+    private List<Voice> Shown(SongPart part) => part == SongPart.Pick ? Strings() : [new(part)];
+
+    private ImmutableArray<(string Label, VoiceScript Script)> Scripts(SongPart part, List<int> run) =>
+        [.. Shown(part).Select(v => (indent + "  " + Label(v), Script(v, run)))];
 
     private string Label(Voice voice) => voice.StringIndex switch
     {

@@ -88,6 +88,11 @@ internal sealed class SongLine
     private void Walk(Voice voice, Dictionary<int, ImmutableArray<PlacedLeaf>> written, List<OldBar> bars)
     {
         var (found, open, since) = (Of(events, voice), (LineEvent?)null, 0);
+        if (GoesOnOverTheBorder())
+        {
+            found.RemoveAt(found.Count - 1);
+            open = found[^1];
+        }
         for (var bar = 1; bar <= bars.Count; bar++)
         {
             var start = bars[bar - 1].Start;
@@ -104,10 +109,18 @@ internal sealed class SongLine
 
         void Take(Leaf leaf, Beats at, Standing standing, bool startsBar)
         {
-            var restates = voice.Part == SongPart.Chords && startsBar && open?.Text == leaf.Unmarked && open.Standing == standing;
+            var before = open ?? EndingAt(at);
+            var restates = voice.Part == SongPart.Chords && startsBar && before?.Text == leaf.Unmarked && before.Standing == standing;
             found.Add(new(at, leaf.Silences ? "_" : leaf.Unmarked, standing, restates));
             open = leaf.Silences ? null : found[^1];
         }
+
+        // A section's end cuts what rings; where the next goes on without a sign, the cut is the new border's to make.
+        bool GoesOnOverTheBorder() => voice.Part != SongPart.Chords && written.TryGetValue(1, out var first)
+            && (first.IsEmpty || first[0].Start > Beats.Zero) && EndingAt(bars[0].Start) is not null;
+
+        // What sounded up to the border of two sections.
+        LineEvent? EndingAt(Beats at) => found is [.., { Silences: false } last, { Silences: true, Written: false } close] && close.At == at ? last : null;
 
         void Close(Beats at)
         {

@@ -31,7 +31,7 @@ public sealed class SongRebarring
         this.change = change;
         song = document.Song ?? throw new ArgumentException("The document has mistakes, so there is no song to bar anew.", nameof(document));
         line = new(document.Syntax, song.Meter.Value);
-        plan = new(line, document.Syntax, change, song.Meter.Value);
+        plan = new(line, document.Syntax, change, song.Meter.Value, [.. SaidTies().Select(t => t.At)]);
         RequireSense();
         voices = new(line, plan, change.Level);
         RequireCells();
@@ -83,7 +83,7 @@ public sealed class SongRebarring
         foreach (var comment in notes.AtEnd)
             text.Append(comment).Append('\n');
         if (Syntax.Sections.SelectMany(s => s.Lines).Any(l => l.WrittenFor is not null))
-            remarks.Add("Named patterns are written out in the new bars; their own lines stay as they were, for the old ones.");
+            remarks.Add("Named patterns stand in the new bars without their names; their own lines stay as they were, for the old ones.");
         return new(WithFacts(text.ToString().ReplaceLineEndings(Syntax.Source.NewLine)), [.. remarks]);
     }
 
@@ -108,7 +108,7 @@ public sealed class SongRebarring
             return;
         }
         var like = Like(section, old);
-        text.Append(old is null ? $"{"section",-10} {Free(section.First == 0 ? "Pick-up" : "Last bar")}" : Header(old, like)).Append('\n');
+        text.Append(old is null ? $"{"section",-10} {Free(section.First == 0 ? BarPlan.PickUp : "Last bar")}" : Header(old, like)).Append('\n');
         var indent = Indent(old);
         foreach (var anchors in AnchorLines.Of(AnchorsOf(section)))
             text.Append(indent).Append(anchors).Append('\n');
@@ -162,15 +162,25 @@ public sealed class SongRebarring
     /// <summary>The song's anchors on the old line; without any the start of its first bar is at 0, which needs saying where no bar starts there.</summary>
     private IEnumerable<(Beats At, Anchor Anchor)> Ties()
     {
-        var ties = song.Sections.SelectMany((s, i) => s.Anchors.Select(a => (line.StartOf(i, a.Bar) + a.Beat, a))).ToList();
-        return ties.Count == 0 && plan.Bars[0].Start != Beats.Zero ? [(Beats.Zero, new(1, Seconds.FromSeconds(0)) { Standing = Standing.Assumed })] : ties;
+        var (ties, start) = (SaidTies(), plan.Bars[0].Start);
+        if (ties is [{ Anchor.Standing.Kind: StandingKind.Assumed } only] && Math.Abs(only.Anchor.At.Value - Lasting(only.At - start)) < 1e-5)
+            return [];
+        if (ties.Count > 0 || start == Beats.Zero)
+            return ties;
+        var at = start > Beats.Zero ? start : Beats.Zero;
+        return [(at, new(1, new SongClock(song).TimeOf(1, at)) { Standing = Standing.Assumed })];
     }
+
+    /// <summary>How long beats last at the song's tempo, in seconds.</summary>
+    private double Lasting(Beats beats) => 60 / song.Tempo.Value * beats.Numerator / beats.Denominator;
+
+    private List<(Beats At, Anchor Anchor)> SaidTies() => [.. song.Sections.SelectMany((s, i) => s.Anchors.Select(a => (line.StartOf(i, a.Bar) + a.Beat, a)))];
 
     private void WriteKeys(StringBuilder text, NewSection section, SectionSyntax old, NewSection? like, string indent)
     {
         var index = section.Old!.Value;
         var changes = like is not null || old.Like is null ? old.Keys.Select(k => new KeyChange(k.FromBar, k.Key) { Standing = k.Standing }) : KeysOf(old);
-        var placed = changes.OrderBy(k => k.Bar).Select(k => (Key: k, At: line.StartOf(index, k.Bar) + (k.Bar == 1 ? change.Later : Beats.Zero)))
+        var placed = changes.OrderBy(k => k.Bar).Select(k => (Key: k, At: line.StartOf(index, k.Bar) + change.Later))
             .Select(k => (k.Key, k.At, Bar: Math.Clamp(plan.NearestLine(k.At), section.First, section.End - 1)));
         foreach (var (key, at, bar) in placed.GroupBy(k => k.Bar).Select(g => g.Last()))
         {

@@ -47,7 +47,7 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         if (strings.Any(s => s.Script is not null))
             voices.AddRange(strings.Select(s => (SongPart.Pick, "  " + tuning.Strings[s.Index], s.Script ?? new VoiceScript(bars, []))));
         repeated = voices.Where(v => v.Part is SongPart.Strum or SongPart.Pick).GroupBy(v => v.Part, v => v.Script)
-            .Select(p => (Part: p.Key, Found: RepetitionOf([.. p]))).Where(p => p.Found is not null).ToDictionary(p => p.Part, p => p.Found!);
+            .Select(p => (Part: p.Key, Found: VoiceLines.RepetitionOf([.. p], section.Bars.Length, bar => section.Bars[bar - 1].Meter))).Where(p => p.Found is not null).ToDictionary(p => p.Part, p => p.Found!);
         if (bars.Length > 0 && voices.All(v => v.Part != SongPart.Chords) && !voices.Any(v => v.Script.Needs(1) && !repeated.ContainsKey(v.Part)))
             voices.Insert(0, (SongPart.Chords, "", new VoiceScript(bars, [])));
         return [.. voices.GroupBy(v => v.Part, v => (v.Label, v.Script))];
@@ -65,29 +65,8 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         }
     }
 
-    /// <summary>Whether the voices of a part play over and over; a bar that needs more than marks for its standings stands alone.</summary>
-    private Repetition? RepetitionOf(ImmutableArray<VoiceScript> scripts)
-    {
-        var standing = PartStanding(scripts);
-        var texts = section.Bars.Select((bar, i) => (bar.Meter, Text: TextOf(scripts, i + 1, standing))).ToList();
-        var first = Enumerable.Range(1, section.Bars.Length + 1).First(bar => bar > section.Bars.Length || scripts.Any(s => s.Needs(bar)));
-        return Repetition.Find(texts, first);
-    }
-
-    private string? TextOf(ImmutableArray<VoiceScript> scripts, int bar, Standing standing) =>
-        scripts.SelectMany(s => s.Starts(bar)).ToList() is { Count: > 0 } starts && starts.All(s => s.Standing == standing || StandingText.Mark(s.Standing) is not null)
-            ? string.Join('\n', scripts.Select(s => string.Join(' ', BarGrid.Cells(section.Bars[bar - 1].Meter, s.Events(bar, standing)))))
-            : null;
-
-    private Standing PartStanding(ImmutableArray<VoiceScript> scripts) =>
-        VoiceLines.Usual(Enumerable.Range(1, section.Bars.Length).SelectMany(bar => scripts.SelectMany(s => s.Starts(bar))));
-
-    private IEnumerable<TableLine> PatternLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices)
-    {
-        var (first, pattern, _) = repeated[part];
-        var head = $"{part.ToString().ToLowerInvariant()} {BarLineReader.Throughout}{(first > 1 ? $" from {first}" : "")}";
-        return lines.Of(part, head, voices, [.. pattern], 0, PartStanding([.. voices.Select(v => v.Script)]));
-    }
+    private IEnumerable<TableLine> PatternLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices) =>
+        lines.OfPattern(part, "", voices, repeated[part], section.Bars.Length);
 
     private IEnumerable<TableLine> PartLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices, int first, int count)
     {

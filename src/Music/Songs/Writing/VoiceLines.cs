@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs.Writing;
@@ -14,6 +15,30 @@ internal sealed class VoiceLines(Func<int, Meter> meterOf)
         var strings = voices.Select(v => Line(v.Label, part, v.Script, bars, column, standing, "")).ToList();
         return strings.Select(s => s with { Bars = OnGridOf(strings, s, bars) }).Prepend(new(head, [], 0, StandingText.Write(standing)));
     }
+
+    /// <summary>A part's pattern, played wherever no other line says otherwise.</summary>
+    public IEnumerable<TableLine> OfPattern(SongPart part, string indent, ImmutableArray<(string Label, VoiceScript Script)> voices, Repetition pattern, int count)
+    {
+        var head = $"{indent}{part.ToString().ToLowerInvariant()} {BarLineReader.Throughout}{(pattern.First > 1 ? $" from {pattern.First}" : "")}";
+        return Of(part, head, voices, [.. pattern.Pattern], 0, Usual([.. voices.Select(v => v.Script)], count));
+    }
+
+    /// <summary>Whether the voices of a part play over and over; a bar that needs more than marks for its standings stands alone.</summary>
+    public static Repetition? RepetitionOf(ImmutableArray<VoiceScript> scripts, int count, Func<int, Meter> meterOf)
+    {
+        var standing = Usual(scripts, count);
+        var texts = Enumerable.Range(1, count).Select(bar => (meterOf(bar), TextOf(scripts, bar, standing, meterOf(bar)))).ToList();
+        var first = Enumerable.Range(1, count + 1).First(bar => bar > count || scripts.Any(s => s.Starts(bar).Any()));
+        return Repetition.Find(texts, first);
+    }
+
+    private static string? TextOf(ImmutableArray<VoiceScript> scripts, int bar, Standing standing, Meter meter) =>
+        scripts.SelectMany(s => s.Starts(bar)).ToList() is { Count: > 0 } starts && starts.All(s => s.Standing == standing || StandingText.Mark(s.Standing) is not null)
+            ? string.Join('\n', scripts.Select(s => string.Join(' ', BarGrid.Cells(meter, s.Events(bar, standing)))))
+            : null;
+
+    private static Standing Usual(ImmutableArray<VoiceScript> scripts, int count) =>
+        Usual(Enumerable.Range(1, count).SelectMany(bar => scripts.SelectMany(s => s.Starts(bar))));
 
     /// <summary>The standing that most of the claims have.</summary>
     public static Standing Usual(IEnumerable<Written> claims) =>
