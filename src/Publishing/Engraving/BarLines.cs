@@ -117,9 +117,10 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
 
     private void DrawNumber(Sketch sketch, BarSlot slot)
     {
-        var end = sketch.Text(Number(slot.Bar.Number), slot.Left + 1.5, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet);
+        var left = slot.Left + 1.5;
+        var wide = sketch.Text(Number(slot.Bar.Number), left, Top - 2.4, Face.Narrow, 6.4, Tint.Quiet);
         if (StarsCorrections && Corrections.Touch(slot.Bar))
-            sketch.Text("*", end + 0.4, Top - 2.4, Face.Narrow, 6.4, Tint.Ink);
+            sketch.Text("*", left + wide + 0.4, Top - 2.4, Face.Narrow, 6.4, Tint.Ink);
     }
 
     private static void DrawBarLines(Sketch sketch, BarSlot[] slots, double bottom, bool isLast)

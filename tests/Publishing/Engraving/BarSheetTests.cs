@@ -193,6 +193,9 @@ public class BarSheetTests
         var words = BarSheet.Engrave(song, PaperSize.A4).SelectMany(Layout.Texts).ToArray();
         Assert.Contains(words, t => t.Contains($"Corrected 2026-11-25, Wren, {expected}: so", StringComparison.Ordinal));
         Assert.Equal(starred, words.Contains("*"));
+        var numbers = BarSheet.Engrave(song, PaperSize.A4).SelectMany(p => p.Flattened()).Where(m => m.Mark is TextMark { Size: 6.4 }).ToArray();
+        Assert.All(numbers.Where(m => m.Mark is TextMark { Text: "*" }), star => Assert.Contains(numbers, n => n.Mark is TextMark { Text: "2" or "3" }
+            && Math.Abs(n.Bounds.Top - star.Bounds.Top) < 5 && star.Bounds.Left > n.Bounds.Left && star.Bounds.Left - n.Bounds.Right < 2));
         Assert.Contains($"Wren, {expected}: so", PlayAlongPage.Write(new(song), [], "audio/wav", 12));
         Assert.Contains($"Wren, {expected}: so", string.Join(' ', ExplanationSheet.Engrave(Explanation.Of(song), PaperSize.A4).SelectMany(Layout.Texts)));
     }
