@@ -178,6 +178,8 @@ public sealed class TapsInBrowserTests(BrowserFixture fixture) : IClassFixture<B
             (boxes => boxes.every((a, i) => boxes.slice(i + 1).every(b => a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top)))
             ([...document.querySelectorAll('.mark span, .number')].map(e => { const range = document.createRange(); range.selectNodeContents(e); return range.getBoundingClientRect(); }))
             """));
+        Assert.True(await page.EvaluateAsync<bool>("(b => document.elementFromPoint(b.left + b.width / 2, b.top + b.height / 2).closest('#tap') !== null)(document.getElementById('tap').getBoundingClientRect())"));
+        Assert.Equal("isolate", await page.EvaluateAsync<string>("getComputedStyle(document.getElementById('bars')).isolation"));
     }
 
     [Theory]
