@@ -24,7 +24,7 @@ public static class HandRemarks
         var places = ShapeChanges.Uses(song).ToLookup(u => u.Use.Name, u => u.Place);
         var easier = EasierShape.In(search);
         var smoother = SmootherShape.In(search).Where(s => easier.All(e => e.Chord.Name != s.Chord.Name));
-        return [.. easier.Select(e => Easier(e, [.. places[e.Chord.Name]])), .. smoother.Select(s => Smoother(s, [.. places[s.Chord.Name]]))];
+        return [.. easier.Select(e => Easier(e, Unlike(song), [.. places[e.Chord.Name]])), .. smoother.Select(s => Smoother(s, Unlike(song), [.. places[s.Chord.Name]]))];
     }
 
     private static IEnumerable<Remark> Held(Song song)
@@ -96,17 +96,19 @@ public static class HandRemarks
         };
     }
 
-    private static Remark Easier(EasierShape easier, ImmutableArray<SongPlace> places) =>
+    private static string Unlike(Song song) => song.Recording is null ? "the same" : "like the record";
+
+    private static Remark Easier(EasierShape easier, string unlike, ImmutableArray<SongPlace> places) =>
         new(RemarkKind.EasierShape,
-            $"{ChordSpeech.Of(easier.Chord.Chord)} can also be held as {easier.Easier.Shape.WithoutFingers()}, with the same notes over the same bass in other places, which is easier on the hand. It won't sound quite like the record; choose what your hand is at ease with, and stop when it hurts.",
+            $"{ChordSpeech.Of(easier.Chord.Chord)} can also be held as {easier.Easier.Shape.WithoutFingers()}, with the same notes over the same bass in other places, which is easier on the hand. It won't sound quite {unlike}; choose what your hand is at ease with, and stop when it hurts.",
             [new($"cost of {easier.Chord.Shape!.WithoutFingers()}", Cost(easier.Cost), Method), new($"cost of {easier.Easier.Shape.WithoutFingers()}", Cost(easier.EasierCost), Method)])
         {
             Places = places,
         };
 
-    private static Remark Smoother(SmootherShape smoother, ImmutableArray<SongPlace> places) =>
+    private static Remark Smoother(SmootherShape smoother, string unlike, ImmutableArray<SongPlace> places) =>
         new(RemarkKind.SmootherShape,
-            $"{ChordSpeech.Of(smoother.Chord.Chord)} can also be held as {smoother.Smoother.Shape.WithoutFingers()}, nearer to the shapes around it: the strings move {NumberWords.Of(smoother.SmootherMotion)} semitones into it and out of it instead of {NumberWords.Of(smoother.Motion)}, and it is {(smoother.SmootherCost > smoother.Cost ? "hardly" : "no")} harder on the hand. It won't sound quite like the record; stop when a hand hurts.",
+            $"{ChordSpeech.Of(smoother.Chord.Chord)} can also be held as {smoother.Smoother.Shape.WithoutFingers()}, nearer to the shapes around it: the strings move {NumberWords.Of(smoother.SmootherMotion)} semitones into it and out of it instead of {NumberWords.Of(smoother.Motion)}, and it is {(smoother.SmootherCost > smoother.Cost ? "hardly" : "no")} harder on the hand. It won't sound quite {unlike}; stop when a hand hurts.",
             [new("motion", $"{Cost(smoother.SmootherMotion)} instead of {Cost(smoother.Motion)} semitones", "semitones summed over the strings that sound in both shapes, into and out of the shape, mean over its places"),
              new("cost to the hand", $"{Cost(smoother.SmootherCost)} instead of {Cost(smoother.Cost)}", Method)])
         {

@@ -18,7 +18,7 @@ public sealed record ShapeChange
     /// <summary>One a string, from the low side.</summary>
     public ImmutableArray<StringMove> Moves { get; }
 
-    /// <summary>Fingers (1 index … 4 little) that press the same string at the same fret in both shapes.</summary>
+    /// <summary>Fingers (1 index … 4 little) that press the same string at the same fret in both shapes, with the tip in both or flat in both.</summary>
     public ImmutableArray<int> FingersKept { get; }
 
     /// <summary>Semitones moved by all strings that sound in both shapes.</summary>
@@ -59,6 +59,8 @@ public sealed record ShapeChange
         return new(from, to, [.. moves], Kept(before, after, capo, hand));
     }
 
+    private static bool LiesFlat(ShapeFingering fingering, int finger) => fingering.Barres.Any(b => b.Finger == finger);
+
     private static ImmutableArray<int> Kept(Shape before, Shape after, Capo capo, Hand? hand)
     {
         if (FingeringSolver.Check(before, capo, hand).Fingering is not { } first || FingeringSolver.Check(after, capo, hand).Fingering is not { } second)
@@ -67,7 +69,7 @@ public sealed record ShapeChange
         [
             .. Enumerable.Range(0, before.Frets.Length)
                 .Where(i => before.Frets[i] > 0 && before.Frets[i] == after.Frets[i] && first.Fingers[i] > 0 && first.Fingers[i] == second.Fingers[i])
-                .Select(i => first.Fingers[i]).Distinct().Order(),
+                .Select(i => first.Fingers[i]).Distinct().Where(f => LiesFlat(first, f) == LiesFlat(second, f)).Order(),
         ];
     }
 }

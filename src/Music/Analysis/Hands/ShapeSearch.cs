@@ -65,5 +65,10 @@ internal sealed class ShapeSearch
         !other.Frets.SequenceEqual(own.Frets)
         && other.PitchClasses(neck.Tuning, neck.Capo).SequenceEqual(own.PitchClasses(neck.Tuning, neck.Capo))
         && other.Bass(neck.Tuning, neck.Capo)?.Name.PitchClass == own.Bass(neck.Tuning, neck.Capo)?.Name.PitchClass
-        && other.SoundingStrings >= own.SoundingStrings - 1;
+        && other.SoundingStrings >= own.SoundingStrings - 1
+        && KeepsStrings(other, own);
+
+    /// <summary>The highest string, which carries the tune, sounds on; on four strings or fewer so does every one.</summary>
+    private static bool KeepsStrings(Shape other, Shape own) =>
+        Enumerable.Range(0, own.Frets.Length).Where(i => own.Frets[i] is not null).TakeLast(own.Frets.Length <= 4 ? own.Frets.Length : 1).All(i => other.Frets[i] is not null);
 }

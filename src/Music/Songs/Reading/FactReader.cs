@@ -176,7 +176,7 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
         if (read(line) is (true, var value))
             return new(value, standing);
         var wrong = culprit?.Invoke(line).FirstOrDefault() ?? default;
-        bag.Add(bad, wrong.Text is null ? line.Body : wrong.Span, expected, NearestWord.Suggest(wrong.Text ?? "", known));
+        bag.Add(bad, wrong.Text is null ? line.Body : wrong.Span, expected, (bad == DiagnosticCode.BadKey ? KeyLine.Minor(line.BodyText) : null) ?? NearestWord.Suggest(wrong.Text ?? "", known));
         return null;
     }
 

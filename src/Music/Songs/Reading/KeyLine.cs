@@ -29,9 +29,13 @@ internal sealed record KeyLine(LineSyntax Line, Key Key, int FromBar, Standing S
         var wrong = words.Skip(1).FirstOrDefault();
         bag.Add(DiagnosticCode.BadKey, wrong.Text is not null ? wrong.Span : line.Body.Length > 0 ? line.Body : line.Keyword.Span,
             $"In a section, a key is a tonic and one of {string.Join(", ", Mode.All)}; it holds from the bar after the last one written so far, or from a bar that it names, as in key E minor from 5.",
-            NearestWord.Suggest(wrong.Text ?? "", Mode.All.Select(m => m.Name)));
+            Minor(line.BodyText) ?? NearestWord.Suggest(wrong.Text ?? "", Mode.All.Select(m => m.Name)));
         return null;
     }
+
+    /// <summary>"Am" is a chord's way to write A minor.</summary>
+    public static string? Minor(string text) =>
+        text.Split(' ')[0] is [.. var tonic, 'm'] && PitchName.TryParse(tonic, out var name) ? $"Did you mean '{name} minor'?" : null;
 
     private static List<Token> KeyWords(LineSyntax line) => [.. line.Words().TakeWhile(w => w.Text != "from")];
 }

@@ -47,6 +47,8 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
             bag.Add(DiagnosticCode.ShapeStrings, words[1].Span, $"This shape has {shape.Frets.Length} strings, the tuning {tuning.Count}.");
             return null;
         }
+        if (words.Length == 2 && tuning is not null && FingeringSolver.Solve(shape, capo, Hand.On(tuning)).Faults is [var why, ..])
+            bag.Add(DiagnosticCode.FingersUnheld, words[1].Span, $"No hand holds this: {why}.", "Look at the frets again, or mute a string.");
         return named ? new(words[0].Text, ReadFingers(words, shape, capo), standing) : null;
     }
 

@@ -53,7 +53,7 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
             _ => null,
         };
         if (stroke is null)
-            bag.Add(DiagnosticCode.BadStroke, leaf.Value.Span, $"'{leaf.Value.Text}' is no stroke: d goes down, u up, x is muted; a cell may run them together, as in du.");
+            bag.Add(DiagnosticCode.BadStroke, leaf.Value.Span, $"'{leaf.Value.Text}' is no stroke: d goes down, u up, x is muted; a cell may run them together, as in du.", leaf.Value.Text is "D" or "U" or "X" ? $"Write it small: {leaf.Value.Text.ToLowerInvariant()}." : null);
         return stroke;
     }
 

@@ -15,7 +15,8 @@ public class ShapeChangeTests
     [InlineData("C x32010 032010", "Am x02210 002310", 5, 3, 3, "1 2", 2)]
     [InlineData("E 022100 023100", "Am x02210 002310", 4, 2, 2, "", 2)]
     [InlineData("G 320003 210003", "Em 022000 023000", 8, 3, 3, "", 2)]
-    [InlineData("F 133211 134211", "C x32010 032010", 4, 2, 2, "1 3", 3)]
+    // The index finger lies flat in F and stands on its tip in C, so it does not stay.
+    [InlineData("F 133211 134211", "C x32010 032010", 4, 2, 2, "3", 3)]
     public void StringsAndFingersAreCompared(string from, string to, int total, int leap, int kept, string fingers, int least)
     {
         var change = ShapeChange.Between(Use(from), Use(to))!;
