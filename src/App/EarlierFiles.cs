@@ -39,7 +39,8 @@ internal sealed class EarlierFiles(string songPath, TimeProvider clock)
     }
 
     private IEnumerable<int> Numbers() => Directory.GetFiles(folder, before + "*.txt")
-        .Select(f => int.TryParse(Path.GetFileNameWithoutExtension(f)[before.Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0);
+        .Select(f => int.TryParse(Path.GetFileNameWithoutExtension(f)[before.Length..], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            ? number : 0);
 
     private string Place(int number) => Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{before}{number}.txt"));
 

@@ -23,7 +23,8 @@ internal static class ExplanationReport
             foreach (var remark in remarks)
                 Write(text, remark, explanation.Song, facts);
         }
-        if (explanation.Remarks.IsEmpty && !explanation.Song.Bars.Any(b => b.Chords.Length + b.Sung.Length + b.Picked.Length + b.Harp.Length + b.Strums.Length > 0))
+        if (explanation.Remarks.IsEmpty && !explanation.Song.Bars.Any(b => b.Chords.Length + b.Sung.Length + b.Picked.Length + b.Harp.Length
+            + b.Strums.Length > 0))
             text.AppendLine().AppendLine("There is nothing to say yet: the song holds no chords, notes or words.");
         return text.ToString();
     }

@@ -25,7 +25,8 @@ internal static class HearingReport
         foreach (var candidate in hearing.Tuning.Candidates.Take(3))
         {
             var (tuning, capo, name) = candidate.Value;
-            Line(candidate == hearing.Tuning.Candidates[0] ? "tuning" : "  or", $"{tuning}{(name is null ? "" : $" ({name})")}, {(capo.Fret == 0 ? "no capo" : $"capo {capo.Describe(tuning)}")}  {Sure(candidate.Confidence)}{(candidate.Evidence is null ? "" : ": " + candidate.Evidence)}");
+            Line(candidate == hearing.Tuning.Candidates[0] ? "tuning"
+                : "  or", $"{tuning}{(name is null ? "" : $" ({name})")}, {(capo.Fret == 0 ? "no capo" : $"capo {capo.Describe(tuning)}")}  {Sure(candidate.Confidence)}{(candidate.Evidence is null ? "" : ": " + candidate.Evidence)}");
         }
         Line("notes", $"{hearing.Notes.Length}");
         foreach (var (label, value) in LinesReport.Lines(hearing.Lines))

@@ -32,7 +32,8 @@ internal sealed class PracticeMaking(SongFolder opened, Practised practised, Pra
         using var place = OutputPlace.ForFolder(folder, "--into");
         var steps = new StepProgress(opened.Name);
         steps.Report(new("sounding the exercise", 0));
-        var sound = await Task.Run(() => form.Record ? PracticeSound.OfRecording(plan, passages, form.Click, ct) : PracticeSound.OfClaims(plan, form.Click, ct), ct);
+        var sound = await Task.Run(() => form.Record ? PracticeSound.OfRecording(plan, passages, form.Click, ct)
+            : PracticeSound.OfClaims(plan, form.Click, ct), ct);
         await AuditionCommand.WriteAsync(Path.Combine(folder, "exercise.wav"), sound, ct);
         WriteCharts(plan);
         if (form.Video)
@@ -65,14 +66,16 @@ internal sealed class PracticeMaking(SongFolder opened, Practised practised, Pra
         var chart = ExerciseSheet.Chart(practised.Song, practised.Bars, ChartWidth);
         var pages = ExerciseSheet.Pages(practised.Song, practised.Bars, plan.Stages, practised.What, PaperSize.A4);
         AtomicFile.Write(Path.Combine(folder, "exercise.svg"), s => s.Write(Encoding.UTF8.GetBytes(SvgWriter.Write(chart, Palette.Paper, SvgText.Outlines))));
-        AtomicFile.Write(Path.Combine(folder, "exercise.pdf"), s => PdfWriter.Write(pages, s, Palette.Paper, $"{practised.Song.Title}, exercise", DateTime.UtcNow.Date));
+        AtomicFile.Write(Path.Combine(folder, "exercise.pdf"),
+            s => PdfWriter.Write(pages, s, Palette.Paper, $"{practised.Song.Title}, exercise", DateTime.UtcNow.Date));
         AtomicFile.Write(Path.Combine(folder, "exercise.png"), s => PngWriter.Write(chart, s, Palette.Paper, 3));
     }
 
     private void Report(PracticePlan plan, PracticeForm form)
     {
         foreach (var stage in plan.Stages)
-            Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{ClockText.Of(stage.At)}  {stage.Speed * 100:0}%, {TempoText.Of(stage.Tempo)}"));
+            Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"{ClockText.Of(stage.At)}  {stage.Speed * 100:0}%, {TempoText.Of(stage.Tempo)}"));
         var care = "about -18 LUFS; start with the volume low. Take breaks, and stop when a hand or the voice hurts.";
         Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.wav"))}: {practised.What}; {care}");
         Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.pdf"))}: the bars, with a box to tick for each round; the bars alone as .svg and .png.");

@@ -69,7 +69,8 @@ internal static class PracticeWish
         if (from.Name == to.Name)
             throw new UsageException($"--change {Name(from)} {Name(to)}: these are one chord; give two.");
         var drill = ChangeDrill.Of(opened.Song, from, to);
-        var kept = drill.FingersKept.Count == 0 ? "" : $"; {(drill.FingersKept.Count == 1 ? "finger" : "fingers")} {string.Join(", ", drill.FingersKept)} can stay";
+        var kept = drill.FingersKept.Count == 0 ? ""
+            : $"; {(drill.FingersKept.Count == 1 ? "finger" : "fingers")} {string.Join(", ", drill.FingersKept)} can stay";
         return new(drill.Song, 1, 2, $"{Name(from)} to {Name(to)}{kept}");
 
         ChordUse Called(string name)

@@ -9,7 +9,8 @@ internal static class SongChange
     /// <summary>The file as it stands, to be edited.</summary>
     public static SongDocument DocumentOf(SongFolder opened) => SongText.Parse(File.ReadAllText(opened.SongPath), opened.SongPath);
 
-    /// <summary>Prints each line that goes ("-") or comes ("+"), then, where that is asked for, keeps the file as it was and writes it whole or not at all.</summary>
+    /// <summary>Prints each line that goes ("-") or comes ("+"), then, where that is asked for, keeps the file as it was and writes it
+    /// whole or not at all.</summary>
     /// <param name="what">The command's words, such as "taps --write".</param>
     public static async Task ShowAsync(SongDocument before, SongDocument after, bool write, string what, CancellationToken ct)
     {

@@ -16,10 +16,13 @@ internal static class SongbookReport
         var text = new StringBuilder();
         var (width, keys) = (book.Songs.Max(s => s.Title.Length), book.Songs.Max(s => Key(s).Length));
         foreach (var song in book.Songs)
-            text.AppendLine(string.Create(CultureInfo.InvariantCulture, $"{song.Title.PadRight(width)}  {Key(song).PadRight(keys)} {Setting(song),-24} {Harp(song),-14} {song.Tempo.Value:0.#} in {song.Meter.Value}"));
-        Part(text, "shapes, the most used first", book.Grips.Select(g => $"{g.Shape,-12} {string.Join(", ", g.Names),-14} {TuningCatalogue.DescribeOnAny(g.Tuning)}: {string.Join("; ", g.Uses.Select(u => Bars(u, g.Names.Length > 1)))}"));
+            text.AppendLine(string.Create(CultureInfo.InvariantCulture,
+                $"{song.Title.PadRight(width)}  {Key(song).PadRight(keys)} {Setting(song),-24} {Harp(song),-14} {song.Tempo.Value:0.#} in {song.Meter.Value}"));
+        Part(text, "shapes, the most used first",
+            book.Grips.Select(g => $"{g.Shape,-12} {string.Join(", ", g.Names),-14} {TuningCatalogue.DescribeOnAny(g.Tuning)}: {string.Join("; ", g.Uses.Select(u => Bars(u, g.Names.Length > 1)))}"));
         Part(text, "strums", book.Strums.Select(s => $"{s.Meter}  {s}   {string.Join("; ", s.Uses.Select(u => $"{u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
-        Part(text, "borrowed chords", book.Borrowed.Select(b => $"{b.Numeral,-9} {string.Join("; ", b.Uses.Select(u => $"{Both(u.Song, u.Symbol)} in {u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
+        Part(text, "borrowed chords", book.Borrowed.Select(b =>
+            $"{b.Numeral,-9} {string.Join("; ", b.Uses.Select(u => $"{Both(u.Song, u.Symbol)} in {u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
         Part(text, "written in two ways (where it is meant so, leave it)", book.Findings.Select(f => f.Sentence));
         return text.ToString();
     }
@@ -97,7 +100,8 @@ internal static class SongbookReport
         CapoNames.Of(song) is not { } names ? $"{song.Key.Value}"
         : names.HandFirst ? $"{names.Hand(song.Key.Value)} (sounds {song.Key.Value})" : $"{song.Key.Value} (play {names.Hand(song.Key.Value)})";
 
-    private static string Bars(ShapeUse use, bool named) => $"{use.Song.Title}, {(named || CapoNames.Of(use.Song) is not null ? Both(use.Song, use.Symbol) + " " : "")}{(use.Bars.IsEmpty ? "named only" : Counted(use.Bars.Length))}";
+    private static string Bars(ShapeUse use, bool named) =>
+        $"{use.Song.Title}, {(named || CapoNames.Of(use.Song) is not null ? Both(use.Song, use.Symbol) + " " : "")}{(use.Bars.IsEmpty ? "named only" : Counted(use.Bars.Length))}";
 
     private static string Counted(int bars) => bars == 1 ? "1 bar" : $"{bars} bars";
 }

@@ -19,7 +19,8 @@ internal static class AuditionCommand
         var countIn = new Option<int>("--count-in") { Description = "Bars of clicks before the first", HelpName = "BARS", DefaultValueFactory = _ => 0 };
         var parts = new Option<string[]>("--parts") { Description = "guitar, harp, sung, click; without it, guitar, harp and sung", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
         var on = RecordingPart.Option("Hear only a part of the recording, in place of the claims or, with --against, against them");
-        var command = new Command("audition", "Sound a song's claims with our own strings and reeds: the ear is the last judge") { song, to, against, speed, passage.Section, passage.Bars, countIn, parts, on };
+        var command = new Command("audition", "Sound a song's claims with our own strings and reeds: the ear is the last judge") { song, to, against, speed,
+            passage.Section, passage.Bars, countIn, parts, on };
         command.SetAction(async (parsed, ct) =>
         {
             var pace = parsed.GetValue(speed);

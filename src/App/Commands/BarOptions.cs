@@ -14,7 +14,8 @@ internal sealed class BarOptions
     private readonly Option<string?> meter = new("--meter") { Description = "The meter, as 4/4 or 12/8", HelpName = "METER" };
     private readonly Option<string?> later = new("--later") { Description = "By how many of the tempo's beats before this change every bar starts later, as 1 or 1/2", HelpName = "BEATS" };
     private readonly Option<string?> earlier = new("--earlier") { Description = "The same, earlier", HelpName = "BEATS" };
-    private readonly Option<string?> barOne = new("--bar-one") { Description = "A time in the recording: the nearest beat becomes the first of a bar", HelpName = "TIME" };
+    private readonly Option<string?> barOne = new("--bar-one") { Description = "A time in the recording: the nearest beat becomes the first of a bar",
+        HelpName = "TIME" };
 
     public void AddTo(Command command)
     {
@@ -37,9 +38,11 @@ internal sealed class BarOptions
         if (TempoLevel.TryParse(text, out var level))
             return level;
         var levels = string.Join(", ", TempoLevel.Named.Select(n => string.Create(CultureInfo.InvariantCulture, $"{n.Name} {now * n.Level.Ratio:0.#}")));
-        return double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var felt) && felt > 0 && TempoLevel.Between(now, felt) is { } found
+        return double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var felt) && felt > 0
+            && TempoLevel.Between(now, felt) is { } found
             ? found
-            : throw new UsageException(string.Create(CultureInfo.InvariantCulture, $"--tempo {text}: the tempo is {now:0.#}, and its levels are {levels}. To correct the tempo itself, write it in the song file."));
+            : throw new UsageException(string.Create(CultureInfo.InvariantCulture,
+                $"--tempo {text}: the tempo is {now:0.#}, and its levels are {levels}. To correct the tempo itself, write it in the song file."));
     }
 
     private static Meter ReadMeter(string text) =>

@@ -114,7 +114,9 @@ internal static class CheckCommand
             ? HearingReport.Clock(place.Time) + (place.Bar is { } bar ? string.Create(CultureInfo.InvariantCulture, $"  bar {bar} beat {place.Beat:0.##}") : "")
             : "whole song";
         var heard = finding.Heard is null ? "" : "; " + finding.Heard;
-        var suggestion = finding.Suggestion is null || finding.Heard?.Contains(finding.Suggestion, StringComparison.Ordinal) == true ? "" : $"; would fit better: {finding.Suggestion}{(finding.Remedy?.Reach is { } reach ? $" ({reach})" : "")}";
+        var suggestion = finding.Suggestion is null
+            || finding.Heard?.Contains(finding.Suggestion, StringComparison.Ordinal) == true ? ""
+            : $"; would fit better: {finding.Suggestion}{(finding.Remedy?.Reach is { } reach ? $" ({reach})" : "")}";
         return string.Create(CultureInfo.InvariantCulture,
             $"{where,-26} {finding.Verdict.ToString().ToLowerInvariant(),-12} {finding.Kind.ToString().ToLowerInvariant(),-7} {finding.Claim} ({HearingReport.Percent(finding.Support)}%){heard}{suggestion}");
     }

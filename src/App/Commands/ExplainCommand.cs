@@ -13,7 +13,8 @@ internal static class ExplainCommand
         var with = new Option<string[]>("--with") { Description = "Other songs (files or folders) to compare it with", HelpName = "SONGS", AllowMultipleArgumentsPerToken = true };
         var json = new Option<bool>("--json") { Description = "Print the explanation, with all facts, as JSON" };
         var passage = new PassageOptions("to explain, leaving out what is said of the whole song");
-        var command = new Command("explain", "Say why a song sounds as it does: harmony, layers, hands, harp, singing, tuning") { song, passage.Section, passage.Bars, facts, with, json };
+        var command = new Command("explain", "Say why a song sounds as it does: harmony, layers, hands, harp, singing, tuning") { song, passage.Section,
+            passage.Bars, facts, with, json };
         command.SetAction(parsed =>
         {
             var opened = SongFolder.Open(parsed.GetRequiredValue(song));

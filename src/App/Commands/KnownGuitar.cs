@@ -23,7 +23,8 @@ internal sealed record KnownGuitar(Tuning? Tuning, Capo? Capo)
     /// <summary>With what a song's own lines have decided where nothing else is told; under a tuning that it decided, the capo that it has.</summary>
     public KnownGuitar Or(Song song) => new(
         Tuning ?? (song.Tuning.Standing.Kind == StandingKind.Heard ? null : song.Tuning.Value),
-        Capo ?? (song.Capo.Standing.Kind == StandingKind.Heard && (Tuning is not null || song.Tuning.Standing.Kind == StandingKind.Heard) ? null : song.Capo.Value));
+        Capo ?? (song.Capo.Standing.Kind == StandingKind.Heard
+            && (Tuning is not null || song.Tuning.Standing.Kind == StandingKind.Heard) ? null : song.Capo.Value));
 
     /// <summary>Which facts of a song are told now: those given, and where one is, the other if it was only heard.</summary>
     public ImmutableArray<SongFact> ToldOver(Song song) =>

@@ -8,7 +8,8 @@ namespace Harkbook.App.Commands;
 /// <param name="what">What is done with the bars, as in "to practise".</param>
 internal sealed class PassageOptions(string what)
 {
-    public Option<string?> Section { get; } = new("--section") { Description = $"The section {what}: its name, or so much of it that it can't be another's", HelpName = "NAME" };
+    public Option<string?> Section { get; } = new("--section") { Description = $"The section {what}: its name, or so much of it that it can't be another's",
+        HelpName = "NAME" };
 
     public Option<string?> Bars { get; } = new("--bars") { Description = $"The bars {what}: 5 or 5-8", HelpName = "FIRST-LAST" };
 

@@ -29,7 +29,8 @@ internal static class PublishCommand
         var capo = new Option<string?>("--capo") { Description = "The pupil's capo, none or a fret: other shapes for the same sound", HelpName = "FRET" };
         var sameShapes = new Option<bool>("--same-shapes") { Description = "With --capo: the shapes stay, and chords, harmonica and sound move with the capo" };
         var passage = new PassageOptions("to hand out, in a folder of its own beside the song");
-        var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters, and why it sounds so") { song, into, only, letter, capo, sameShapes, passage.Section, passage.Bars };
+        var command = new Command("publish", "Make the lesson: sheet, diagrams, tab, play-along video and page, chapters, and why it sounds so") { song, into,
+            only, letter, capo, sameShapes, passage.Section, passage.Bars };
         command.SetAction(async (parsed, ct) =>
         {
             var parts = ReadParts(parsed.GetValue(only) ?? []);
@@ -40,7 +41,8 @@ internal static class PublishCommand
             var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, (pupil?.Folder ?? "lesson") + handOut?.FolderEnd);
             var options = new PublishOptions(parts, parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date);
             if (handOut is not null)
-                (opened, options) = (opened with { Song = handOut.Titled(opened.Song) }, options with { Parts = HandOut.PartsOf(parts), Only = handOut.Passage });
+                (opened, options) = (opened with { Song = handOut.Titled(opened.Song) },
+                    options with { Parts = HandOut.PartsOf(parts), Only = handOut.Passage });
             var files = await PublishAsync(opened, folder, options, ct, pupil?.Shift(own.Song) ?? 0);
             foreach (var line in PublishReport.Lines(files, OlderFiles.In(folder, files)))
                 Console.Out.WriteLine(line);
@@ -55,7 +57,8 @@ internal static class PublishCommand
 
     /// <summary>Publishes with the song's recording; a song without one is sounded for its play-alongs.</summary>
     /// <param name="shift">Semitones by which the recording is moved.</param>
-    public static async Task<IReadOnlyList<LessonFile>> PublishAsync(SongFolder opened, string folder, PublishOptions options, CancellationToken ct, int shift = 0)
+    public static async Task<IReadOnlyList<LessonFile>> PublishAsync(SongFolder opened, string folder, PublishOptions options, CancellationToken ct,
+        int shift = 0)
     {
         using var place = OutputPlace.ForFolder(folder, "--into");
         if (Ffmpeg.Find() is null && options.Parts.HasFlag(LessonParts.Video))

@@ -13,13 +13,15 @@ internal static class RebarCommand
         var song = Arguments.Song();
         var undo = new Option<bool>("--undo") { Description = "Give back the song as it was before the last command that wrote it (rebar, start --again, taps, check --take), byte for byte" };
         var bars = new BarOptions();
-        var command = new Command("rebar", "Bar a song anew: half or double tempo, another meter, bars a beat later; everything stays at its time in the recording") { song, undo };
+        var command = new Command("rebar",
+            "Bar a song anew: half or double tempo, another meter, bars a beat later; everything stays at its time in the recording") { song, undo };
         bars.AddTo(command);
         command.SetAction(async (parsed, ct) =>
         {
             var path = parsed.GetRequiredValue(song);
             if (parsed.GetValue(undo))
-                return bars.AreGiven(parsed) ? throw new UsageException("--undo takes back the last change and no other option; give it alone.") : await UndoAsync(SongFolder.Locate(path), ct);
+                return bars.AreGiven(parsed) ? throw new UsageException("--undo takes back the last change and no other option; give it alone.")
+                    : await UndoAsync(SongFolder.Locate(path), ct);
             if (!bars.AreGiven(parsed))
                 throw new UsageException("say what to change: --tempo half, --meter 3/4, --later 1, --bar-one 0:12.4, or --undo.");
             var opened = SongFolder.Open(path, withHints: false);
@@ -84,5 +86,6 @@ internal static class RebarCommand
         SongText.Parse(new StreamReader(new MemoryStream(kept.Text.Bytes.ToArray())).ReadToEnd(), kept.Path).Song;
 
     private static string Bars(Song song) =>
-        string.Create(CultureInfo.InvariantCulture, $"{song.Bars.Count()} {(song.Bars.Count() == 1 ? "bar" : "bars")} of {song.Meter.Value} at {song.Tempo.Value:0.##}");
+        string.Create(CultureInfo.InvariantCulture,
+            $"{song.Bars.Count()} {(song.Bars.Count() == 1 ? "bar" : "bars")} of {song.Meter.Value} at {song.Tempo.Value:0.##}");
 }

@@ -17,7 +17,9 @@ internal static class StartCommand
         var (tuning, capo) = (KnownGuitar.TuningOption(), KnownGuitar.CapoOption());
         var again = new Option<bool>("--again") { Description = "Listen for a song that is there already: what still stands as heard is proposed anew, what you decided stays" };
         var bars = new BarOptions();
-        var command = new Command("start", "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording, into, title, tuning, capo, again };
+        var command = new Command("start",
+            "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording, into, title,
+            tuning, capo, again };
         bars.AddTo(command);
         command.SetAction(async (parsed, ct) =>
         {
@@ -32,7 +34,8 @@ internal static class StartCommand
                     throw new UsageException($"--again keeps the bars of the song that is there. Change them with 'harkbook rebar {Output.Shown(there)}'.");
                 return await RestartCommand.RunAsync(path, there, guitar, ct);
             }
-            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, guitar, bring: true, ct, bars.AreGiven(parsed) ? document => bars.Read(parsed, document) : null);
+            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, guitar, bring: true, ct, bars.AreGiven(parsed)
+                ? document => bars.Read(parsed, document) : null);
             Console.Out.WriteLine($"{Output.Shown(song)}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Output.Shown(Path.GetDirectoryName(Path.GetFullPath(song))!)}'.");
             return 0;
         });
@@ -42,7 +45,8 @@ internal static class StartCommand
     /// <summary>Listens and writes the song file; refuses to write over one. A tuning or capo that is told counts as decided.</summary>
     /// <param name="bring">Whether the recording is copied into the song's folder, where it isn't there yet.</param>
     /// <returns>The song file's path and what it was proposed from.</returns>
-    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, KnownGuitar guitar, bool bring, CancellationToken ct,
+    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, KnownGuitar guitar, bool bring,
+        CancellationToken ct,
         Func<SongDocument, BarChange>? bars = null)
     {
         folder ??= FolderOf(recordingPath);
@@ -58,7 +62,8 @@ internal static class StartCommand
 
     /// <summary>The proposal, in the bars that the person asks for; one without beats has none to change.</summary>
     private static string Barred(string text, string path, Func<SongDocument, BarChange>? bars) =>
-        bars is null ? text : RebarCommand.Guarded(path, () => SongText.Parse(text, path) is { Song: { } song } document && song.Bars.Any() ? SongRebarring.Of(document, bars(document)).Text : text);
+        bars is null ? text : RebarCommand.Guarded(path, () => SongText.Parse(text, path) is { Song: { } song } document
+            && song.Bars.Any() ? SongRebarring.Of(document, bars(document)).Text : text);
 
     private static string FolderOf(string recordingPath) =>
         Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recordingPath))!, Slug(Path.GetFileNameWithoutExtension(recordingPath)));
@@ -68,7 +73,8 @@ internal static class StartCommand
     {
         folder ??= FolderOf(recordingPath);
         var named = Path.Combine(folder, Slug(title ?? TitleOf(recordingPath)) + SongFolder.Ending);
-        return File.Exists(named) ? named : Directory.Exists(folder) && Directory.GetFiles(folder, "*" + SongFolder.Ending) is [var only] && title is null ? only : null;
+        return File.Exists(named) ? named : Directory.Exists(folder) && Directory.GetFiles(folder, "*" + SongFolder.Ending) is [var only]
+            && title is null ? only : null;
     }
 
     private static string Relative(string folder, string path) =>

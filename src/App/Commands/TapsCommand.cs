@@ -19,7 +19,8 @@ internal static class TapsCommand
         var write = new Option<bool>("--write") { Description = "Put the sung lines or anchors into the song file; without it, what would change is shown" };
         var delay = new Option<int>("--delay") { Description = "Milliseconds that all taps are late by, taken off; the page measures them and takes them off itself", HelpName = "MILLISECONDS" };
         var to = new Option<string?>("--to") { Description = "Where the page goes; without it, taps.html beside the song", HelpName = "FILE" };
-        var command = new Command("taps", "Make a page to tap syllables, beats or bar lines on, or lay tapped times on a song's bars") { song, times, write, delay, to };
+        var command = new Command("taps", "Make a page to tap syllables, beats or bar lines on, or lay tapped times on a song's bars") { song, times, write,
+            delay, to };
         command.SetAction(async (parsed, ct) =>
         {
             var given = parsed.GetRequiredValue(song);
@@ -83,7 +84,8 @@ internal static class TapsCommand
     }
 
     private static string Lateness(double late) =>
-        Math.Abs(late) < 1 ? "" : string.Create(CultureInfo.InvariantCulture, $", after taking off that all were {Math.Abs(late):0} ms {(late > 0 ? "late" : "early")}");
+        Math.Abs(late) < 1 ? "" : string.Create(CultureInfo.InvariantCulture,
+            $", after taking off that all were {Math.Abs(late):0} ms {(late > 0 ? "late" : "early")}");
 
     private static string Count(int count, string what) => $"{count} {what}{(count == 1 ? "" : "s")}";
 

@@ -8,7 +8,8 @@ internal static class TuningsCommand
 {
     public static Command Create()
     {
-        var instrument = new Argument<string?>("instrument") { Description = "An instrument, as guitar, ukulele or banjo; without it, all", Arity = ArgumentArity.ZeroOrOne };
+        var instrument = new Argument<string?>("instrument") { Description = "An instrument, as guitar, ukulele or banjo; without it, all",
+            Arity = ArgumentArity.ZeroOrOne };
         var json = Options.Json();
         var command = new Command("tunings", "Lists the tunings that have names, by instrument, with their strings") { instrument, json };
         command.SetAction(parsed =>
@@ -31,5 +32,7 @@ internal static class TuningsCommand
     }
 
     private static string Json(IReadOnlyList<NamedTuning> tunings) =>
-        JsonSerializer.Serialize(tunings.Select(t => new { instrument = t.Instrument, name = t.Name, otherNames = t.OtherNames, strings = t.Tuning.Strings.Select(s => s.ToString()) }), JsonLayout.Readable) + "\n";
+        JsonSerializer.Serialize(tunings.Select(t =>
+            new { instrument = t.Instrument, name = t.Name, otherNames = t.OtherNames, strings = t.Tuning.Strings.Select(s => s.ToString()) }),
+            JsonLayout.Readable) + "\n";
 }

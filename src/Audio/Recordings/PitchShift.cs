@@ -15,7 +15,8 @@ public static class PitchShift
         const string Purpose = "Moving the recording to the pupil's capo";
         var ratio = Math.Pow(2, semitones / 12.0).ToString("0.########", CultureInfo.InvariantCulture);
         await using var process = Ffmpeg.Required(Purpose).Start(
-            ["-y", "-i", Ffmpeg.FileArgument(recording), "-map", "0:a:0", "-map_metadata", "-1", "-af", $"rubberband=pitch={ratio}:channels=together", "-c:a", "flac", "-f", "flac", Ffmpeg.FileArgument(path)],
+            ["-y", "-i", Ffmpeg.FileArgument(recording), "-map", "0:a:0", "-map_metadata", "-1", "-af", $"rubberband=pitch={ratio}:channels=together", "-c:a",
+                "flac", "-f", "flac", Ffmpeg.FileArgument(path)],
             Purpose, ct);
         await process.FinishAsync();
     }

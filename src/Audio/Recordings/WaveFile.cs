@@ -3,7 +3,8 @@ using Harkbook.Audio.Signals;
 
 namespace Harkbook.Audio.Recordings;
 
-/// <summary>Reads WAV files into memory and writes sound of any length to them; for recordings that a person brings, use <see cref="RecordingReader"/>.</summary>
+/// <summary>Reads WAV files into memory and writes sound of any length to them; for recordings that a person brings, use <see
+/// cref="RecordingReader"/>.</summary>
 public static class WaveFile
 {
     private const int BlockFrames = 1 << 14;

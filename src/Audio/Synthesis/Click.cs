@@ -11,11 +11,13 @@ public static class Click
 {
     private const double LengthSeconds = 0.06;
 
-    public static Signal Sound(SampleRate rate, IEnumerable<ClickBeat> beats, Seconds length) => Blocks(rate, beats, length, CancellationToken.None).Gathered(rate);
+    public static Signal Sound(SampleRate rate, IEnumerable<ClickBeat> beats, Seconds length) =>
+        Blocks(rate, beats, length, CancellationToken.None).Gathered(rate);
 
     /// <summary>The same a block at a time.</summary>
     public static IEnumerable<float[]> Blocks(SampleRate rate, IEnumerable<ClickBeat> beats, Seconds length, CancellationToken ct) =>
-        NoteBuffer.Blocks(SynthesisRate.Required(rate).SamplesIn(length), [.. beats.Select(b => (rate.SamplesIn(b.At), b))], (beat, buffer) => Tick(beat, rate, buffer), ct);
+        NoteBuffer.Blocks(SynthesisRate.Required(rate).SamplesIn(length), [.. beats.Select(b => (rate.SamplesIn(b.At), b))],
+            (beat, buffer) => Tick(beat, rate, buffer), ct);
 
     private static void Tick(ClickBeat beat, SampleRate rate, NoteBuffer buffer)
     {

@@ -12,7 +12,8 @@ namespace Harkbook.Audio.Synthesis;
 /// <param name="Releases">Let back before the note ends.</param>
 /// <param name="Wavers">With vibrato.</param>
 /// <param name="SlidesTo">Where it ends when it slides off along the frets.</param>
-public readonly record struct FingerMotion(Cents SlidesFrom = default, Cents BendsTo = default, bool StartsBent = false, bool Releases = false, bool Wavers = false, Cents SlidesTo = default)
+public readonly record struct FingerMotion(Cents SlidesFrom = default, Cents BendsTo = default, bool StartsBent = false, bool Releases = false,
+    bool Wavers = false, Cents SlidesTo = default)
 {
     private const double SlideSeconds = 0.1, BendSeconds = 0.25, VibratoHertz = 5.5, VibratoCents = 22;
 

@@ -20,7 +20,8 @@ public sealed class FreeReed(SampleRate rate, int seed)
     public IEnumerable<float[]> Blocks(IEnumerable<ReedNote> notes, Seconds length, CancellationToken ct)
     {
         var noise = new Noise(seed);
-        return NoteBuffer.Blocks(rate.SamplesIn(length), [.. notes.Select(n => (rate.SamplesIn(n.At), n))], (note, buffer) => SoundOne(note, buffer, noise), ct);
+        return NoteBuffer.Blocks(rate.SamplesIn(length), [.. notes.Select(n => (rate.SamplesIn(n.At), n))], (note, buffer) => SoundOne(note, buffer, noise),
+            ct);
     }
 
     private void SoundOne(ReedNote note, NoteBuffer buffer, Noise noise)

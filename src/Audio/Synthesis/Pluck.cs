@@ -27,8 +27,10 @@ public enum PluckKind
 /// <param name="Frequency">The fundamental.</param>
 /// <param name="Strength">0 (silent) to 1 (as hard as is musical).</param>
 /// <param name="Motion">What the fretting finger does to the pitch meanwhile.</param>
-public readonly record struct Pluck(Seconds At, Seconds Until, Hertz Frequency, double Strength, PluckKind Kind = PluckKind.Plucked, FingerMotion Motion = default)
+public readonly record struct Pluck(Seconds At, Seconds Until, Hertz Frequency, double Strength, PluckKind Kind = PluckKind.Plucked,
+    FingerMotion Motion = default)
 {
     /// <summary>The lowest frequency that it passes.</summary>
-    internal double LowestFrequency => Frequency.Value * Math.Pow(2, (Math.Min(0, Motion.SlidesFrom.Value) + Math.Min(0, Motion.SlidesTo.Value) - (Motion.Wavers ? 100 : 0)) / 1200);
+    internal double LowestFrequency => Frequency.Value * Math.Pow(2,
+        (Math.Min(0, Motion.SlidesFrom.Value) + Math.Min(0, Motion.SlidesTo.Value) - (Motion.Wavers ? 100 : 0)) / 1200);
 }

@@ -105,7 +105,8 @@ public sealed class PluckedString
     {
         var frets = FretsBetween(from, to);
         for (var f = 1; f < frets; f++)
-            yield return (Sample(to.At) - start - (int)((frets - f) * SecondsPerFret * rate), from.Frequency.Raised(Cents.Between(from.Frequency, to.Frequency) * ((double)f / frets)).Value);
+            yield return (Sample(to.At) - start - (int)((frets - f) * SecondsPerFret * rate),
+                from.Frequency.Raised(Cents.Between(from.Frequency, to.Frequency) * ((double)f / frets)).Value);
     }
 
     /// <summary>One note's pitch from its start until it is left: in steps too small to hear while the finger moves.</summary>
@@ -114,7 +115,8 @@ public sealed class PluckedString
         const double Step = 0.003;
         var held = (left - pluck.At).Value;
         for (var t = 0.0; t == 0 || (t < held && !pluck.Motion.IsStill); t += Step)
-            yield return (Sample(pluck.At + Seconds.FromSeconds(t)) - start, pluck.Frequency.Raised(pluck.Motion.IsStill ? default : pluck.Motion.At(t, held)).Value);
+            yield return (Sample(pluck.At + Seconds.FromSeconds(t)) - start,
+                pluck.Frequency.Raised(pluck.Motion.IsStill ? default : pluck.Motion.At(t, held)).Value);
     }
 
     private void AddExcitation(Pluck pluck, int at, double[] input)

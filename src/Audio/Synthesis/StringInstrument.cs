@@ -9,7 +9,8 @@ public sealed class StringInstrument(SampleRate rate, StringSet set, int seed)
     /// <summary>
     /// Sounds every string's notes (any number of strings) as one channel. A full stroke over six strings stays within ±1.
     /// </summary>
-    public Signal Sound(IReadOnlyList<IReadOnlyList<Pluck>> strings, Seconds length, CancellationToken ct = default) => Blocks(strings, length, ct).Gathered(rate);
+    public Signal Sound(IReadOnlyList<IReadOnlyList<Pluck>> strings, Seconds length, CancellationToken ct = default) =>
+        Blocks(strings, length, ct).Gathered(rate);
 
     /// <summary>The same a block at a time, in the room that the longest notes need.</summary>
     public IEnumerable<float[]> Blocks(IReadOnlyList<IReadOnlyList<Pluck>> strings, Seconds length, CancellationToken ct)

@@ -28,12 +28,14 @@ internal sealed class ChordUses
         {
             var (start, end) = (clock.TimeOf(bar.Number, claim.Start), clock.TimeOf(bar.Number, claim.Start + claim.Length));
             var sounding = PitchStrengths.Over(hearing.Evidence, start, end);
-            return new(claim.Value, sounding, chords.Weigh(claim.Value.Chord, sounding, start, end, new(start, bar.Number, claim.Start.Value + 1)).Naming(bar, claim));
+            return new(claim.Value, sounding,
+                chords.Weigh(claim.Value.Chord, sounding, start, end, new(start, bar.Number, claim.Start.Value + 1)).Naming(bar, claim));
         }
     }
 
     /// <summary>Each chord of a bar, and behind it its shape where it has one.</summary>
-    public IEnumerable<Finding> Weigh(Bar bar) => byBar[bar.Number].SelectMany(u => u.Claim.Shape is { } shape ? [u.Chord, Weigh(u, shape)] : new[] { u.Chord });
+    public IEnumerable<Finding> Weigh(Bar bar) =>
+        byBar[bar.Number].SelectMany(u => u.Claim.Shape is { } shape ? [u.Chord, Weigh(u, shape)] : new[] { u.Chord });
 
     private Finding Weigh(Use use, Shape shape)
     {
@@ -46,7 +48,8 @@ internal sealed class ChordUses
     private Shape? Better(ChordUse chord, Shape shape)
     {
         if (!better.TryGetValue(chord.Name, out var found))
-            better[chord.Name] = found = shapes.Better(shape, song.Tuning.Value, song.Capo.Value, chord.Chord, [.. supported[chord.Name].Select(u => u.Sounding)]);
+            better[chord.Name] = found = shapes.Better(shape, song.Tuning.Value, song.Capo.Value, chord.Chord,
+                [.. supported[chord.Name].Select(u => u.Sounding)]);
         return found;
     }
 

@@ -11,7 +11,8 @@ internal static class FactWeigher
     {
         yield return Pitch(song, hearing).Stating(SongFact.Pitch);
         yield return Listed(ClaimKind.Tuning, $"tuning {song.Tuning.Value}, capo {song.Capo.Value.Describe(song.Tuning.Value)}", hearing.Tuning,
-            t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t => $"{t.Tuning}, capo {t.Capo.Describe(t.Tuning)}", likely: 0).Tuning(hearing.Tuning.Best);
+            t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t =>
+                $"{t.Tuning}, capo {t.Capo.Describe(t.Tuning)}", likely: 0).Tuning(hearing.Tuning.Best);
         yield return Meter(song, hearing);
         yield return Tempo(song, hearing);
         var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;
@@ -45,7 +46,8 @@ internal static class FactWeigher
                 var (from, to) = (clock.TimeOf(bar), clock.TimeOf(end));
                 var heard = hearing.Keys.MaxBy(k => Math.Min(k.End.Value, to.Value) - Math.Max(k.Start.Value, from.Value))!.Key;
                 var key = section.Keys[i].Key;
-                yield return Listed(ClaimKind.Key, $"key {key} from bar {bar}", heard, k => k == key, k => k.ToString()).ChangingKey(index, section.Keys[i]) with { Where = new(from, bar, 1) };
+                yield return Listed(ClaimKind.Key, $"key {key} from bar {bar}", heard, k => k == key, k => k.ToString()).ChangingKey(index,
+                    section.Keys[i]) with { Where = new(from, bar, 1) };
             }
             first += section.Bars.Length;
         }
@@ -72,8 +74,10 @@ internal static class FactWeigher
     private static Finding Meter(Song song, Hearing hearing)
     {
         var listed = Listed(ClaimKind.Meter, $"meter {song.Meter.Value}", hearing.Meter, m => m == song.Meter.Value, m => m.ToString());
-        return listed.Verdict != Verdict.Supported && SongLevel.Of(song, hearing) is { IsAsHeard: false } level && level.HeardBarsIn(song.Meter.Value, hearing.Meter.Best) is { } bars
-            ? new(ClaimKind.Meter, Verdict.Doubtful, hearing.Meter.Confidence / bars, null, listed.Claim, $"one bar holds {bars} of the bars of {hearing.Meter.Best} heard")
+        return listed.Verdict != Verdict.Supported && SongLevel.Of(song, hearing) is { IsAsHeard: false } level
+            && level.HeardBarsIn(song.Meter.Value, hearing.Meter.Best) is { } bars
+            ? new(ClaimKind.Meter, Verdict.Doubtful, hearing.Meter.Confidence / bars, null, listed.Claim,
+                $"one bar holds {bars} of the bars of {hearing.Meter.Best} heard")
             : listed;
     }
 

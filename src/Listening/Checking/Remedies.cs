@@ -23,7 +23,8 @@ internal static class Remedies
     {
         var bars = song.Bars.Count(b => b.Chords.Any(c => c.Value.Name == name));
         var offered = finding with { Suggestion = better.ToString() };
-        var remedy = new Remedy($"shape {name}", d => d.WithShape(name, better, Standing.Decided)) { Reach = bars > 1 ? $"this changes {name} in {bars} bars" : null };
+        var remedy = new Remedy($"shape {name}", d => d.WithShape(name, better, Standing.Decided)) { Reach = bars > 1 ? $"this changes {name} in {bars} bars"
+            : null };
         return song.Shapes.Any(s => s.Name == name) ? offered with { Remedy = remedy } : offered;
     }
 
@@ -31,10 +32,13 @@ internal static class Remedies
         finding.Taking(fact.ToString().ToLowerInvariant(), (d, words) => d.WithFact(fact, words, Standing.Decided));
 
     public static Finding Tuning(this Finding finding, HeardTuning heard) =>
-        finding.Taking("tuning and capo", (d, _) => d.WithFact(SongFact.Tuning, heard.Tuning.ToString(), Standing.Decided).WithFact(SongFact.Capo, heard.Capo == Capo.None ? "none" : heard.Capo.ToString(), Standing.Decided));
+        finding.Taking("tuning and capo",
+            (d, _) => d.WithFact(SongFact.Tuning, heard.Tuning.ToString(), Standing.Decided).WithFact(SongFact.Capo, heard.Capo == Capo.None ? "none"
+            : heard.Capo.ToString(), Standing.Decided));
 
     public static Finding ChangingKey(this Finding finding, int section, KeyChange change) =>
-        finding.Taking($"the key from bar {change.Bar} of section {section + 1}", (d, words) => d.WithKeyChange(section, change.Bar, Key.Parse(words), Standing.Decided));
+        finding.Taking($"the key from bar {change.Bar} of section {section + 1}",
+            (d, words) => d.WithKeyChange(section, change.Bar, Key.Parse(words), Standing.Decided));
 
     private static Finding Taking(this Finding finding, string target, Func<SongDocument, string, SongDocument> put) =>
         finding.Suggestion is { } words ? finding with { Remedy = new(target, d => put(d, words)) } : finding;

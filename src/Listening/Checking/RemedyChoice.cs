@@ -25,7 +25,8 @@ public sealed record RemedyChoice(ImmutableArray<Finding> Taken)
                 continue;
             }
             wrong = ofBars ? $"bar {word}" : word;
-            var found = Range(word) is not { } range ? [] : offered.Where((f, i) => ofBars ? f.Where?.Bar >= range.First && f.Where.Bar <= range.Last : i + 1 >= range.First && i + 1 <= range.Last).ToList();
+            var found = Range(word) is not { } range ? [] : offered.Where((f, i) => ofBars ? f.Where?.Bar >= range.First
+                && f.Where.Bar <= range.Last : i + 1 >= range.First && i + 1 <= range.Last).ToList();
             if (found.Count == 0)
                 return null;
             taken.UnionWith(found);

@@ -59,7 +59,8 @@ internal sealed class ShapeChoice
 
     private static (Shape, double, double)[] Ways(Chord chord, HeardTuning guitar, HeardStrength? heard, PlayedPlaces? played)
     {
-        var ways = VoicingSearch.Find(chord, guitar.Tuning, guitar.Capo, new() { Hand = Hand.On(guitar.Tuning), Results = Candidates }).Select(v => (v.Shape, v.Cost.Total)).ToList();
+        var ways = VoicingSearch.Find(chord, guitar.Tuning, guitar.Capo,
+            new() { Hand = Hand.On(guitar.Tuning), Results = Candidates }).Select(v => (v.Shape, v.Cost.Total)).ToList();
         if (played is not null && AsPlayed(played, guitar) is { } own && !ways.Any(w => w.Shape.WithoutFingers() == own.Shape.WithoutFingers()))
             ways.Add(own);
         ways.RemoveAll(w => ShapeContradiction.Of(w.Shape, guitar.Tuning, guitar.Capo, chord) is not null);

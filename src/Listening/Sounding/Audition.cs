@@ -38,7 +38,8 @@ public static class Audition
     }
 
     /// <summary>How long the sound will be.</summary>
-    public static Seconds LengthOf(Song song, AuditionOptions options) => Rate.TimeOf(Rate.SamplesIn(new AuditionTimes(song, options).End + Seconds.FromSeconds(TailSeconds)));
+    public static Seconds LengthOf(Song song, AuditionOptions options) =>
+        Rate.TimeOf(Rate.SamplesIn(new AuditionTimes(song, options).End + Seconds.FromSeconds(TailSeconds)));
 
     /// <summary>The clicks alone, not brought to any loudness.</summary>
     internal static Signal Clicks(Song song, AuditionOptions options, Seconds length) =>
@@ -83,7 +84,8 @@ public static class Audition
         }
     }
 
-    private static IEnumerable<(IEnumerable<float[]> Blocks, double Decibels, double Pan)> Parts(Song song, AuditionOptions options, AuditionTimes times, Seconds length, CancellationToken ct)
+    private static IEnumerable<(IEnumerable<float[]> Blocks, double Decibels, double Pan)> Parts(Song song, AuditionOptions options, AuditionTimes times,
+        Seconds length, CancellationToken ct)
     {
         var instruments = new Instruments(Rate, song.ReferencePitch.Value, length, options.Seed);
         if (options.Parts.HasFlag(AuditionParts.Guitar))

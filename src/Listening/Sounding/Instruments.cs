@@ -22,7 +22,8 @@ internal sealed class Instruments(SampleRate rate, Hertz a4, Seconds length, int
     }
 
     public IEnumerable<float[]> HarpBlocks(IEnumerable<BlownNote> notes, CancellationToken ct) =>
-        new FreeReed(rate, seed + 1).Blocks(notes.Select(n => new ReedNote(n.At, n.Until, Frequency(n.Midi), n.Strength, Cents.FromCents(n.Hole.Bend < 0 ? 45 : 0))), length, ct);
+        new FreeReed(rate, seed + 1).Blocks(notes.Select(n => new ReedNote(n.At, n.Until, Frequency(n.Midi), n.Strength, Cents.FromCents(n.Hole.Bend < 0 ? 45
+            : 0))), length, ct);
 
     public Hertz Frequency(int midi) => a4.Raised(Cents.FromCents(100.0 * (midi - 69)));
 }

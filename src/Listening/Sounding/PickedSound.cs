@@ -26,7 +26,8 @@ internal sealed class PickedSound(Song song, IBarTimes times, Touch touch)
         for (var i = 0; i < note.Graces.Count; i++)
         {
             var at = start - Grace * (note.Graces.Count - i);
-            yield return new(note.StringIndex, neck.MidiAt(note.StringIndex, note.Graces[i].Fret), at, at + Grace, 0.8 * strength, KindOf(note.Graces[i].Attack), Motion: Into(note.Graces[i].Attack, note.Graces[i].Fret));
+            yield return new(note.StringIndex, neck.MidiAt(note.StringIndex, note.Graces[i].Fret), at, at + Grace, 0.8 * strength,
+                KindOf(note.Graces[i].Attack), Motion: Into(note.Graces[i].Attack, note.Graces[i].Fret));
         }
         yield return Main(note, start, until > start ? until : start + Seconds.FromMilliseconds(30), strength);
     }
@@ -36,7 +37,8 @@ internal sealed class PickedSound(Song song, IBarTimes times, Touch touch)
         var stopped = neck.MidiAt(note.StringIndex, note.Fret);
         var rise = note is { TouchedAt: not null, Rise: { } partial } ? partial - note.Fret : 0;
         var midi = stopped + (int)Math.Round(rise);
-        return new(note.StringIndex, midi, start, until, strength, note.IsMuted ? PluckKind.Choked : KindOf(note.Attack), Cents.FromCents(100 * (stopped + rise - midi)), MotionOf(note));
+        return new(note.StringIndex, midi, start, until, strength, note.IsMuted ? PluckKind.Choked
+            : KindOf(note.Attack), Cents.FromCents(100 * (stopped + rise - midi)), MotionOf(note));
     }
 
     private static FingerMotion MotionOf(PickedNote note) => Into(note.Attack, note.Fret) with

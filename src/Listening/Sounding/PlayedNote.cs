@@ -10,4 +10,5 @@ namespace Harkbook.Listening.Sounding;
 /// <param name="Strength">0 to 1.</param>
 /// <param name="Off">How far the pitch lies from its equal-tempered one, as a harmonic's does.</param>
 /// <param name="Motion">What the fretting finger does meanwhile.</param>
-internal readonly record struct PlayedNote(int StringIndex, int Midi, Seconds At, Seconds Until, double Strength, PluckKind Kind, Cents Off = default, FingerMotion Motion = default);
+internal readonly record struct PlayedNote(int StringIndex, int Midi, Seconds At, Seconds Until, double Strength, PluckKind Kind, Cents Off = default,
+    FingerMotion Motion = default);

@@ -25,7 +25,8 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
     public IEnumerable<(RemarkTopic Topic, ImmutableArray<Remark> Remarks)> Topics =>
         Remarks.GroupBy(r => r.Topic).Select(g => (g.Key, g.ToImmutableArray()));
 
-    /// <summary>What to keep in mind: shapes that contradict their names and are left out, chords that are mostly only heard; null where there is nothing.</summary>
+    /// <summary>What to keep in mind: shapes that contradict their names and are left out, chords that are mostly only heard; null where
+    /// there is nothing.</summary>
     public string? Caution => (Heard, Contradicted) is (null, null) ? null : string.Join(' ', new[] { Contradicted, Heard }.OfType<string>());
 
     private string? Contradicted => WrongShapes.Of(HandReading.Of(Song)) is not { IsEmpty: false } wrong ? null
@@ -51,5 +52,6 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
         .. SongbookRemarks.Of(song, others),
     ];
 
-    private static IEnumerable<Remark> NamedAsWritten(Song song) => [.. HarmonyRemarks.Of(song), .. LayerRemarks.Of(song), .. MelodyRemarks.Of(song), .. HandRemarks.Of(song)];
+    private static IEnumerable<Remark> NamedAsWritten(Song song) =>
+        [.. HarmonyRemarks.Of(song), .. LayerRemarks.Of(song), .. MelodyRemarks.Of(song), .. HandRemarks.Of(song)];
 }

@@ -30,7 +30,8 @@ public static class PlaceWords
         var bars = song.Bars.ToArray();
         var whole = places.Where(p => p.Start == Beats.Zero).Select(p => p.Bar).Distinct().ToArray();
         var later = places.Where(p => p.Start != Beats.Zero && !whole.Contains(p.Bar)).Distinct()
-            .Select(p => string.Create(CultureInfo.InvariantCulture, $"bar {p.Bar} from beat {BarPlace.Of(bars[p.Bar - 1].Meter, p.Start).Named(song.Counting)}"));
+            .Select(p => string.Create(CultureInfo.InvariantCulture,
+                $"bar {p.Bar} from beat {BarPlace.Of(bars[p.Bar - 1].Meter, p.Start).Named(song.Counting)}"));
         return string.Join(", ", [.. Named(whole), .. later]);
     }
 

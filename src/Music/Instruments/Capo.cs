@@ -46,7 +46,8 @@ public readonly record struct Capo
     public override int GetHashCode() => OnlyStrings.Aggregate(Fret, HashCode.Combine);
 
     /// <summary>"2", or "2 on strings 3, 4, 5" where it is partial; strings are numbered from the thin one.</summary>
-    public string Describe(Tuning tuning) => IsPartial ? $"{Fret} on strings {string.Join(", ", OnlyStrings.Reverse().Select(tuning.StringNumber))}" : $"{Fret}";
+    public string Describe(Tuning tuning) =>
+        IsPartial ? $"{Fret} on strings {string.Join(", ", OnlyStrings.Reverse().Select(tuning.StringNumber))}" : $"{Fret}";
 
     public override string ToString() => IsPartial ? $"{Fret} on string indices {string.Join(' ', OnlyStrings)}" : $"{Fret}";
 }

@@ -12,7 +12,8 @@ public static class CommonShapes
 
     /// <summary>Whether a shape is one of them, where it is or, without open strings, at another fret; under a capo over all strings as without.</summary>
     public static bool Has(Shape shape, Tuning tuning, Capo capo) =>
-        !capo.IsPartial && FirstTunings(tuning).Any(instrument => All[instrument].Any(common => common.Frets.SequenceEqual(shape.Frets) || IsMoved(common, shape)));
+        !capo.IsPartial && FirstTunings(tuning).Any(instrument => All[instrument].Any(common => common.Frets.SequenceEqual(shape.Frets)
+            || IsMoved(common, shape)));
 
     private static IEnumerable<string> FirstTunings(Tuning tuning) =>
         TuningCatalogue.EntriesFor(tuning).Where(t => TuningCatalogue.All.First(other => other.Instrument == t.Instrument) == t).Select(t => t.Instrument);

@@ -13,7 +13,8 @@ public readonly record struct ShortString(int Number, int FromFret);
 /// <param name="Scale">From nut to bridge.</param>
 /// <param name="FretsAFinger">Frets that each finger has to itself low on the neck: 1, or 2 where it is fingered as a violin is.</param>
 /// <param name="IsBassFree">Whether chords are played with whichever note lowest (common practice on small instruments).</param>
-public sealed record FrettedInstrument(string Name, ImmutableArray<string> OtherNames, int Frets, Length Scale, ImmutableArray<ShortString> ShortStrings, bool IsBassFree, int FretsAFinger, string Source)
+public sealed record FrettedInstrument(string Name, ImmutableArray<string> OtherNames, int Frets, Length Scale, ImmutableArray<ShortString> ShortStrings,
+    bool IsBassFree, int FretsAFinger, string Source)
 {
     public static ImmutableArray<FrettedInstrument> All { get; } = [.. PublishedTable.Rows("fretted-instruments.tsv").Select(Row)];
 

@@ -37,7 +37,8 @@ internal static class GivenFingers
         _ => null,
     };
 
-    /// <summary>Frets count from the capo, as the shape's do; from the nut where the capo stops only some strings, for a finger is at one place of the neck.</summary>
+    /// <summary>Frets count from the capo, as the shape's do; from the nut where the capo stops only some strings, for a finger is at one
+    /// place of the neck.</summary>
     private static FingerFault TwoFrets(FingerStop[] places, Capo capo)
     {
         var frets = string.Join(" and ", places.Select(p => p.FromNut - (capo.IsPartial ? 0 : capo.Fret)));

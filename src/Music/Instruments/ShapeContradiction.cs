@@ -25,7 +25,8 @@ public sealed record ShapeContradiction(Chord Sounds, string Reason)
     {
         var foreign = pitches.Order().Select(p => PitchName.FromPitchClass(p.Name.PitchClass)).Distinct().Where(n => !MayHold(chord, n)).ToArray();
         if (foreign.Length > 0)
-            yield return foreign.Length == 1 ? $"{foreign[0]} is no note of {chord}" : $"{string.Join(", ", foreign[..^1])} and {foreign[^1]} are no notes of {chord}";
+            yield return foreign.Length == 1 ? $"{foreign[0]} is no note of {chord}"
+                : $"{string.Join(", ", foreign[..^1])} and {foreign[^1]} are no notes of {chord}";
         if (!Has(pitches, chord.Root) && !StandsForItsRoot(pitches, chord))
             yield return $"its root {chord.Root} doesn't sound";
         var lowest = pitches.Min().Name;
@@ -43,7 +44,8 @@ public sealed record ShapeContradiction(Chord Sounds, string Reason)
             || (above is 2 or 5 && degrees.Contains(13));
     }
 
-    /// <summary>Common practice: the root may be left to the bass player where the third, or what is suspended for it, sounds with a seventh or a note above it.</summary>
+    /// <summary>Common practice: the root may be left to the bass player where the third, or what is suspended for it, sounds with a
+    /// seventh or a note above it.</summary>
     private static bool StandsForItsRoot(ImmutableArray<Pitch> pitches, Chord chord)
     {
         var sounding = chord.Quality.Intervals.Where(i => Has(pitches, chord.Root + i)).Select(i => i.Degree.Degree).ToHashSet();

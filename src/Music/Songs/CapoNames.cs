@@ -18,7 +18,8 @@ public sealed record CapoNames(Interval Raise, bool HandFirst)
     /// <summary>Null where chords have one name: without a capo, and under one that stops only some strings.</summary>
     public static CapoNames? Of(Song song) =>
         song.Capo.Value is { Fret: > 0, IsPartial: false } capo
-            ? new(song.HandNames ?? RaiseTo(song.Key.Value, capo), song.HandNames is not null) { Contradicted = [.. WrongShapes.Of(song).Select(w => w.Shape.Name)] }
+            ? new(song.HandNames ?? RaiseTo(song.Key.Value, capo),
+                song.HandNames is not null) { Contradicted = [.. WrongShapes.Of(song).Select(w => w.Shape.Name)] }
             : null;
 
     /// <summary>The interval that a capo adds to the hand's names, so spelled that the key that sounds has few signs.</summary>

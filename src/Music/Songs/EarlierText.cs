@@ -26,13 +26,15 @@ public sealed partial record EarlierText(DateOnly On, string What, string Made, 
     }
 
     public byte[] Write() =>
-        [.. Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"; the song as it was on {On:yyyy-MM-dd} before '{What}', which made the file with sha256 {Made}\n")), .. Bytes.Span];
+        [.. Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture,
+            $"; the song as it was on {On:yyyy-MM-dd} before '{What}', which made the file with sha256 {Made}\n")), .. Bytes.Span];
 
     /// <summary>Whether a file is still the one that the command made.</summary>
     public bool IsBefore(ReadOnlySpan<byte> now) => Hash(now) == Made;
 
     private static string Hash(ReadOnlySpan<byte> bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 
-    [GeneratedRegex(@"^; the song as it was on (\d{4}-\d\d-\d\d) before '(.*)', which made the file with sha256 ([0-9a-f]{64})$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^; the song as it was on (\d{4}-\d\d-\d\d) before '(.*)', which made the file with sha256 ([0-9a-f]{64})$",
+        RegexOptions.CultureInvariant)]
     private static partial Regex Head();
 }

@@ -36,9 +36,11 @@ internal sealed class PickedByShape
 
     /// <summary>Whether a note may change its string.</summary>
     public static bool IsFree(Bar bar, Claim<PickedNote> note) => IsHeld(bar, note) && IsPlain(note.Value)
-        && bar.Picked.Where(p => p.Start > note.Start && p.Value.StringIndex == note.Value.StringIndex).MinBy(p => p.Start) is not { Value.Attack: Attack.HammeredOn or Attack.PulledOff or Attack.Slid };
+        && bar.Picked.Where(p => p.Start > note.Start
+            && p.Value.StringIndex == note.Value.StringIndex).MinBy(p => p.Start) is not { Value.Attack: Attack.HammeredOn or Attack.PulledOff or Attack.Slid };
 
-    private static bool IsHeld(Bar bar, Claim<PickedNote> note) => ChordAt(bar, note)?.Shape is { } shape && shape.Frets[note.Value.StringIndex] == note.Value.Fret;
+    private static bool IsHeld(Bar bar, Claim<PickedNote> note) =>
+        ChordAt(bar, note)?.Shape is { } shape && shape.Frets[note.Value.StringIndex] == note.Value.Fret;
 
     public static ChordUse? ChordAt(Bar bar, Claim<PickedNote> note) => bar.Chords.LastOrDefault(c => c.Start <= note.Start)?.Value;
 

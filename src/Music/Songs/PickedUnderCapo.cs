@@ -52,7 +52,8 @@ internal sealed class PickedUnderCapo(Song song, Capo capo, ImmutableArray<Named
     }
 
     private FretPlace[]? Own(ImmutableArray<Claim<PickedNote>> notes) =>
-        notes.All(n => Fret(n.Value, n.Value.StringIndex) is not null) ? [.. notes.Select(n => new FretPlace(n.Value.StringIndex, Fret(n.Value, n.Value.StringIndex)!.Value))] : null;
+        notes.All(n => Fret(n.Value, n.Value.StringIndex) is not null)
+            ? [.. notes.Select(n => new FretPlace(n.Value.StringIndex, Fret(n.Value, n.Value.StringIndex)!.Value))] : null;
 
     /// <summary>Every way to give the notes strings of their own.</summary>
     private IEnumerable<FretPlace[]> Ways(ImmutableArray<Claim<PickedNote>> notes, FretPlace[] placed) =>
@@ -60,7 +61,8 @@ internal sealed class PickedUnderCapo(Song song, Capo capo, ImmutableArray<Named
         : Places(notes[placed.Length].Value).Where(p => placed.All(other => other.StringIndex != p.StringIndex)).SelectMany(p => Ways(notes, [.. placed, p]));
 
     private IEnumerable<FretPlace> Places(PickedNote note) =>
-        Enumerable.Range(0, after.Tuning.Count).Select(s => (String: s, Fret: Fret(note, s))).Where(p => p.Fret is not null).Select(p => new FretPlace(p.String, p.Fret!.Value));
+        Enumerable.Range(0, after.Tuning.Count).Select(s => (String: s, Fret: Fret(note, s))).Where(p => p.Fret is not null).Select(p =>
+            new FretPlace(p.String, p.Fret!.Value));
 
     /// <summary>On another string than before, a note can't be hammered on or slid to from it.</summary>
     private static Claim<PickedNote> At(Claim<PickedNote> note, FretPlace place) => note with

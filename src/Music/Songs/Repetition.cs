@@ -17,8 +17,10 @@ public sealed record Repetition(int First, ImmutableArray<int> Pattern, Immutabl
     /// <param name="bars">What each bar says, with its meter; null where it needs a line of its own.</param>
     public static Repetition? Find(IReadOnlyList<(Meter Meter, string? Text)> bars, int first)
     {
-        var best = first > bars.Count ? null : Lengths.Select(length => Of(bars, first, length)).OfType<Repetition>().MinBy(r => r.Pattern.Length + r.Others.Count);
-        return best is not null && bars.Count - first + 1 - best.Others.Count >= best.Pattern.Length + 2 && best.Others.Count <= (bars.Count - first + 1) / 2 ? best : null;
+        var best = first > bars.Count ? null
+            : Lengths.Select(length => Of(bars, first, length)).OfType<Repetition>().MinBy(r => r.Pattern.Length + r.Others.Count);
+        return best is not null && bars.Count - first + 1 - best.Others.Count >= best.Pattern.Length + 2
+            && best.Others.Count <= (bars.Count - first + 1) / 2 ? best : null;
     }
 
     /// <summary>Whether a bar (1 = the section's first) is played as the pattern says.</summary>
@@ -29,7 +31,8 @@ public sealed record Repetition(int First, ImmutableArray<int> Pattern, Immutabl
         var meter = bars[first - 1].Meter;
         var pattern = Enumerable.Range(0, length).Select(phase => Usual(bars, first + phase, length, meter)).ToImmutableArray();
         return pattern.Contains(0) ? null : new(first, pattern,
-            [.. Enumerable.Range(first, bars.Count - first + 1).Where(bar => bars[bar - 1].Meter != meter || bars[bar - 1].Text != bars[pattern[(bar - first) % length] - 1].Text)]);
+            [.. Enumerable.Range(first, bars.Count - first + 1).Where(bar => bars[bar - 1].Meter != meter
+                || bars[bar - 1].Text != bars[pattern[(bar - first) % length] - 1].Text)]);
     }
 
     /// <summary>Every so many bars from one on: the first that is as most of them are; 0 where none can be a pattern's.</summary>

@@ -36,12 +36,14 @@ public sealed class SongDocument
     internal SongSyntax Syntax { get; }
 
     /// <summary>Sets a fact to a value as the file writes it ("D mixolydian"), on its line or on a new one; its standing stays when none is given.</summary>
-    public SongDocument WithFact(SongFact fact, string value, Standing? standing = null) => Edited(new FactEdits(Syntax).SetFact(fact, fact == SongFact.Key ? WrittenKey(OneLine(value)) : OneLine(value), standing));
+    public SongDocument WithFact(SongFact fact, string value, Standing? standing = null) =>
+        Edited(new FactEdits(Syntax).SetFact(fact, fact == SongFact.Key ? WrittenKey(OneLine(value)) : OneLine(value), standing));
 
     public SongDocument WithFactStanding(SongFact fact, Standing standing) => Edited(new FactEdits(Syntax).SetFactStanding(fact, standing));
 
     /// <summary>Replaces the shape of a name, or adds it behind the others.</summary>
-    public SongDocument WithShape(string name, Shape shape, Standing? standing = null) => Edited(new FactEdits(Syntax).SetShape(Written(name), shape, standing));
+    public SongDocument WithShape(string name, Shape shape, Standing? standing = null) =>
+        Edited(new FactEdits(Syntax).SetShape(Written(name), shape, standing));
 
     public SongDocument WithShapeStanding(string name, Standing standing) => Edited(new FactEdits(Syntax).SetShapeStanding(Written(name), standing));
 
@@ -73,15 +75,18 @@ public sealed class SongDocument
     /// Ties a stretch of bars (through the song from 1; one past the last is the song's end) anew: all anchors in it go, and these decided ones come.
     /// </summary>
     public SongDocument WithAnchors(int firstBar, int lastBar, IReadOnlyList<(int Bar, Seconds At)> anchors) =>
-        AnchorEdits.Retied(this, Song ?? throw new InvalidOperationException("A file with mistakes has no bars that could be tied."), firstBar, lastBar, anchors);
+        AnchorEdits.Retied(this, Song ?? throw new InvalidOperationException("A file with mistakes has no bars that could be tied."), firstBar, lastBar,
+            anchors);
 
     internal SongDocument WithDecidedAnchors(int section) => Edited(new SectionEdits(Syntax).DecideAnchors(section));
 
     /// <summary>Puts other syllables into bars of a section, from a bar on (1 = its first); the rest of what is sung stays.</summary>
-    public SongDocument WithSung(int section, int firstBar, IReadOnlyList<ImmutableArray<Claim<string>>> bars) => Edited(new SungEdits(Syntax, SongMeter).SetBars(section, firstBar, bars));
+    public SongDocument WithSung(int section, int firstBar, IReadOnlyList<ImmutableArray<Claim<string>>> bars) =>
+        Edited(new SungEdits(Syntax, SongMeter).SetBars(section, firstBar, bars));
 
     /// <summary>Sets the key from a bar of a section on (1 = its first); where a line of the section changes the key there already, that line.</summary>
-    public SongDocument WithKeyChange(int section, int bar, Key key, Standing? standing = null) => Edited(new SectionEdits(Syntax).SetKey(section, bar, Written(key), standing));
+    public SongDocument WithKeyChange(int section, int bar, Key key, Standing? standing = null) =>
+        Edited(new SectionEdits(Syntax).SetKey(section, bar, Written(key), standing));
 
     /// <summary>Takes the section's own change of key at a bar away.</summary>
     public SongDocument WithoutKeyChange(int section, int bar) => Edited(new SectionEdits(Syntax).RemoveKey(section, bar));
@@ -97,7 +102,8 @@ public sealed class SongDocument
 
     /// <summary>The song's key decides how the hand's names are spelled, so it is moved by the capo anew.</summary>
     private string WrittenKey(string value) =>
-        Song is { HandNames: not null } song && Key.TryParse(value, out var key) ? $"{key with { Tonic = key.Tonic - CapoNames.RaiseTo(key, song.Capo.Value) }}" : value;
+        Song is { HandNames: not null } song
+            && Key.TryParse(value, out var key) ? $"{key with { Tonic = key.Tonic - CapoNames.RaiseTo(key, song.Capo.Value) }}" : value;
 
     private SongDocument Edited(IEnumerable<TextEdit> edits) => SongText.Parse(TextEdit.Apply(Text, edits), FileName);
 

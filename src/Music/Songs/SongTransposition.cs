@@ -21,12 +21,14 @@ internal static class SongTransposition
         Sections = [.. song.Sections.Select(s => s with { Keys = [.. s.Keys.Select(k => k with { Key = Moved(k.Key, by) })], Bars = [.. s.Bars.Select(b => Moved(b, by))] })],
     };
 
-    public static Fact<HarpReference>? HarpOf(Song song, Interval by) => song.Harp is { } harp ? harp with { Value = harp.Value with { Key = harp.Value.Key + by } } : null;
+    public static Fact<HarpReference>? HarpOf(Song song, Interval by) =>
+        song.Harp is { } harp ? harp with { Value = harp.Value with { Key = harp.Value.Key + by } } : null;
 
     private static Key Moved(Key key, Interval by) => key with { Tonic = key.Tonic + by };
 
     private static Bar Moved(Bar bar, Interval by) => bar with
     {
-        Chords = [.. bar.Chords.Select(c => c with { Value = c.Value with { Chord = c.Value.Chord.Transposed(by), Name = WrittenName.Moved(c.Value.Name, by) } })],
+        Chords = [.. bar.Chords.Select(c =>
+            c with { Value = c.Value with { Chord = c.Value.Chord.Transposed(by), Name = WrittenName.Moved(c.Value.Name, by) } })],
     };
 }

@@ -20,6 +20,7 @@ internal static class WrittenName
     {
         var kind = symbol[1..].TrimStart('#', 'b', '♯', '♭');
         var slash = kind.LastIndexOf('/');
-        return chord.Root + (slash >= 0 && PitchName.TryParse(kind[(slash + 1)..].Replace('♯', '#').Replace('♭', 'b'), out _) ? $"{kind[..slash]}/{chord.Bass}" : kind);
+        return chord.Root + (slash >= 0 && PitchName.TryParse(kind[(slash + 1)..].Replace('♯', '#').Replace('♭', 'b'), out _) ? $"{kind[..slash]}/{chord.Bass}"
+            : kind);
     }
 }

@@ -26,6 +26,7 @@ public static class WrongShapes
             Sections = [.. song.Sections.Select(s => s with { Bars = [.. s.Bars.Select(Bare)] })],
         };
 
-        Bar Bare(Bar bar) => bar with { Chords = [.. bar.Chords.Select(c => wrong.Contains(c.Value.Name) ? c with { Value = c.Value with { Shape = null } } : c)] };
+        Bar Bare(Bar bar) => bar with { Chords = [.. bar.Chords.Select(c => wrong.Contains(c.Value.Name) ? c with { Value = c.Value with { Shape = null } }
+            : c)] };
     }
 }

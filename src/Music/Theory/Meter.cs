@@ -37,7 +37,8 @@ public readonly record struct Meter
     /// <summary>The felt beat as a fraction of a quarter note: 1 in 4/4, 1.5 in 6/8, 0.5 in 7/8.</summary>
     public double QuartersPerBeat => 4.0 / Lower * (IsCompound ? 3 : 1);
 
-    /// <summary>The meter of a longer or shorter bar of the same felt beats: three of 4/4 are 3/4. A single compound beat has no meter of its own and is written 1/4.</summary>
+    /// <summary>The meter of a longer or shorter bar of the same felt beats: three of 4/4 are 3/4. A single compound beat has no meter of
+    /// its own and is written 1/4.</summary>
     public Meter OfBeats(int beats)
     {
         if (beats == BeatsPerBar)

@@ -144,7 +144,8 @@ internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClo
             var changes = meter is { } before && before != slot.Bar.Meter;
             meter = slot.Bar.Meter;
             if (changes)
-                sketch.Text(slot.Bar.Meter.ToString(), slot.Left + 5 + FontBook.Width(Number(slot.Bar.Number), Face.Narrow, 6.4), Top - 2.4, Face.NarrowStrong, 8, Tint.Ink);
+                sketch.Text(slot.Bar.Meter.ToString(), slot.Left + 5 + FontBook.Width(Number(slot.Bar.Number), Face.Narrow, 6.4), Top - 2.4, Face.NarrowStrong,
+                    8, Tint.Ink);
         }
     }
 

@@ -18,7 +18,8 @@ internal sealed class CapoNameRow(CapoNames? names, ChordRow chords) : BarRow
     {
         for (var i = 0; i < slot.Bar.Chords.Length; i++)
         {
-            if (slot.Bar.Chords[i] is { Value.Chord.IsNone: false } claim && !chords.GoesOn(slot.Bar, i) && names!.Second(claim.Value.Name) is { Length: > 0 } second)
+            if (slot.Bar.Chords[i] is { Value.Chord.IsNone: false } claim && !chords.GoesOn(slot.Bar, i)
+                && names!.Second(claim.Value.Name) is { Length: > 0 } second)
                 ChordLettering.Fitting(second, Size, chords.Room(slot, i), 0.1, Tint.Quiet).Draw(sketch, slot.X(claim.Start), top + Size * 0.9);
         }
     }

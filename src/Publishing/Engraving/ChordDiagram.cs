@@ -48,7 +48,8 @@ public sealed class ChordDiagram
         var body = shape.IsUpright ? across + 2 * SideOf(view.FirstFret) : shape.AlongStrings + LevelLead + 0.5 * u;
         name = ChordLettering.Fitting(subject.FirstName, NameSize * u, body, SmallestName);
         second = PitchText.InSentence(subject.SecondName);
-        width = Math.Max(body, new[] { name.Width, FontBook.Width(Caption, Face.Narrow, CaptionSize * u), FontBook.Width(second, Face.Narrow, SecondSize * u) }.Max() + 0.2 * u);
+        width = Math.Max(body, new[] { name.Width, FontBook.Width(Caption, Face.Narrow, CaptionSize * u),
+            FontBook.Width(second, Face.Narrow, SecondSize * u) }.Max() + 0.2 * u);
         var inset = (width - body) / 2;
         var top = NameSize * u * 1.3 + (second.Length > 0 ? SecondLine * u : 0);
         grid = shape.IsUpright
@@ -184,7 +185,8 @@ public sealed class ChordDiagram
     {
         const double Size = 0.64;
         if (finger > 0 && style.ShowFingers)
-            sketch.Text(Number(finger), at.X, at.Y + Size * u * FontBook.CapHeight / 2, Face.NarrowStrong, Size * u, IsPale ? Tint.Hand : Tint.OnColour, Align.Centre);
+            sketch.Text(Number(finger), at.X, at.Y + Size * u * FontBook.CapHeight / 2, Face.NarrowStrong, Size * u, IsPale ? Tint.Hand
+                : Tint.OnColour, Align.Centre);
     }
 
     private void DrawSigns()

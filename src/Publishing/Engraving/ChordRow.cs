@@ -3,7 +3,8 @@ using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Publishing.Engraving;
 
-/// <summary>Chord names where they begin, under a capo the song's own of the two; one that only goes on from the bar before is quiet, and a section begins its first. A rest stands where the last one has ended.</summary>
+/// <summary>Chord names where they begin, under a capo the song's own of the two; one that only goes on from the bar before is quiet, and a
+/// section begins its first. A rest stands where the last one has ended.</summary>
 internal sealed class ChordRow : BarRow
 {
     private readonly Dictionary<Bar, string> before = new(ReferenceEqualityComparer.Instance);
@@ -68,7 +69,8 @@ internal sealed class ChordRow : BarRow
     internal double Room(BarSlot slot, int index)
     {
         var start = slot.Bar.Chords[index].Start;
-        var next = slot.Bar.Chords.Select(c => c.Start).Concat(silences.In(slot.Bar)).Where(s => s > start).Select(s => slot.X(s) - 2.5).DefaultIfEmpty(slot.InnerRight).Min();
+        var next = slot.Bar.Chords.Select(c => c.Start).Concat(silences.In(slot.Bar)).Where(s => s > start).Select(s =>
+            slot.X(s) - 2.5).DefaultIfEmpty(slot.InnerRight).Min();
         return Math.Max(1, next - slot.X(start));
     }
 }

@@ -38,7 +38,8 @@ public static class ExerciseSheet
     }
 
     private static BarRow[] PlayedRows(Song song, IReadOnlyList<Bar> bars) =>
-        [new ChordRow(bars, CapoNames.Of(song)), new TabRow(new(song.Tuning.Value, song.Capo.Value), bars), new StrumRow(), new CountRow(song.Counting), new SungRow()];
+        [new ChordRow(bars, CapoNames.Of(song)), new TabRow(new(song.Tuning.Value, song.Capo.Value), bars), new StrumRow(), new CountRow(song.Counting),
+            new SungRow()];
 
     private static bool HasBoth(IEnumerable<Bar> bars) => bars.Select(TwoLines.Of).Any(l => l.HasVoice && l.HasGuitar);
 

@@ -95,7 +95,8 @@ public static class ExplanationSheet
             sketch.Text($"{++number}", 0, Small + 0.6, Face.Digits, Small, Tint.Quiet);
             var y = 0.0;
             if (remark.Usualness is { } usualness)
-                y = Column(sketch, PitchText.InSentence($"how usual: {TopicWords.Of(usualness.Frequency)} ({usualness.Measure})"), NumberWidth, flow.Width - NumberWidth, Small, Tint.Ink, y);
+                y = Column(sketch, PitchText.InSentence($"how usual: {TopicWords.Of(usualness.Frequency)} ({usualness.Measure})"), NumberWidth,
+                    flow.Width - NumberWidth, Small, Tint.Ink, y);
             foreach (var fact in remark.Facts)
                 y = Column(sketch, PitchText.InSentence($"{fact.Name}: {fact.Value} ({fact.Method})"), NumberWidth, flow.Width - NumberWidth, Small, Tint.Ink, y);
             flow.Add(sketch.ToDrawing(flow.Width, y), 4);

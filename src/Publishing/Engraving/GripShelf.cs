@@ -33,13 +33,15 @@ internal static class GripShelf
         var sketch = new Sketch();
         sketch.Add(diagram.Placed((width - diagram.Width) / 2, 0));
         for (var i = 0; i < songs.Length; i++)
-            sketch.Text(TextWrap.Cut(songs[i], Face.NarrowStrong, NumbersSize, width + 6), width / 2, diagram.Height + 7 + i * LineHeight, Face.NarrowStrong, NumbersSize, Tint.Quiet, Align.Centre);
+            sketch.Text(TextWrap.Cut(songs[i], Face.NarrowStrong, NumbersSize, width + 6), width / 2, diagram.Height + 7 + i * LineHeight, Face.NarrowStrong,
+                NumbersSize, Tint.Quiet, Align.Centre);
         return sketch.ToDrawing(width, diagram.Height + NumbersRoom + (songs.Length - 1) * LineHeight);
     }
 
     private static string HandsName(ShapeUse use) => CapoNames.Of(use.Song)?.Hand(use.Symbol) ?? use.Symbol;
 
-    /// <summary>What stands behind the songs' numbers: " capo 1: Bb" where another chord sounds than the diagram's name says, " as Eb5" where the hand's name is another.</summary>
+    /// <summary>What stands behind the songs' numbers: " capo 1: Bb" where another chord sounds than the diagram's name says, " as Eb5"
+    /// where the hand's name is another.</summary>
     private static string Sounding(ShapeUse use, string name)
     {
         var capo = CapoNames.Of(use.Song) is null ? "" : $" capo {use.Song.Capo.Value.Fret}: {PitchText.Signed(use.Symbol)}";

@@ -42,5 +42,6 @@ internal sealed class HarpRow(double size = 8.6, Silences? silences = null) : Ba
     ];
 
     private Spread Lay(BarSlot slot, (Beats At, HarpSign? Sign)[] signs) =>
-        Spread.Of([.. signs.Select(s => slot.X(s.At) - 2)], [.. signs.Select(s => s.Sign?.Width ?? RestSign.Width(size * 0.84))], slot.InnerLeft, slot.InnerRight, Gap);
+        Spread.Of([.. signs.Select(s => slot.X(s.At) - 2)], [.. signs.Select(s => s.Sign?.Width ?? RestSign.Width(size * 0.84))], slot.InnerLeft,
+            slot.InnerRight, Gap);
 }

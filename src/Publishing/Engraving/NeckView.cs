@@ -18,7 +18,8 @@ internal sealed class NeckView
     private NeckView(ChordDiagramSubject subject, int fewest)
     {
         var (shape, capo) = (subject.Shape, subject.Capo);
-        Stops = [.. shape.Frets.Select((fret, i) => (fret, i)).Where(s => s.fret > 0).Select(s => new Stop(s.i, capo.Printed(s.i, s.fret!.Value), FingerOf(shape, s.i)))];
+        Stops = [.. shape.Frets.Select((fret, i) => (fret, i)).Where(s => s.fret > 0).Select(s =>
+            new Stop(s.i, capo.Printed(s.i, s.fret!.Value), FingerOf(shape, s.i)))];
         Barres = [.. FindBarres(shape, Stops)];
         CapoFret = capo is { IsPartial: true, Fret: > 0 } ? capo.Fret : null;
         var used = Stops.Select(s => s.Fret).Concat(CapoFret is { } c ? [c] : []).ToArray();

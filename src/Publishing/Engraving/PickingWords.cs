@@ -17,7 +17,8 @@ internal static class PickingWords
         (n => Starts(n, Attack.HammeredOn), "h hammered on"),
         (n => Starts(n, Attack.PulledOff), "p pulled off"),
         (n => n.Graces.Count == 0 && n.Attack == Attack.Slid, "s slid to"),
-        (n => n.SlideOff != SlideOff.None || Starts(n, Attack.SlidFromBelow) || Starts(n, Attack.SlidFromAbove) || (n.Graces.Count > 0 && Starts(n, Attack.Slid)), "a slanted line slides"),
+        (n => n.SlideOff != SlideOff.None || Starts(n, Attack.SlidFromBelow) || Starts(n, Attack.SlidFromAbove)
+            || (n.Graces.Count > 0 && Starts(n, Attack.Slid)), "a slanted line slides"),
         (n => Starts(n, Attack.Tapped), "t tapped by the picking hand"),
         (n => n.Graces.Count > 0, "small numbers short and just before"),
         (n => n.IsMuted, "× muted"),

@@ -39,10 +39,12 @@ internal sealed class SheetPatterns
     }
 
     public static SheetPatterns OfStrums(Song song) =>
-        new(song, new StrumRow(Silences.OfStrums(song)), Silences.OfStrums(song), "strum", b => new() { Number = b.Number, Meter = b.Meter, Strums = b.Strums });
+        new(song, new StrumRow(Silences.OfStrums(song)), Silences.OfStrums(song), "strum",
+            b => new() { Number = b.Number, Meter = b.Meter, Strums = b.Strums });
 
     public static SheetPatterns OfTab(Song song) =>
-        new(song, new TabRow(new(song.Tuning.Value, song.Capo.Value), song.Bars, 8.2, Silences.OfPicked(song)), Silences.OfPicked(song), "tab", b => new() { Number = b.Number, Meter = b.Meter, Picked = b.Picked });
+        new(song, new TabRow(new(song.Tuning.Value, song.Capo.Value), song.Bars, 8.2, Silences.OfPicked(song)), Silences.OfPicked(song), "tab",
+            b => new() { Number = b.Number, Meter = b.Meter, Picked = b.Picked });
 
     /// <summary>The row of the sheet's lines.</summary>
     public BarRow Row => new OncePrintedRow(row, this, word == "tab" ? "" : "no stroke");
@@ -60,7 +62,8 @@ internal sealed class SheetPatterns
     {
         var sketch = new Sketch();
         sketch.Text(word, BarLines.Margin - 5, 8.5, Face.Narrow, 6.6, Tint.Quiet, Align.Right);
-        sketch.Text(TextWrap.Cut($"as in {before}, {words}", Face.Text, TextSize, width - BarLines.Margin), BarLines.Margin, 8.5, Face.Text, TextSize, Tint.Quiet);
+        sketch.Text(TextWrap.Cut($"as in {before}, {words}", Face.Text, TextSize, width - BarLines.Margin), BarLines.Margin, 8.5, Face.Text, TextSize,
+            Tint.Quiet);
         return sketch.ToDrawing(width, 11);
     }
 
@@ -81,7 +84,8 @@ internal sealed class SheetPatterns
         foreach (var x in slots.Select(s => s.Left).Append(right - 0.25))
             sketch.Line(x, 0, x, top, 0.5);
         if (right < width - 60)
-            sketch.Text(TextWrap.Cut(slots.Length > 1 ? $"these {slots.Length} in turn, {pattern.Words}" : pattern.Words, Face.Text, TextSize, width - right - 8), right + 8, 9.5, Face.Text, TextSize, Tint.Quiet);
+            sketch.Text(TextWrap.Cut(slots.Length > 1 ? $"these {slots.Length} in turn, {pattern.Words}"
+                : pattern.Words, Face.Text, TextSize, width - right - 8), right + 8, 9.5, Face.Text, TextSize, Tint.Quiet);
         return sketch.ToDrawing(width, top + 2);
     }
 
@@ -99,7 +103,8 @@ internal sealed class SheetPatterns
     {
         int Number(int bar) => section.Bars[bar - 1].Number;
         var last = Enumerable.Range(found.First, section.Bars.Length - found.First + 1).Last(found.Covers);
-        var others = PlaceWords.Runs(found.Others.Where(bar => bar < last).Select(Number)).Select(r => r.First == r.Last ? $"{r.First}" : $"{r.First} to {r.Last}").ToList();
+        var others = PlaceWords.Runs(found.Others.Where(bar => bar < last).Select(Number)).Select(r => r.First == r.Last ? $"{r.First}"
+            : $"{r.First} to {r.Last}").ToList();
         return PlaceWords.Bars(Number(found.First), Number(last)) + (others.Count > 0 ? $", but not {string.Join(", ", others)}" : "");
     }
 

@@ -13,7 +13,8 @@ internal static class SongRows
     /// <param name="chords">Size of the chords' names in points.</param>
     /// <param name="harp">Size of the holes' figures.</param>
     public static ImmutableArray<BarRow> Of(Song song, double chords = 13, double harp = 8.6) =>
-        [new ChordRow(song, chords), new TabRow(new(song.Tuning.Value, song.Capo.Value), song.Bars, silences: Silences.OfPicked(song)), new StrumRow(Silences.OfStrums(song)), .. FromCount(song, harp)];
+        [new ChordRow(song, chords), new TabRow(new(song.Tuning.Value, song.Capo.Value), song.Bars, silences: Silences.OfPicked(song)),
+            new StrumRow(Silences.OfStrums(song)), .. FromCount(song, harp)];
 
     /// <summary>On paper, where under a capo the chords have both their names.</summary>
     /// <param name="patterns">The tab's and the strums', which are printed once.</param>

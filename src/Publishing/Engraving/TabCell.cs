@@ -40,7 +40,8 @@ internal sealed class TabCell
     public double MainMiddle => (MainLeft + MainRight) / 2;
 
     /// <summary>Whether it goes on from the note before on its string.</summary>
-    public static bool IsBoundTo(PickedNote note) => (note.Graces.Count > 0 ? note.Graces[0].Attack : note.Attack) is Attack.HammeredOn or Attack.PulledOff or Attack.Slid;
+    public static bool IsBoundTo(PickedNote note) =>
+        (note.Graces.Count > 0 ? note.Graces[0].Attack : note.Attack) is Attack.HammeredOn or Attack.PulledOff or Attack.Slid;
 
     public void Draw(Sketch sketch, double left, double y, double scale)
     {
@@ -70,7 +71,8 @@ internal sealed class TabCell
             return [new("×", Face.Strong, size * 1.2, IsMain: true)];
         var frets = note.Graces.All().Select(g => g.Fret).Append(note.Fret).ToArray();
         var attacks = note.Graces.All().Select(g => g.Attack).Append(note.Attack).ToArray();
-        var graces = note.Graces.All().SelectMany((g, i) => Sign(attacks[i], i == 0 ? 0 : g.Fret - frets[i - 1], i > 0).Append(new(Number(g.Fret), Face.Digits, size * GraceShare)));
+        var graces = note.Graces.All().SelectMany((g, i) => Sign(attacks[i], i == 0 ? 0
+            : g.Fret - frets[i - 1], i > 0).Append(new(Number(g.Fret), Face.Digits, size * GraceShare)));
         var last = Sign(note.Attack, frets.Length > 1 ? note.Fret - frets[^2] : 0, frets.Length > 1);
         return [.. graces, .. last, .. Main(note), .. Off(note.SlideOff)];
     }

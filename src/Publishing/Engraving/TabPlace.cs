@@ -32,7 +32,8 @@ internal sealed record TabPlace(TabCell Cell, double Left, double Scale, double 
 
     private static TabPlace[] Lay(BarSlot slot, TabCell[] cells)
     {
-        var spread = Spread.Of([.. cells.Select(c => slot.X(c.Claim.Start) - c.MainMiddle)], [.. cells.Select(c => c.FullWidth)], slot.Left + 1, slot.Right - 1, Gap);
+        var spread = Spread.Of([.. cells.Select(c => slot.X(c.Claim.Start) - c.MainMiddle)], [.. cells.Select(c => c.FullWidth)], slot.Left + 1, slot.Right - 1,
+            Gap);
         return [.. cells.Select((c, i) => new TabPlace(c, spread.Lefts[i], spread.Scale, slot.X(c.Claim.Start)))];
     }
 }

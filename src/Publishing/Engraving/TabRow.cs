@@ -47,7 +47,8 @@ internal sealed class TabRow : BarRow
     public override void DrawMargin(Sketch sketch, double right, double top, double least = 6.6)
     {
         for (var i = neck.Tuning.Count - 1; i >= 0; i--)
-            sketch.Text(PitchText.Of(neck.Tuning.Strings[i]), right - 5, Y(i, top) + gap * 0.3, Face.Narrow, Math.Max(gap * 0.86, least), Tint.Quiet, Align.Right);
+            sketch.Text(PitchText.Of(neck.Tuning.Strings[i]), right - 5, Y(i, top) + gap * 0.3, Face.Narrow, Math.Max(gap * 0.86, least), Tint.Quiet,
+                Align.Right);
     }
 
     public override void Draw(Sketch sketch, BarSlot slot, double top)

@@ -43,7 +43,8 @@ internal sealed class TabSigns
         {
             var (left, width) = (spread.Lefts[i], signs[i].Width * spread.Scale);
             if (signs[i].Bent.Length == 0)
-                Wave(sketch, left, Math.Max(left + width, Math.Min(signs[i].End, i + 1 < signs.Length ? spread.Lefts[i + 1] - 3 : slot.InnerRight)), lane + bendHeight * 0.5);
+                Wave(sketch, left, Math.Max(left + width, Math.Min(signs[i].End, i + 1 < signs.Length ? spread.Lefts[i + 1] - 3 : slot.InnerRight)),
+                    lane + bendHeight * 0.5);
             else
                 DrawBend(sketch, slot, places, signs[i], left + width / 2, lane, y);
             if (signs[i].Bent.Length > 0)
@@ -65,7 +66,8 @@ internal sealed class TabSigns
                 signs.Add(new(text, Shaft([.. moment]) - width / 2, width, 0, bent));
             }
             if (moment.FirstOrDefault(p => p.Note.HasVibrato) is { } wavering)
-                signs.Add(new("", bent.Length > 0 ? signs[^1].Left + signs[^1].Width + 2 : wavering.MainLeft, WaveWidth, slot.End(wavering.Cell.Claim) - 3, []));
+                signs.Add(new("", bent.Length > 0 ? signs[^1].Left + signs[^1].Width + 2
+                    : wavering.MainLeft, WaveWidth, slot.End(wavering.Cell.Claim) - 3, []));
         }
         return [.. signs];
     }
@@ -113,13 +115,15 @@ internal sealed class TabSigns
         for (var i = 0; i < Steps; i++)
         {
             var (a, b) = (Math.PI / 2 * i / Steps, Math.PI / 2 * (i + 1) / Steps);
-            sketch.Line(x1 + (x2 - x1) * Math.Sin(a), y1 + (turn - y1) * (1 - Math.Cos(a)), x1 + (x2 - x1) * Math.Sin(b), y1 + (turn - y1) * (1 - Math.Cos(b)), 0.75, Tint.Ink);
+            sketch.Line(x1 + (x2 - x1) * Math.Sin(a), y1 + (turn - y1) * (1 - Math.Cos(a)), x1 + (x2 - x1) * Math.Sin(b), y1 + (turn - y1) * (1 - Math.Cos(b)),
+                0.75, Tint.Ink);
         }
         sketch.Line(x2, turn, x2, y2, 0.75, Tint.Ink);
     }
 
     private static void Head(Sketch sketch, double x, double tip, int down) =>
-        sketch.Add(new PathMark(string.Create(CultureInfo.InvariantCulture, $"M{x:0.##} {tip:0.##}L{x + 1.5:0.##} {tip + 3 * down:0.##}L{x - 1.5:0.##} {tip + 3 * down:0.##}Z"), new(Fill: Tint.Ink)));
+        sketch.Add(new PathMark(string.Create(CultureInfo.InvariantCulture,
+            $"M{x:0.##} {tip:0.##}L{x + 1.5:0.##} {tip + 3 * down:0.##}L{x - 1.5:0.##} {tip + 3 * down:0.##}Z"), new(Fill: Tint.Ink)));
 
     private static void Wave(Sketch sketch, double left, double right, double y)
     {

@@ -109,7 +109,9 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         var picked = song.Bars.Where(b => passage.Holds(b) && !b.Picked.IsEmpty).ToArray();
         if (picked.Length == 0)
             return;
-        WriteText("tab.svg", "the picked bars as tab", SvgWriter.Write(TabBlock.Engrave(picked, new(song.Tuning.Value, song.Capo.Value), 540, song.Counting, CapoNames.Of(song)), Palette.Paper, SvgText.Outlines));
+        WriteText("tab.svg", "the picked bars as tab",
+            SvgWriter.Write(TabBlock.Engrave(picked, new(song.Tuning.Value, song.Capo.Value), 540, song.Counting, CapoNames.Of(song)), Palette.Paper,
+            SvgText.Outlines));
     }
 
     private void WriteExplanation()
@@ -137,7 +139,8 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         var share = progress is null ? null : new VideoShare(progress);
         var path = Path.Combine(folder, "play-along.mp4");
         var (kept, pieces) = await PlayAlongVideo.WriteAsync(timeline, heard, path, store, share, ct);
-        written.Add(new(path, "the play-along video, 1920 × 1080", kept == 0 ? "" : kept == pieces ? "all of its pictures kept" : $"{kept} of the {pieces} pieces of its pictures kept"));
+        written.Add(new(path, "the play-along video, 1920 × 1080", kept == 0 ? "" : kept == pieces ? "all of its pictures kept"
+            : $"{kept} of the {pieces} pieces of its pictures kept"));
     }
 
     private void WriteText(string name, string what, string text, string kept = "") => Write(name, what, s => s.Write(Encoding.UTF8.GetBytes(text)), kept);

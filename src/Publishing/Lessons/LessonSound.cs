@@ -9,7 +9,8 @@ public sealed class LessonSound
     private readonly Func<CancellationToken, Task<string>> make;
     private Task<string>? made;
 
-    private LessonSound(string identity, Seconds length, Func<CancellationToken, Task<string>> make) => (Identity, Length, this.make) = (identity, length, make);
+    private LessonSound(string identity, Seconds length, Func<CancellationToken, Task<string>> make) =>
+        (Identity, Length, this.make) = (identity, length, make);
 
     /// <summary>Where it starts on the song's clock: 0 for a whole recording.</summary>
     public Seconds Start { get; private init; }
@@ -29,7 +30,8 @@ public sealed class LessonSound
 
     /// <param name="make">Makes the sound's file and gives its path; called once at most.</param>
     /// <param name="start">Where it starts on the song's clock.</param>
-    public static LessonSound Made(string identity, Seconds length, Func<CancellationToken, Task<string>> make, Seconds start = default) => new(identity, length, make) { Start = start };
+    public static LessonSound Made(string identity, Seconds length, Func<CancellationToken, Task<string>> make, Seconds start = default) =>
+        new(identity, length, make) { Start = start };
 
     /// <summary>The sound's file.</summary>
     public Task<string> PathAsync(CancellationToken ct) => made ??= make(ct);

@@ -49,7 +49,8 @@ public sealed class LessonTimeline
         var clock = new SongClock(song);
         var section = song.Sections.SelectMany((s, i) => s.Bars.Select(_ => i)).ToArray();
         var bars = song.Bars.ToArray();
-        var all = bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar, bar.Meter.CountsPerBeat(song.Counting)), bar.Meter != (i == 0 ? song.Meter.Value : bars[i - 1].Meter)));
+        var all = bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar, bar.Meter.CountsPerBeat(song.Counting)), bar.Meter != (i == 0
+            ? song.Meter.Value : bars[i - 1].Meter)));
         Bars = [.. all.Where(b => passage.Holds(b.Bar)).Select(b => b with { BeatTimes = [.. b.BeatTimes.Select(t => t - start.Value)] })];
         var played = bars.Where(passage.Holds).ToArray();
         Chords = Joined(played.SelectMany(bar => bar.Chords.Select(c => From(start, On(clock, bar, c)))));

@@ -9,7 +9,8 @@ public sealed record OlderFile(string Path, int Count, DateTime Written);
 /// <summary>Finds what stands in a lesson's folder beside what was just published.</summary>
 public static class OlderFiles
 {
-    private static readonly string[] Names = ["sheet.pdf", "sheet-*.png", "diagrams/*.svg", "diagrams/*.png", "tab.svg", "why.pdf", "chapters.vtt", "chapters.txt", "play-along.html", "play-along.mp4"];
+    private static readonly string[] Names = ["sheet.pdf", "sheet-*.png", "diagrams/*.svg", "diagrams/*.png", "tab.svg", "why.pdf", "chapters.vtt",
+        "chapters.txt", "play-along.html", "play-along.mp4"];
 
     public static ImmutableArray<OlderFile> In(string folder, IEnumerable<LessonFile> written)
     {

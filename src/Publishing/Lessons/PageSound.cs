@@ -16,7 +16,8 @@ internal sealed record PageSound(byte[] Bytes, string MediaType, bool Kept)
                 : throw new FfmpegException($"{path}: putting this sound into the play-along page needs ffmpeg, which is not installed; a whole WAV recording works without.");
         }
         using var work = new WorkFolder();
-        var kept = await EncodedSound.WriteAsync(ffmpeg, sound, "128k", work.At("sound.m4a"), store, $"Putting the sound into the play-along page, by way of {work.Path},", ct);
+        var kept = await EncodedSound.WriteAsync(ffmpeg, sound, "128k", work.At("sound.m4a"), store,
+            $"Putting the sound into the play-along page, by way of {work.Path},", ct);
         return new(await File.ReadAllBytesAsync(work.At("sound.m4a"), ct), "audio/mp4", kept);
     }
 }

@@ -75,7 +75,8 @@ public static class PlayAlongPage
     {
         var bar = timed.Bar;
         var names = bar.Chords.Select(c => WebUtility.HtmlEncode(ChordWords.Of(capo?.First(c.Value.Name) ?? c.Value.Name))).ToArray();
-        var others = bar.Chords.Select(c => capo is null || c.Value.Chord.IsNone || capo.Second(c.Value.Name).Length == 0 ? "" : $"<em>{WebUtility.HtmlEncode(ChordWords.Of(capo.Second(c.Value.Name)))}</em>").ToArray();
+        var others = bar.Chords.Select(c => capo is null || c.Value.Chord.IsNone
+            || capo.Second(c.Value.Name).Length == 0 ? "" : $"<em>{WebUtility.HtmlEncode(ChordWords.Of(capo.Second(c.Value.Name)))}</em>").ToArray();
         var shares = bar.Chords.Select((c, i) => (i + 1 < bar.Chords.Length ? bar.Chords[i + 1].Start : bar.Meter.BarLength).Value - c.Start.Value).ToArray();
         var lead = bar.Chords.Length == 0 ? 0 : bar.Chords[0].Start.Value;
         var spoken = names.Length == 0 ? "no chord" : string.Join(" then ", names);

@@ -20,7 +20,8 @@ public static class PlayAlongVideo
     /// <param name="store">Where its pieces are kept; pieces whose frames would be the same are taken from there.</param>
     /// <exception cref="FfmpegException">ffmpeg is missing or failed.</exception>
     /// <exception cref="UnwritableFileException">The file can't be written.</exception>
-    public static async Task<VideoPiecesUsed> WriteAsync(LessonTimeline timeline, LessonSound sound, string path, PieceStore store, IProgress<double>? progress, CancellationToken ct)
+    public static async Task<VideoPiecesUsed> WriteAsync(LessonTimeline timeline, LessonSound sound, string path, PieceStore store, IProgress<double>? progress,
+        CancellationToken ct)
     {
         var ffmpeg = Ffmpeg.Required(Purpose);
         var used = default(VideoPiecesUsed);

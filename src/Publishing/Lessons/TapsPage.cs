@@ -59,5 +59,6 @@ public static class TapsPage
         .Where(line => line.Split(' ').Any(w => w is not ("" or "x"))));
 
     /// <summary>As it can stand on a command line.</summary>
-    private static string Quoted(string name) => name.Any(c => !char.IsLetterOrDigit(c) && c is not ('.' or '/' or '\\' or '-' or '_' or ':')) ? $"\"{name}\"" : name;
+    private static string Quoted(string name) =>
+        name.Any(c => !char.IsLetterOrDigit(c) && c is not ('.' or '/' or '\\' or '-' or '_' or ':')) ? $"\"{name}\"" : name;
 }

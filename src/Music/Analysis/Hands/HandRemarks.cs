@@ -24,7 +24,8 @@ public static class HandRemarks
         var places = ShapeChanges.Uses(song).ToLookup(u => u.Use.Name, u => u.Place);
         var easier = EasierShape.In(search);
         var smoother = SmootherShape.In(search).Where(s => easier.All(e => e.Chord.Name != s.Chord.Name));
-        return [.. easier.Select(e => Easier(e, Unlike(song), [.. places[e.Chord.Name]])), .. smoother.Select(s => Smoother(s, Unlike(song), [.. places[s.Chord.Name]]))];
+        return [.. easier.Select(e => Easier(e, Unlike(song), [.. places[e.Chord.Name]])),
+            .. smoother.Select(s => Smoother(s, Unlike(song), [.. places[s.Chord.Name]]))];
     }
 
     private static IEnumerable<Remark> Held(Song song)

@@ -70,5 +70,6 @@ internal sealed class ShapeSearch
 
     /// <summary>The highest string, which carries the tune, sounds on; on four strings or fewer so does every one.</summary>
     private static bool KeepsStrings(Shape other, Shape own) =>
-        Enumerable.Range(0, own.Frets.Length).Where(i => own.Frets[i] is not null).TakeLast(own.Frets.Length <= 4 ? own.Frets.Length : 1).All(i => other.Frets[i] is not null);
+        Enumerable.Range(0, own.Frets.Length).Where(i => own.Frets[i] is not null).TakeLast(own.Frets.Length <= 4 ? own.Frets.Length
+            : 1).All(i => other.Frets[i] is not null);
 }

@@ -43,14 +43,16 @@ internal sealed class LayerEvents
         var key = song.KeyAt(bar.Number);
         var isStrummed = !bar.Strums.IsEmpty || section.Bars.All(b => b.Strums.IsEmpty && b.Picked.IsEmpty);
         var strummed = isStrummed ? bar.Chords.SelectMany(c => Strummed(c.Value, key).Select(n => new SoundingEvent(start + c.Start, start + c.Start + c.Length, n))) : [];
-        var picked = bar.Picked.SelectMany(p => Picked(p.Value, ChordAt(bar, p.Start), key).Select(n => new SoundingEvent(start + p.Start, start + p.Start + ringing.LengthOf(bar, p), n)));
+        var picked = bar.Picked.SelectMany(p => Picked(p.Value, ChordAt(bar, p.Start), key).Select(n => new SoundingEvent(start + p.Start, start + p.Start
+            + ringing.LengthOf(bar, p), n)));
         var blown = bar.Harp.Where(h => harp?.Has(h.Value) == true).Select(h => new SoundingEvent(start + h.Start, start + h.Start + h.Length, Blown(h.Value, ChordAt(bar, h.Start), key)));
         return [.. strummed, .. picked, .. blown];
     }
 
     private IEnumerable<LayerNote> Strummed(ChordUse use, Key key) =>
         use.Shape is { } shape && shape.Frets.Length == neck.Tuning.Count
-            ? Enumerable.Range(0, shape.Frets.Length).Where(i => shape.Frets[i] is not null).Select(i => OnString(Layer.Strummed, i, shape.Frets[i]!.Value, neck.MidiAt(i, shape.Frets[i]!.Value), use.Chord, key))
+            ? Enumerable.Range(0, shape.Frets.Length).Where(i => shape.Frets[i] is not null).Select(i =>
+                OnString(Layer.Strummed, i, shape.Frets[i]!.Value, neck.MidiAt(i, shape.Frets[i]!.Value), use.Chord, key))
             : [];
 
     /// <summary>The pitch that is meant: a bend's top, a harmonic's own. A muted note has none.</summary>

@@ -30,6 +30,7 @@ public sealed record ChangeDrill(Song Song, IReadOnlyList<int> FingersKept)
         Number = number,
         Meter = meter,
         Chords = [new(Beats.Zero, meter.BarLength, chord, Standing.Decided)],
-        Strums = [.. Enumerable.Range(0, meter.BeatsPerBar).Select(beat => new Claim<Stroke>(Beats.Whole(beat), Beats.Whole(1), Stroke.Down, Standing.Decided))],
+        Strums = [.. Enumerable.Range(0, meter.BeatsPerBar).Select(beat =>
+            new Claim<Stroke>(Beats.Whole(beat), Beats.Whole(1), Stroke.Down, Standing.Decided))],
     };
 }

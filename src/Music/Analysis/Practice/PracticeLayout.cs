@@ -25,7 +25,8 @@ internal sealed class PracticeLayout
         var beats = bars.Sum(b => b.Meter.BarLength.Value);
         var seconds = (clock.TimeOf(options.LastBar + 1) - clock.TimeOf(options.FirstBar)).Value;
         tempo = beats / seconds * 60;
-        lengths = [.. bars.Select(b => options.AsRecorded ? (clock.TimeOf(b.Number + 1) - clock.TimeOf(b.Number)).Value : b.Meter.BarLength.Value * 60 / tempo)];
+        lengths = [.. bars.Select(b => options.AsRecorded ? (clock.TimeOf(b.Number + 1) - clock.TimeOf(b.Number)).Value
+            : b.Meter.BarLength.Value * 60 / tempo)];
     }
 
     public PracticePlan LayOut()
@@ -74,7 +75,8 @@ internal sealed class PracticeLayout
         var left = bars.Aggregate(Beats.Zero, (sum, b) => sum + b.Meter.BarLength);
         foreach (var bar in bars)
         {
-            yield return bar with { Sung = Until(bar.Sung, left), Harp = Until(bar.Harp, left), Picked = Until(bar.Picked, left), Strums = Until(bar.Strums, left) };
+            yield return bar with { Sung = Until(bar.Sung, left), Harp = Until(bar.Harp, left), Picked = Until(bar.Picked, left),
+                Strums = Until(bar.Strums, left) };
             left -= bar.Meter.BarLength;
         }
     }

@@ -6,7 +6,8 @@ using Harkbook.Units;
 namespace Harkbook.Music.Analysis.Rhythm;
 
 /// <summary>The sung rhythm of a song, bar by bar; bars in which no syllable starts are left out.</summary>
-public sealed record SungRhythm(ImmutableArray<SungBar> Bars, ImmutableArray<Syncopation> Syncopations, ImmutableArray<Anticipation> Anticipations, Counting Counting)
+public sealed record SungRhythm(ImmutableArray<SungBar> Bars, ImmutableArray<Syncopation> Syncopations, ImmutableArray<Anticipation> Anticipations,
+    Counting Counting)
 {
     public static SungRhythm Of(Song song)
     {

@@ -111,7 +111,8 @@ public static class SungRhythmRemarks
         if (apart.IsEmpty)
             return all == 1 ? "The one syllable falls on a stroke of the guitar." : $"All {NumberWords.Of(all)} syllables fall on a stroke or a picked note of the guitar.";
         var common = apart.GroupBy(p => p).OrderByDescending(g => g.Count()).First();
-        var where = common.Count() == 1 ? "" : common.Count() == apart.Length ? $", all on {CountWords.Of(common.Key, counting)}" : $", most often on {CountWords.Of(common.Key, counting)}";
+        var where = common.Count() == 1 ? "" : common.Count() == apart.Length ? $", all on {CountWords.Of(common.Key, counting)}"
+            : $", most often on {CountWords.Of(common.Key, counting)}";
         return apart.Length == all
             ? $"Voice and guitar never strike together: every syllable falls between the guitar's strokes{where}."
             : $"Voice and guitar strike together on {NumberWords.Of(all - apart.Length)} of {NumberWords.Of(all)} syllables; {(apart.Length == 1 ? "one falls" : "the others fall")} between the strokes{where}.";

@@ -48,7 +48,8 @@ public sealed record TappedRhythm(ImmutableArray<PlacedTap> Taps, Seconds Latene
         return edited;
     }
 
-    /// <summary>Runs of a section's bars (1 = its first) that were tapped through, and the one after where a syllable still sounds in it and nothing else does.</summary>
+    /// <summary>Runs of a section's bars (1 = its first) that were tapped through, and the one after where a syllable still sounds in it
+    /// and nothing else does.</summary>
     private IEnumerable<(int First, int Last)> Stretches(ImmutableArray<Bar> bars)
     {
         int[] tapped = [.. Enumerable.Range(1, bars.Length).Where(n => Taps.Any(t => t.Bar == bars[n - 1].Number))];
@@ -68,7 +69,8 @@ public sealed record TappedRhythm(ImmutableArray<PlacedTap> Taps, Seconds Latene
         var start = Beats.Zero;
         var starts = stretch.ToDictionary(b => b.Number, b => { var at = start; start += b.Meter.BarLength; return at; });
         Beats[] onsets = [.. Taps.Where(t => starts.ContainsKey(t.Bar)).Select(t => starts[t.Bar] + t.At)];
-        return stretch.Select(bar => Taps.Where(t => t.Bar == bar.Number).Select(t => Sung(t, starts[bar.Number] + t.At, onsets, bar.Meter)).ToImmutableArray());
+        return stretch.Select(bar => Taps.Where(t => t.Bar == bar.Number).Select(t => Sung(t, starts[bar.Number]
+            + t.At, onsets, bar.Meter)).ToImmutableArray());
     }
 
     private static Claim<string> Sung(PlacedTap tap, Beats at, Beats[] onsets, Meter meter)

@@ -7,7 +7,8 @@ namespace Harkbook.Music.Analysis.Songbooks;
 public sealed record Grip(Tuning Tuning, Shape Shape, ImmutableArray<ShapeUse> Uses)
 {
     /// <summary>Names that the songs' files give it, each once, the commonest first.</summary>
-    public ImmutableArray<string> Names => [.. Uses.GroupBy(u => u.Own).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key)];
+    public ImmutableArray<string> Names =>
+        [.. Uses.GroupBy(u => u.Own).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key)];
 
     public int Songs => Uses.Select(u => u.Song).Distinct(ReferenceEqualityComparer.Instance).Count();
 

@@ -14,7 +14,8 @@ internal static class AnchorEdits
         for (var i = 0; i < song.Sections.Length; i++)
         {
             var (section, count) = (song.Sections[i], song.Sections[i].Bars.Length);
-            var wanted = anchors.Where(a => a.Bar > before && (a.Bar <= before + count || (a.Bar == songEnd && before + count + 1 == songEnd))).Select(a => (a.Bar - before, a.At)).ToList();
+            var wanted = anchors.Where(a => a.Bar > before
+                && (a.Bar <= before + count || (a.Bar == songEnd && before + count + 1 == songEnd))).Select(a => (a.Bar - before, a.At)).ToList();
             edited = InSection(edited, i, section, b => b + before >= firstBar && b + before <= lastBar, wanted);
             before += count;
         }

@@ -34,7 +34,8 @@ internal sealed class SungEdits(SongSyntax syntax, Meter songMeter)
     private VoiceScript Script(SectionSyntax section, int first, IReadOnlyList<ImmutableArray<Claim<string>>> sung)
     {
         var bars = Enumerable.Range(1, section.BarCount).Select(n => new Bar { Number = n, Meter = section.MeterOf(n, songMeter) }).ToImmutableArray();
-        return new(bars, sung.SelectMany((claims, i) => claims.Select(c => new Written(first + i, c.Start, c.Length, PlainText.Cell(c.Value, isChord: false), c.Standing) { IsSung = true })));
+        return new(bars, sung.SelectMany((claims, i) => claims.Select(c => new Written(first
+            + i, c.Start, c.Length, PlainText.Cell(c.Value, isChord: false), c.Standing) { IsSung = true })));
     }
 
     /// <summary>Takes what the line says of these bars' standing away, and notes where its own would still hold for them.</summary>
@@ -53,7 +54,8 @@ internal sealed class SungEdits(SongSyntax syntax, Meter songMeter)
     {
         var later = section.Lines.FirstOrDefault(l => l.Voice == Sung && l.FirstBar > run[0])?.Line;
         var isWhole = run.Count == section.BarCount;
-        var put = run.Chunk(BarsPerLine).Select(bars => $"{(isWhole || bars[0] > run[0] ? "sung" : $"sung from {bars[0]}"),-10} |{string.Concat(bars.Select(b => cells(b) + "|"))}");
+        var put = run.Chunk(BarsPerLine).Select(bars =>
+            $"{(isWhole || bars[0] > run[0] ? "sung" : $"sung from {bars[0]}"),-10} |{string.Concat(bars.Select(b => cells(b) + "|"))}");
         var text = string.Join(syntax.Source.NewLine, put);
         return later is null ? lines.After(section.LastLine, text) : lines.Before(later, text);
     }

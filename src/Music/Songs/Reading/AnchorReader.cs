@@ -53,14 +53,17 @@ internal sealed partial class AnchorReader(DiagnosticBag bag, StandingReader sta
         var bar = int.Parse(match.Groups[1].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture);
         var mark = match.Groups[4].Value;
         var marked = mark.Length == 0 ? null : Standing.Heard(StandingReader.TryReadPercent(mark[1..], out var confidence) ? confidence : null);
-        var standing = marked ?? (entries.LastOrDefault(e => e.Bar == bar && e.Beat == beat) ?? entries.LastOrDefault(e => e.Bar == bar && e.Beat is null))?.Standing ?? entries.FirstOrDefault(e => e.Bar is null)?.Standing ?? Standing.Decided;
+        var standing = marked ?? (entries.LastOrDefault(e => e.Bar == bar && e.Beat == beat)
+            ?? entries.LastOrDefault(e => e.Bar == bar && e.Beat is null))?.Standing ?? entries.FirstOrDefault(e =>
+            e.Bar is null)?.Standing ?? Standing.Decided;
         return new(new Anchor(bar, time) { Beat = beat, Standing = standing }, Place(match.Groups[1], line), Place(match.Groups[3], line));
     }
 
     private void Refuse(LineSyntax line, int at)
     {
         var length = Math.Max(1, WordLength(line.BodyText, at));
-        bag.Add(DiagnosticCode.BadAnchor, new(line.Body.Start + at, length), "An anchor is a bar of the section, perhaps a beat of it, = and its time in the recording, as in 5 = 0:12.402 or 5 beat 3 = 0:13.310.");
+        bag.Add(DiagnosticCode.BadAnchor, new(line.Body.Start + at, length),
+            "An anchor is a bar of the section, perhaps a beat of it, = and its time in the recording, as in 5 = 0:12.402 or 5 beat 3 = 0:13.310.");
     }
 
     private bool IsInside(AnchorSyntax anchor, SectionSyntax section)
@@ -77,7 +80,8 @@ internal sealed partial class AnchorReader(DiagnosticBag bag, StandingReader sta
         var beats = anchor.Anchor.Bar > count ? 0 : section.MeterOf(anchor.Anchor.Bar, songMeter).BeatsPerBar;
         var inside = anchor.Anchor.Beat < Beats.Whole(beats);
         if (!inside)
-            bag.Add(DiagnosticCode.AnchorOutside, anchor.BarAt, beats == 0 ? "The section ends here, so its end has no beats." : $"Bar {anchor.Anchor.Bar} has {beats} beats.");
+            bag.Add(DiagnosticCode.AnchorOutside, anchor.BarAt, beats == 0 ? "The section ends here, so its end has no beats."
+                : $"Bar {anchor.Anchor.Bar} has {beats} beats.");
         return inside;
     }
 
@@ -90,7 +94,8 @@ internal sealed partial class AnchorReader(DiagnosticBag bag, StandingReader sta
         var rises = same || (later && time > last.Time);
         if (!rises)
             bag.Add(DiagnosticCode.AnchorNotRising, later ? anchor.TimeAt : anchor.BarAt,
-                later || !sameSection ? $"Times rise through the song, and the anchor before this one is at {TimeText.Write(Seconds.FromSeconds(last.Time))}." : "Anchors stand in the order of their bars and beats, each once.");
+                later || !sameSection ? $"Times rise through the song, and the anchor before this one is at {TimeText.Write(Seconds.FromSeconds(last.Time))}."
+                    : "Anchors stand in the order of their bars and beats, each once.");
         else if (recordingLength is { } length && time > length.Value)
             bag.Add(DiagnosticCode.AnchorPastEnd, anchor.TimeAt, $"The recording ends at {TimeText.Write(length)}.");
         if (rises)

@@ -158,13 +158,15 @@ internal sealed partial class BarLineReader(DiagnosticBag bag)
     {
         if (raw.Text.Length == 0)
         {
-            bag.Add(DiagnosticCode.EmptyCell, raw.Span, "A comma splits a cell, and one side of this one is empty.", "Write . where what came before goes on, _ for silence; text with a comma in it stands in double quotes.");
+            bag.Add(DiagnosticCode.EmptyCell, raw.Span, "A comma splits a cell, and one side of this one is empty.",
+                "Write . where what came before goes on, _ for silence; text with a comma in it stands in double quotes.");
             return new(numerator, denominator, raw, new(".", raw.Start), false, null);
         }
         var mark = CellMark.At(raw.Text, isSung);
         var value = mark >= 0 ? raw.Part(0, mark) : raw;
         var quoted = Quoted.Is(value.Text);
-        return new(numerator, denominator, raw, quoted ? new(Quoted.Unwrap(value.Text), value.Start) : value, quoted, mark >= 0 ? ReadMark(raw.Part(mark, raw.Text.Length - mark)) : null);
+        return new(numerator, denominator, raw, quoted ? new(Quoted.Unwrap(value.Text), value.Start) : value, quoted, mark >= 0
+            ? ReadMark(raw.Part(mark, raw.Text.Length - mark)) : null);
     }
 
     private Standing ReadMark(Token mark)

@@ -67,7 +67,8 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
 
     /// <summary>Among pitches, the words that are none; else the whole name.</summary>
     private static IEnumerable<Token> MistakenStrings(LineSyntax line) =>
-        line.Words().Any(w => Theory.Pitch.TryParse(w.Text, out _)) ? line.Words().Where(w => !Theory.Pitch.TryParse(w.Text, out _)) : [new(line.BodyText, line.Body.Start)];
+        line.Words().Any(w => Theory.Pitch.TryParse(w.Text, out _)) ? line.Words().Where(w => !Theory.Pitch.TryParse(w.Text, out _))
+            : [new(line.BodyText, line.Body.Start)];
 
     public Fact<Capo>? Capo(Tuning? tuning) => Read(SongFact.Capo, Instruments.Capo.None, "no capo", DiagnosticCode.BadCapo,
         "A capo is none or a fret from 1 to 12, and where it stops only some strings, those, as in capo 2 on A2 D3 G3.",
@@ -80,10 +81,12 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
             return false;
         standings.Refuse(line, "Whose names the file writes");
         if (line.BodyText is not ("hand" or "sound"))
-            bag.Add(DiagnosticCode.BadNames, line.Body, "The names of chords, shapes and keys are what sounds, as in names sound, or what the hand plays as if there were no capo, as in names hand.",
+            bag.Add(DiagnosticCode.BadNames, line.Body,
+                "The names of chords, shapes and keys are what sounds, as in names sound, or what the hand plays as if there were no capo, as in names hand.",
                 NearestWord.Suggest(line.BodyText, ["sound", "hand"]));
         else if (line.BodyText == "hand" && capo.IsPartial)
-            bag.Add(DiagnosticCode.BadNames, line.Body, "Under a capo that stops only some strings the hand's shapes have no names of their own.", "Write what sounds, and names sound.");
+            bag.Add(DiagnosticCode.BadNames, line.Body, "Under a capo that stops only some strings the hand's shapes have no names of their own.",
+                "Write what sounds, and names sound.");
         return line.BodyText == "hand" && !capo.IsPartial;
     }
 
@@ -102,7 +105,8 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
             case "eighths":
                 return Theory.Counting.Divisions;
             default:
-                bag.Add(DiagnosticCode.BadCount, line.Body, "The count is beats (6/8 as 1 la li 2 la li) or eighths (6/8 as 1 2 3 4 5 6), as in count eighths.", NearestWord.Suggest(line.BodyText, ["beats", "eighths"]));
+                bag.Add(DiagnosticCode.BadCount, line.Body, "The count is beats (6/8 as 1 la li 2 la li) or eighths (6/8 as 1 2 3 4 5 6), as in count eighths.",
+                    NearestWord.Suggest(line.BodyText, ["beats", "eighths"]));
                 return Theory.Counting.Beats;
         }
     }
@@ -176,7 +180,8 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
         if (read(line) is (true, var value))
             return new(value, standing);
         var wrong = culprit?.Invoke(line).FirstOrDefault() ?? default;
-        bag.Add(bad, wrong.Text is null ? line.Body : wrong.Span, expected, (bad == DiagnosticCode.BadKey ? KeyLine.Minor(line.BodyText) : null) ?? NearestWord.Suggest(wrong.Text ?? "", known));
+        bag.Add(bad, wrong.Text is null ? line.Body : wrong.Span, expected, (bad == DiagnosticCode.BadKey ? KeyLine.Minor(line.BodyText) : null)
+            ?? NearestWord.Suggest(wrong.Text ?? "", known));
         return null;
     }
 

@@ -77,7 +77,9 @@ internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
         var word = line.Keyword.Text;
         var at = word.Length > 0 ? line.Keyword.Span : line.Standings[0];
         bag.Add(DiagnosticCode.UnknownWord, at, $"'{Shown(word)}' is none of the words that a line starts with.",
-            (word == "chord" && line.Words() is [_, var frets, ..] && Shape.TryParse(frets.Text, out _) ? "Did you mean 'shape'?" : null) ?? NearestWord.Suggest(word.TrimEnd(':', '='), SongSyntax.AllWords) ?? $"They are {string.Join(", ", SongSyntax.AllWords.Distinct())}; a comment starts with ;.");
+            (word == "chord" && line.Words() is [_, var frets, ..] && Shape.TryParse(frets.Text, out _) ? "Did you mean 'shape'?" : null)
+                ?? NearestWord.Suggest(word.TrimEnd(':', '='), SongSyntax.AllWords)
+                ?? $"They are {string.Join(", ", SongSyntax.AllWords.Distinct())}; a comment starts with ;.");
     }
 
     private static string Shown(string word) => word.Length > 30 ? word[..30] + "…" : word;

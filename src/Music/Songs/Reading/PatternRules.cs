@@ -16,13 +16,16 @@ internal static class PatternRules
     }
 
     /// <summary>A bar with as many beats as the pattern's, or fewer, of the same kind takes the pattern's first beats; any other must be written.</summary>
-    private static void CheckMeters(SectionSyntax section, List<Dictionary<int, (PartLine Line, BarSyntax Bar)>> voices, Func<int, Meter> meterOf, DiagnosticBag bag)
+    private static void CheckMeters(SectionSyntax section, List<Dictionary<int, (PartLine Line, BarSyntax Bar)>> voices, Func<int, Meter> meterOf,
+        DiagnosticBag bag)
     {
-        foreach (var (bar, (line, _)) in voices.SelectMany(v => v).Where(b => b.Value.Line.Repeats && b.Key <= section.BarCount).OrderBy(b => b.Key).DistinctBy(b => b.Key))
+        foreach (var (bar, (line, _)) in voices.SelectMany(v => v).Where(b => b.Value.Line.Repeats
+            && b.Key <= section.BarCount).OrderBy(b => b.Key).DistinctBy(b => b.Key))
         {
             var (meter, pattern) = (meterOf(bar), line.MeterAt(bar, meterOf));
             if (meter.Lower != pattern.Lower || meter.IsCompound != pattern.IsCompound || meter.Upper > pattern.Upper)
-                bag.Add(DiagnosticCode.PatternMeter, line.Line.Keyword.Span, $"Bar {bar} of {section.Name} is in {meter}, and this pattern, written for {pattern}, doesn't say what is played there.",
+                bag.Add(DiagnosticCode.PatternMeter, line.Line.Keyword.Span,
+                    $"Bar {bar} of {section.Name} is in {meter}, and this pattern, written for {pattern}, doesn't say what is played there.",
                     $"Write that bar in a line of its own, as in {line.Line.Keyword.Text} from {bar}, or have another pattern from there.");
         }
     }
@@ -39,7 +42,8 @@ internal static class PatternRules
             var lone = written.All(w => w.Bar is null or { Leaves: [] } or { Leaves: [{ GoesOn: true }] });
             var own = written.FirstOrDefault(w => w.Line is { Repeats: false } line && section.Lines.Contains(line));
             if (lone && own.Bar is not null && rings.Any(r => r) && said != bar - 1)
-                bag.Add(DiagnosticCode.PatternStops, own.Bar.Between, $"A bar of a lone . doesn't repeat the {word} before it: the last {(part == SongPart.Strum ? "stroke" : "notes")} ring on.",
+                bag.Add(DiagnosticCode.PatternStops, own.Bar.Between,
+                    $"A bar of a lone . doesn't repeat the {word} before it: the last {(part == SongPart.Strum ? "stroke" : "notes")} ring on.",
                     $"To play the bars before it over and over, write '{word} {BarLineReader.Throughout}'; to let it ring, write a . for each beat; for silence, _.");
             if (lone && own.Bar is not null)
                 said = bar;

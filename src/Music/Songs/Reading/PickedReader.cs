@@ -13,7 +13,8 @@ internal static partial class PickedReader
         + "In front: h hammered on, p pulled off, s slid to, t tapped, / or \\ slid in from below or above; 3h5 has a grace note. "
         + "Behind: b9 bent to sound as fret 9, r back again, pb9 bent before it is picked, ~ vibrato, / or \\ slid off, ring rings on, :p :i :m :a :c the picking finger.";
 
-    /// <param name="shapeFret">What the bar's shape has on the string, for a cell that leaves the fret to the shape; null where it has none, which is told elsewhere.</param>
+    /// <param name="shapeFret">What the bar's shape has on the string, for a cell that leaves the fret to the shape; null where it has
+    /// none, which is told elsewhere.</param>
     public static (PickedNote? Note, string? Problem) Read(string text, int stringIndex, Func<int?> shapeFret)
     {
         if (Pattern().Match(text) is not { Success: true } match)
@@ -42,7 +43,8 @@ internal static partial class PickedReader
 
     private static string? OfFrets(PickedNote note, GraceNote[] graces) =>
         graces.Length > GraceNotes.Most ? $"{graces.Length} grace notes stand before this note; {GraceNotes.Most} at most. A comma splits a cell into notes: 2,h3."
-        : graces.Select(g => g.Fret).Append(note.Fret).Append(note.TouchedAt ?? 0).Max() is > PickedNote.HighestFret and var fret ? $"Fret {fret} is past the neck's end; frets run from 0 to {PickedNote.HighestFret}."
+        : graces.Select(g => g.Fret).Append(note.Fret).Append(note.TouchedAt
+            ?? 0).Max() is > PickedNote.HighestFret and var fret ? $"Fret {fret} is past the neck's end; frets run from 0 to {PickedNote.HighestFret}."
         : null;
 
     private static string? OfHarmonic(PickedNote note) =>

@@ -43,7 +43,8 @@ internal sealed class SectionBuilder(ValueReader values, ShapeFrets frets, Meter
         var strings = new PickedBars(section, meterOf, (leaf, bar, at) => frets.BassOf(leaf, ChordAt(bar, at), Where(bar, at))).ByString();
         return strings
             .SelectMany(v => new VoiceWalk(meterOf, false).Walk(v.Value, section.BarCount)
-                .Select(s => (s.Bar, Claim: values.Picked(s.Leaf, v.Key, () => Fret(s, v.Key)) is { } note ? new Claim<PickedNote>(s.Start, s.Length, note, s.Standing) : null)))
+                .Select(s => (s.Bar, Claim: values.Picked(s.Leaf, v.Key, () => Fret(s, v.Key)) is { } note
+                    ? new Claim<PickedNote>(s.Start, s.Length, note, s.Standing) : null)))
             .Where(p => p.Claim is not null)
             .OrderBy(p => p.Claim!.Start).ThenBy(p => p.Claim!.Value.StringIndex)
             .ToLookup(p => p.Bar, p => p.Claim!);

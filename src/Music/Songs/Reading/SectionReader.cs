@@ -140,12 +140,15 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
         var name = Quoted.Unwrap(at.In(line.Text));
         var first = 0;
         if (named < words.Length && !BarLineReader.TryReadBar(words[^1].Text, out first))
-            bag.Add(DiagnosticCode.BadFrom, words[^1].Span, "After 'from' comes the number of the section's bar (1 is its first) that the pattern starts with, as in from 3.");
+            bag.Add(DiagnosticCode.BadFrom, words[^1].Span,
+                "After 'from' comes the number of the section's bar (1 is its first) that the pattern starts with, as in from 3.");
         else if (syntax.Patterns.FirstOrDefault(p => p.Name == name) is not { } pattern)
             bag.Add(DiagnosticCode.UnknownPattern, at, $"No pattern is called '{name}'; bars of a section's own stand between |.",
-                NearestWord.Suggest(name, syntax.Patterns.Select(p => p.Name)) ?? $"Name it before the first section, as in pattern {name} | d . du . |, or write the bars here.");
+                NearestWord.Suggest(name, syntax.Patterns.Select(p => p.Name))
+                    ?? $"Name it before the first section, as in pattern {name} | d . du . |, or write the bars here.");
         else if (pattern.Part != part)
-            bag.Add(DiagnosticCode.UnknownPattern, at, $"The pattern {name} is {(pattern.Part == SongPart.Pick ? "picked" : "strummed")}.", $"Write '{pattern.Part.ToString().ToLowerInvariant()} {name}'.");
+            bag.Add(DiagnosticCode.UnknownPattern, at, $"The pattern {name} is {(pattern.Part == SongPart.Pick ? "picked" : "strummed")}.",
+                $"Write '{pattern.Part.ToString().ToLowerInvariant()} {name}'.");
         else
             Add(line, part, new(first == 0 ? null : first, true), pattern.Meter, [.. pattern.Voices.Select(v => v with { Line = line })], []);
     }
@@ -171,7 +174,8 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
         if (FirstBar(header, part, place) is not { } first)
             return;
         foreach (var voice in voices.Where(v => !place.Repeats || !v.Bars.IsEmpty))
-            Current.Lines.Add(new(voice.Line, voice.Voice, first, voice.Bars, standings.ReadAll(voice.Line), block) { Repeats = place.Repeats, WrittenFor = meter });
+            Current.Lines.Add(new(voice.Line, voice.Voice, first, voice.Bars, standings.ReadAll(voice.Line), block) { Repeats = place.Repeats,
+                WrittenFor = meter });
     }
 
     /// <summary>Null where a pattern starts with that bar already.</summary>
@@ -183,7 +187,8 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
             Current.Placed.Add(part);
         if (place.Repeats && Current.Lines.Any(l => l.Repeats && l.Voice.Part == part && l.FirstBar == first))
         {
-            bag.Add(DiagnosticCode.BarTwice, header.Keyword.Span, $"A pattern of {header.Keyword.Text} starts with bar {first} already.", "Say with 'from' where this one starts, or keep one of them.");
+            bag.Add(DiagnosticCode.BarTwice, header.Keyword.Span, $"A pattern of {header.Keyword.Text} starts with bar {first} already.",
+                "Say with 'from' where this one starts, or keep one of them.");
             return null;
         }
         if (first >= next || (place.Repeats && place.From is null))

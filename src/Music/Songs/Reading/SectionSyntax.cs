@@ -73,7 +73,8 @@ internal sealed class SectionSyntax(LineSyntax header, string name, SectionSynta
     {
         var end = line.EndBar;
         if (line.Repeats)
-            end = Lines.Where(l => l.Repeats && l.Voice.Part == line.Voice.Part && l.FirstBar > line.FirstBar).Select(l => l.FirstBar).Append(BarCount + 1).Min();
+            end = Lines.Where(l => l.Repeats && l.Voice.Part == line.Voice.Part
+                && l.FirstBar > line.FirstBar).Select(l => l.FirstBar).Append(BarCount + 1).Min();
         return Enumerable.Range(line.FirstBar, Math.Max(0, end - line.FirstBar));
     }
 

@@ -38,12 +38,14 @@ internal sealed class ShapeCheck(SongSyntax syntax, DiagnosticBag bag, Tuning tu
         if (isHand)
         {
             var hand = chord.Transposed(-CapoNames.RaiseTo(key, capo));
-            bag.Add(DiagnosticCode.ShapeContradicts, Place(first), $"{first.Name} as {first.Shape} is the hand's {hand}: {first.Symbol} is what sounds{WithCapo}, and the file says that its names are the hand's{others}.",
+            bag.Add(DiagnosticCode.ShapeContradicts, Place(first),
+                $"{first.Name} as {first.Shape} is the hand's {hand}: {first.Symbol} is what sounds{WithCapo}, and the file says that its names are the hand's{others}.",
                 $"Write {hand}{(all ? ", or names sound" : "")}.");
             return;
         }
         var sounds = chord.Transposed(CapoNames.RaiseFrom(key, capo));
-        bag.Add(DiagnosticCode.ShapeContradicts, Place(first), $"{first.Name} as {first.Shape}{WithCapo} sounds {sounds}: {first.Symbol} is the hand's name{others}.",
+        bag.Add(DiagnosticCode.ShapeContradicts, Place(first),
+            $"{first.Name} as {first.Shape}{WithCapo} sounds {sounds}: {first.Symbol} is the hand's name{others}.",
             $"Write what sounds, {sounds}{(all ? ", or add the line names hand if all names of the file, its key too, are the hand's" : "")}.");
     }
 

@@ -64,9 +64,11 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
     {
         if (words.Length == 2)
             return shape;
-        if (words.Length == 4 && words[2].Text == "fingers" && words[3].Text.Length == shape.Frets.Length && !words[3].Text.AsSpan().ContainsAnyExcept(FingerSigns))
+        if (words.Length == 4 && words[2].Text == "fingers" && words[3].Text.Length == shape.Frets.Length
+            && !words[3].Text.AsSpan().ContainsAnyExcept(FingerSigns))
             return Held(shape.WithFingers([.. words[3].Text.Select(c => c == 'x' ? 0 : c - '0')]), words[3].Span, capo);
-        bag.Add(DiagnosticCode.BadFingers, words[2].Span, $"Behind the frets may stand 'fingers' and one sign for each of the {shape.Frets.Length} strings: 1 the index finger to 4 the little one, 0 or x where none presses.");
+        bag.Add(DiagnosticCode.BadFingers, words[2].Span,
+            $"Behind the frets may stand 'fingers' and one sign for each of the {shape.Frets.Length} strings: 1 the index finger to 4 the little one, 0 or x where none presses.");
         return shape;
     }
 
@@ -74,7 +76,8 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
     private Shape Held(Shape shape, Span fingers, Capo capo)
     {
         foreach (var fault in FingeringSolver.Contradictions(shape, capo))
-            bag.Add(DiagnosticCode.FingersUnheld, new(fingers.Start + fault.StringIndex, 1), $"No hand holds this: {fault.Sentence}.", "Each pressed string takes one finger, 1 to 4, the others 0.");
+            bag.Add(DiagnosticCode.FingersUnheld, new(fingers.Start + fault.StringIndex, 1), $"No hand holds this: {fault.Sentence}.",
+                "Each pressed string takes one finger, 1 to 4, the others 0.");
         return shape;
     }
 }

@@ -19,7 +19,8 @@ internal sealed class StringLines(DiagnosticBag bag, BarLineReader bars, Tuning?
         any = true;
         var (head, read) = bars.Take(line, SongPart.Pick);
         if (head.Length > 0)
-            bag.Add(DiagnosticCode.BadFrom, head[0].Span, "Before a string's first bar stands nothing but its pitch; 'from' and a bar stand behind 'pick' and hold for all its strings.");
+            bag.Add(DiagnosticCode.BadFrom, head[0].Span,
+                "Before a string's first bar stands nothing but its pitch; 'from' and a bar stand behind 'pick' and hold for all its strings.");
         if (tuning is not null && VoiceOf(line, tuning) is { } voice)
             lines.Add(new(line, voice, read));
     }
@@ -30,7 +31,8 @@ internal sealed class StringLines(DiagnosticBag bag, BarLineReader bars, Tuning?
             bag.Add(DiagnosticCode.EmptyPick, header.Keyword.Span, "No string follows.", "Write one a line, high to low, as in D4 | 0 . 2 . |.");
         var most = lines.Select(l => l.Bars.Length).DefaultIfEmpty(0).Max();
         foreach (var line in lines.Where(l => l.Bars.Length != most))
-            bag.Add(DiagnosticCode.BarCount, line.Line.Keyword.Span, $"String {line.Line.Keyword.Text} has {line.Bars.Length} bars, another string of this block {most}.");
+            bag.Add(DiagnosticCode.BarCount, line.Line.Keyword.Span,
+                $"String {line.Line.Keyword.Text} has {line.Bars.Length} bars, another string of this block {most}.");
         return [.. lines];
     }
 
@@ -54,7 +56,9 @@ internal sealed class StringLines(DiagnosticBag bag, BarLineReader bars, Tuning?
         if (label == Bass || (known && tuning.Strings.Any(s => s.Midi == pitch.Midi)))
             bag.Add(DiagnosticCode.StringTwice, line.Keyword.Span, $"The string {label} is given twice in this block.");
         else
-            bag.Add(DiagnosticCode.UnknownString, line.Keyword.Span, $"A string is named by its open pitch without capo; from high to low they are {highToLow}.",
-                known ? $"The nearest is {tuning.Strings.MinBy(s => Math.Abs(s.Midi - pitch.Midi))}." : NearestWord.Suggest(label, tuning.Strings.Select(s => s.ToString()).Append(Bass)));
+            bag.Add(DiagnosticCode.UnknownString, line.Keyword.Span,
+                $"A string is named by its open pitch without capo; from high to low they are {highToLow}.",
+                known ? $"The nearest is {tuning.Strings.MinBy(s => Math.Abs(s.Midi - pitch.Midi))}."
+                    : NearestWord.Suggest(label, tuning.Strings.Select(s => s.ToString()).Append(Bass)));
     }
 }

@@ -29,7 +29,8 @@ internal static class TakenWords
 
     /// <summary>A chorus repeats its words, whatever its number.</summary>
     private static bool IsAnother(string name, string other) =>
-        name != other && Stem(name) == Stem(other) && !Stem(name).StartsWith("CHORUS", StringComparison.Ordinal) && !Stem(name).StartsWith("REFRAIN", StringComparison.Ordinal);
+        name != other && Stem(name) == Stem(other) && !Stem(name).StartsWith("CHORUS", StringComparison.Ordinal)
+            && !Stem(name).StartsWith("REFRAIN", StringComparison.Ordinal);
 
     private static string Stem(string name) => name.TrimEnd(' ', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9').ToUpperInvariant();
 

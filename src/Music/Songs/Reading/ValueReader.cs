@@ -38,7 +38,8 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
     {
         var labelled = shapesOf[symbol].DistinctBy(s => s.Shape).ToList();
         if (labelled.Count > 1 && said.Add(symbol))
-            bag.Add(DiagnosticCode.WhichShape, leaf.Value.Span, $"{symbol} has the shapes {string.Join(", ", labelled.Select(s => s.Name))}, and this bar doesn't say which.",
+            bag.Add(DiagnosticCode.WhichShape, leaf.Value.Span,
+                $"{symbol} has the shapes {string.Join(", ", labelled.Select(s => s.Name))}, and this bar doesn't say which.",
                 $"Write the one that is meant, as in {labelled[0].Name}.");
         return labelled.Count == 1 ? labelled[0].Shape : null;
     }
@@ -53,7 +54,9 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
             _ => null,
         };
         if (stroke is null)
-            bag.Add(DiagnosticCode.BadStroke, leaf.Value.Span, $"'{leaf.Value.Text}' is no stroke: d goes down, u up, x is muted; a cell may run them together, as in du.", leaf.Value.Text is "D" or "U" or "X" ? $"Write it small: {leaf.Value.Text.ToLowerInvariant()}." : null);
+            bag.Add(DiagnosticCode.BadStroke, leaf.Value.Span,
+                $"'{leaf.Value.Text}' is no stroke: d goes down, u up, x is muted; a cell may run them together, as in du.",
+                leaf.Value.Text is "D" or "U" or "X" ? $"Write it small: {leaf.Value.Text.ToLowerInvariant()}." : null);
         return stroke;
     }
 
@@ -66,7 +69,8 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
             var token = leaf.Value.Part(at, text.Length);
             at += text.Length + 1;
             if (!HarpNote.TryParse(text, out var note))
-                bag.Add(DiagnosticCode.BadHarpNote, token.Span, $"'{text}' is no note on a harp: +4 is blow 4, -4 draw 4, -3' draw 3 bent a semitone ('' two), +6o blow 6 over-bent, +5< blow 5 with the slide in; & joins notes of one breath.", Divided(text));
+                bag.Add(DiagnosticCode.BadHarpNote, token.Span,
+                    $"'{text}' is no note on a harp: +4 is blow 4, -4 draw 4, -3' draw 3 bent a semitone ('' two), +6o blow 6 over-bent, +5< blow 5 with the slide in; & joins notes of one breath.", Divided(text));
             else if (notes.Count > 0 && notes[0].Breath != note.Breath)
                 bag.Add(DiagnosticCode.BadHarpNote, token.Span, "One breath goes one way: notes joined by & are all blown or all drawn.");
             else

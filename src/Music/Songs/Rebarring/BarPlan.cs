@@ -94,7 +94,8 @@ internal sealed class BarPlan
     /// <summary>Where bar lines begin anew.</summary>
     private SortedSet<Beats> Cuts()
     {
-        var cuts = new SortedSet<Beats>(Enumerable.Range(1, Math.Max(0, syntax.Sections.Count - 1)).Where(s => !IsHeard(s)).Select(s => line.SectionStarts[s] + Shift));
+        var cuts = new SortedSet<Beats>(Enumerable.Range(1, Math.Max(0, syntax.Sections.Count - 1)).Where(s => !IsHeard(s)).Select(s => line.SectionStarts[s]
+            + Shift));
         for (var i = 1; i < line.Bars.Length; i++)
         {
             var (before, bar) = (line.Bars[i - 1], line.Bars[i]);
@@ -124,9 +125,11 @@ internal sealed class BarPlan
     /// <summary>Bars that start earlier leave a bar at either end in which nothing but a part of an old bar's silence lies. Nobody wrote it.</summary>
     private void TakeEmptyBarsOff()
     {
-        while (bars is [var first, _, ..] && first.End < line.Bars[0].End && LeavesItsSection(first) && IsEmpty(first) && !tied.Any(t => t >= first.Start && t < first.End))
+        while (bars is [var first, _, ..] && first.End < line.Bars[0].End && LeavesItsSection(first) && IsEmpty(first)
+            && !tied.Any(t => t >= first.Start && t < first.End))
             bars.RemoveAt(0);
-        while (bars is [_, .., var last] && last.Start > line.Bars[^1].Start && last.Start > line.SectionStarts[line.Bars[^1].Section] + Shift && IsEmpty(last) && !tied.Any(t => t > last.Start))
+        while (bars is [_, .., var last] && last.Start > line.Bars[^1].Start && last.Start > line.SectionStarts[line.Bars[^1].Section] + Shift && IsEmpty(last)
+            && !tied.Any(t => t > last.Start))
             bars.RemoveAt(bars.Count - 1);
     }
 

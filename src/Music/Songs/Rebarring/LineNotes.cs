@@ -15,7 +15,8 @@ internal sealed class LineNotes
 
     public LineNotes(SongSyntax syntax, SongLine line)
     {
-        var parts = syntax.Sections.SelectMany((s, i) => s.Lines.Select(l => (Line: l, Section: i))).DistinctBy(l => l.Line.Line).ToDictionary(l => l.Line.Line);
+        var parts = syntax.Sections.SelectMany((s, i) => s.Lines.Select(l => (Line: l, Section: i))).DistinctBy(l => l.Line.Line).ToDictionary(l =>
+            l.Line.Line);
         var (waiting, section, inPattern) = (new List<string>(), -1, false);
         foreach (var at in syntax.Lines.SkipWhile(l => l.Keyword.Text != "section"))
         {
@@ -43,7 +44,8 @@ internal sealed class LineNotes
             }
             else
             {
-                if (inPattern || at.Keyword.Text == "shape" || (SongSyntax.FactWords.Contains(at.Keyword.Text) && at.Keyword.Text is not ("meter" or "key" or "harp")))
+                if (inPattern || at.Keyword.Text == "shape"
+                    || (SongSyntax.FactWords.Contains(at.Keyword.Text) && at.Keyword.Text is not ("meter" or "key" or "harp")))
                     waiting.Add(at.Whole.In(at.Text).Trim());
                 else if (comment.Length > 0)
                     waiting.Add(comment);

@@ -25,7 +25,9 @@ internal sealed class NewVoices
 
     /// <summary>Values and silences of a bar (0 = the first), at beats from its start.</summary>
     public IEnumerable<Written> In(Voice voice, int bar) =>
-        byBar.TryGetValue(voice, out var found) ? found[bar].Select(e => new Written(bar, level.Of(e.At - plan.Bars[bar].Start), Beats.Zero, e.Text, e.Standing) { IsSung = voice.Part == SongPart.Sung }) : [];
+        byBar.TryGetValue(voice, out var found)
+            ? found[bar].Select(e => new Written(bar, level.Of(e.At - plan.Bars[bar].Start), Beats.Zero, e.Text,
+            e.Standing) { IsSung = voice.Part == SongPart.Sung }) : [];
 
     /// <summary>Whether two bars say the same in a part.</summary>
     public bool Same(SongPart part, int bar, int other) =>
@@ -80,6 +82,7 @@ internal sealed class NewVoices
     {
         var chords = line.Events.TryGetValue(new(SongPart.Chords), out var found) ? found : [];
         var starts = chords.Select(e => e.At).ToHashSet();
-        return chords.Any(e => e.Restates && !line.SectionStarts.Contains(e.At)) && line.CoveredBy(SongPart.Chords).Count(c => starts.Contains(c.Start)) * 10 >= line.CoveredBy(SongPart.Chords).Count * 9;
+        return chords.Any(e => e.Restates && !line.SectionStarts.Contains(e.At))
+            && line.CoveredBy(SongPart.Chords).Count(c => starts.Contains(c.Start)) * 10 >= line.CoveredBy(SongPart.Chords).Count * 9;
     }
 }

@@ -9,7 +9,8 @@ namespace Harkbook.Music.Songs.Rebarring;
 
 /// <summary>Writes one section's new bars, part under part, in the order in which the file has its parts.</summary>
 /// <param name="like">The section whose bars it takes over where they are the same; null where it stands for itself.</param>
-internal sealed class SectionRewriter(NewSection section, NewSection? like, SectionSyntax? old, NewVoices voices, BarPlan plan, ILookup<int, LineNote> notes, string indent, Tuning tuning)
+internal sealed class SectionRewriter(NewSection section, NewSection? like, SectionSyntax? old, NewVoices voices, BarPlan plan, ILookup<int, LineNote> notes,
+    string indent, Tuning tuning)
 {
     private const int MostBarsPerLine = 4, WidestLine = 150;
 
@@ -66,7 +67,8 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
         var all = Enumerable.Range(1, Count).ToHashSet();
         if (like is { } other)
         {
-            var own = all.Where(b => !voices.Same(part, section.First + b - 1, other.First + b - 1) || voices.Cover(part, section.First + b - 1).Any(c => c.IsOwn)).ToHashSet();
+            var own = all.Where(b => !voices.Same(part, section.First + b - 1, other.First + b - 1)
+                || voices.Cover(part, section.First + b - 1).Any(c => c.IsOwn)).ToHashSet();
             return own.Count * 2 > Count && own.Count > 2 ? all : own;
         }
         var covered = all.Where(b => voices.Cover(part, section.First + b - 1).Any()).ToHashSet();
@@ -147,14 +149,16 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
         var named = (old?.Lines.Select(l => l.Voice) ?? []).ToHashSet();
         var twins = tuning.Strings.Select(s => s.Midi).Distinct().Count() < tuning.Count;
         var shown = all.Append(new(SongPart.Pick, Voice.BassIndex))
-            .Where(v => named.Contains(v) || (twins && v.StringIndex != Voice.BassIndex) || Enumerable.Range(section.First, Count).Any(b => voices.In(v, b).Any())).ToList();
+            .Where(v => named.Contains(v) || (twins && v.StringIndex != Voice.BassIndex)
+                || Enumerable.Range(section.First, Count).Any(b => voices.In(v, b).Any())).ToList();
         return shown.Count > 0 ? shown : all;
     }
 
     private VoiceScript Script(Voice voice, List<int> run)
     {
         var said = run.SelectMany(b => voices.In(voice, section.First + b - 1).Select(w => w with { Bar = b })).ToList();
-        return new(said.Where(w => w.Text != "_"), said.Where(w => w.Text == "_").Select(w => (w.Bar, w.Start)), b => voices.CellsIn(voice.Part, section.First + b - 1));
+        return new(said.Where(w => w.Text != "_"), said.Where(w => w.Text == "_").Select(w => (w.Bar, w.Start)),
+            b => voices.CellsIn(voice.Part, section.First + b - 1));
     }
 
     private TableLine WithNotes(TableLine line, Voice voice, List<int> run)

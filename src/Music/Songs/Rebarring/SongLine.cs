@@ -77,7 +77,8 @@ internal sealed class SongLine
             Walk(voice, PickedBars.Placed(section, voice, MeterOf), bars);
             var part = Of(covered, voice.Part);
             part.AddRange(written.OrderBy(w => w.Key).Where(w => w.Key <= bars.Count)
-                .Select(w => new Covered(bars[w.Key - 1].Start, bars[w.Key - 1].End, section.Lines.Contains(w.Value.Line), CellsOf(w.Value.Line, w.Value.Bar, w.Key, MeterOf))));
+                .Select(w => new Covered(bars[w.Key - 1].Start, bars[w.Key - 1].End, section.Lines.Contains(w.Value.Line),
+                    CellsOf(w.Value.Line, w.Value.Bar, w.Key, MeterOf))));
         }
     }
 

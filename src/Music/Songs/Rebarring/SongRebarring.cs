@@ -58,7 +58,8 @@ public sealed class SongRebarring
     {
         var tempo = song.Tempo.Value * change.Level.Ratio;
         if (tempo is < 20 or > 400)
-            throw new RebarException(string.Create(CultureInfo.InvariantCulture, $"At this level the tempo {song.Tempo.Value:0.##} becomes {tempo:0.##}; a tempo is 20 to 400 felt beats a minute."));
+            throw new RebarException(string.Create(CultureInfo.InvariantCulture,
+                $"At this level the tempo {song.Tempo.Value:0.##} becomes {tempo:0.##}; a tempo is 20 to 400 felt beats a minute."));
         if (line.Bars.IsEmpty)
             throw new RebarException("The song has no bars yet, so there is nothing to bar anew.");
         var most = plan.WholeBar;
@@ -226,7 +227,8 @@ public sealed class SongRebarring
     {
         var fresh = SongText.Parse(text, document.FileName);
         if (change.Level != TempoLevel.Same)
-            fresh = fresh.WithFact(SongFact.Tempo, (song.Tempo.Value * change.Level.Ratio).ToString("0.##########", CultureInfo.InvariantCulture), Decided(song.Tempo.Standing));
+            fresh = fresh.WithFact(SongFact.Tempo, (song.Tempo.Value * change.Level.Ratio).ToString("0.##########", CultureInfo.InvariantCulture),
+                Decided(song.Tempo.Standing));
         if (change.MeterFrom(song.Meter.Value) is var meter && meter != song.Meter.Value)
             fresh = fresh.WithFact(SongFact.Meter, meter.ToString(), Decided(song.Meter.Standing));
         return fresh.Text;

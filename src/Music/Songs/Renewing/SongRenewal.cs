@@ -15,7 +15,8 @@ public sealed record Renewed(SongDocument Document, ImmutableArray<string> Chang
 
 /// <summary>
 /// Puts a new proposal under what a person decided: facts, shapes and chords that still stand as heard are replaced, and everything else stays
-/// as it is, bytes and all, unless it is what the person tells now. Where nothing in the bars was touched, not even by a comment, the proposal's bars replace them whole.
+/// as it is, bytes and all, unless it is what the person tells now. Where nothing in the bars was touched, not even by a comment, the
+/// proposal's bars replace them whole.
 /// </summary>
 public sealed class SongRenewal
 {
@@ -26,7 +27,8 @@ public sealed class SongRenewal
     private SongDocument document;
     private bool replaced;
 
-    private SongRenewal(SongDocument document, Song heard, ImmutableArray<SongFact> told) => (before, this.document, this.heard, this.told) = (document, document, heard, told);
+    private SongRenewal(SongDocument document, Song heard, ImmutableArray<SongFact> told) =>
+        (before, this.document, this.heard, this.told) = (document, document, heard, told);
 
     private Song Mine => document.Song!;
 
@@ -37,7 +39,8 @@ public sealed class SongRenewal
         var renewal = new SongRenewal(document, heard, told);
         renewal.Renew();
         var known = Contradictions(document).Select(d => d.Message).ToHashSet();
-        return new(renewal.document, [.. renewal.changes], renewal.replaced) { NewContradictions = [.. Contradictions(renewal.document).Where(d => !known.Contains(d.Message))] };
+        return new(renewal.document, [.. renewal.changes],
+            renewal.replaced) { NewContradictions = [.. Contradictions(renewal.document).Where(d => !known.Contains(d.Message))] };
     }
 
     private static IEnumerable<Diagnostic> Contradictions(SongDocument document) => document.Diagnostics.Where(d => d.Code == DiagnosticCode.ShapeContradicts);
@@ -108,9 +111,11 @@ public sealed class SongRenewal
         var strings = mistakes.Where(d => d.Code == DiagnosticCode.UnknownString).ToList();
         var orElse = told.Contains(SongFact.Tuning) ? "leave --tuning out" : "take ~heard from the tuning line if that tuning is right";
         throw strings is [var first, ..]
-            ? new RenewalException(first.Line - added, $"{first.Message} This line{(strings.Count > 1 ? $", and {strings.Count - 1} more like it," : "")} belongs to the tuning before, {before.Song!.Tuning.Value}.",
+            ? new RenewalException(first.Line - added,
+                $"{first.Message} This line{(strings.Count > 1 ? $", and {strings.Count - 1} more like it," : "")} belongs to the tuning before, {before.Song!.Tuning.Value}.",
                 $"Write what is picked for the new tuning, or put ; before those lines; or {orElse}.")
-            : new RenewalException(mistakes[0].Line - added, mistakes[0].Message, $"Change that line{(told.IsEmpty ? "" : ", or leave --tuning and --capo out")}.");
+            : new RenewalException(mistakes[0].Line - added, mistakes[0].Message,
+                $"Change that line{(told.IsEmpty ? "" : ", or leave --tuning and --capo out")}.");
     }
 
     private static Standing StandingOf(LineSyntax line, SongSyntax syntax) => new StandingReader(new(syntax.Source, "")).ReadOne(line, Standing.Decided);
@@ -137,7 +142,9 @@ public sealed class SongRenewal
         if (Mine is null)
             return;
         var (mine, theirs) = (new SongClock(Mine), new SongClock(heard));
-        var now = heard.Bars.SelectMany(b => b.Chords.Select(c => (c.Value.Name, c.Standing, From: theirs.TimeOf(b.Number, c.Start).Value, To: theirs.TimeOf(b.Number, c.Start + c.Length).Value))).ToList();
+        var now = heard.Bars.SelectMany(b =>
+            b.Chords.Select(c => (c.Value.Name, c.Standing, From: theirs.TimeOf(b.Number, c.Start).Value, To: theirs.TimeOf(b.Number, c.Start
+            + c.Length).Value))).ToList();
         foreach (var (bar, claim) in Mine.Bars.SelectMany(b => b.Chords.Where(c => c.Standing.Kind == StandingKind.Heard).Select(c => (b, c))).ToList())
         {
             var (from, to) = (mine.TimeOf(bar.Number, claim.Start).Value, mine.TimeOf(bar.Number, claim.Start + claim.Length).Value);
@@ -167,10 +174,13 @@ public sealed class SongRenewal
     /// <summary>Whether all from the first section on, and the beats that it is counted in, stand as they were heard.</summary>
     private bool IsUntouched() =>
         Mine.Meter.Standing.Kind == StandingKind.Heard && Mine.Tempo.Standing.Kind == StandingKind.Heard
-        && Mine.Sections.All(s => s.Standing.Kind == StandingKind.Heard && s.Anchors.All(a => a.Standing.Kind == StandingKind.Heard) && s.Keys.All(k => k.Standing.Kind == StandingKind.Heard))
+        && Mine.Sections.All(s => s.Standing.Kind == StandingKind.Heard && s.Anchors.All(a => a.Standing.Kind == StandingKind.Heard)
+            && s.Keys.All(k => k.Standing.Kind == StandingKind.Heard))
         && Mine.Bars.SelectMany(Standings).All(s => s.Kind == StandingKind.Heard)
-        && document.Syntax.Lines.SkipWhile(l => l.Keyword.Text != "section").All(l => l.CodeEnd >= l.Whole.End || string.IsNullOrWhiteSpace(l.Text[l.CodeEnd..l.Whole.End]));
+        && document.Syntax.Lines.SkipWhile(l => l.Keyword.Text != "section").All(l => l.CodeEnd >= l.Whole.End
+            || string.IsNullOrWhiteSpace(l.Text[l.CodeEnd..l.Whole.End]));
 
     private static IEnumerable<Standing> Standings(Bar bar) =>
-        [.. bar.Chords.Select(c => c.Standing), .. bar.Sung.Select(c => c.Standing), .. bar.Harp.Select(c => c.Standing), .. bar.Picked.Select(c => c.Standing), .. bar.Strums.Select(c => c.Standing)];
+        [.. bar.Chords.Select(c => c.Standing), .. bar.Sung.Select(c => c.Standing), .. bar.Harp.Select(c => c.Standing), .. bar.Picked.Select(c => c.Standing),
+            .. bar.Strums.Select(c => c.Standing)];
 }

@@ -17,5 +17,6 @@ internal static class AnchorLines
         }
     }
 
-    private static string Write(Anchor anchor) => $"{anchor.Bar}{(anchor.Beat == Beats.Zero ? "" : $" beat {BeatText.Write(anchor.Beat)}")} = {TimeText.Write(anchor.At)}";
+    private static string Write(Anchor anchor) =>
+        $"{anchor.Bar}{(anchor.Beat == Beats.Zero ? "" : $" beat {BeatText.Write(anchor.Beat)}")} = {TimeText.Write(anchor.At)}";
 }

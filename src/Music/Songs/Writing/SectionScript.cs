@@ -27,7 +27,8 @@ internal static class SectionScript
 
     private static VoiceScript? Script<T>(ImmutableArray<Bar> bars, Func<Bar, IEnumerable<Claim<T>>> claims, Func<T, string> text, bool isSung = false)
     {
-        var values = bars.SelectMany((bar, i) => claims(bar).Select(c => new Written(i + 1, c.Start, c.Length, text(c.Value), c.Standing) { IsSung = isSung })).ToList();
+        var values = bars.SelectMany((bar, i) => claims(bar).Select(c => new Written(i
+            + 1, c.Start, c.Length, text(c.Value), c.Standing) { IsSung = isSung })).ToList();
         return values.Count == 0 ? null : new(bars, values);
     }
 }

@@ -47,7 +47,8 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         if (strings.Any(s => s.Script is not null))
             voices.AddRange(strings.Select(s => (SongPart.Pick, "  " + tuning.Strings[s.Index], s.Script ?? new VoiceScript(bars, []))));
         repeated = voices.Where(v => v.Part is SongPart.Strum or SongPart.Pick).GroupBy(v => v.Part, v => v.Script)
-            .Select(p => (Part: p.Key, Found: VoiceLines.RepetitionOf([.. p], section.Bars.Length, bar => section.Bars[bar - 1].Meter))).Where(p => p.Found is not null).ToDictionary(p => p.Part, p => p.Found!);
+            .Select(p => (Part: p.Key, Found: VoiceLines.RepetitionOf([.. p], section.Bars.Length, bar => section.Bars[bar - 1].Meter))).Where(p =>
+                p.Found is not null).ToDictionary(p => p.Part, p => p.Found!);
         if (bars.Length > 0 && voices.All(v => v.Part != SongPart.Chords) && !voices.Any(v => v.Script.Needs(1) && !repeated.ContainsKey(v.Part)))
             voices.Insert(0, (SongPart.Chords, "", new VoiceScript(bars, [])));
         return [.. voices.GroupBy(v => v.Part, v => (v.Label, v.Script))];
@@ -71,7 +72,8 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
     private IEnumerable<TableLine> PartLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices, int first, int count)
     {
         if (repeated.TryGetValue(part, out var repetition))
-            return RunsOf(repetition.Others.Where(bar => bar >= first && bar < first + count)).SelectMany(run => BarLines(part, voices, run, run[0] - first)).ToList();
+            return RunsOf(repetition.Others.Where(bar => bar >= first && bar < first
+                + count)).SelectMany(run => BarLines(part, voices, run, run[0] - first)).ToList();
         var whole = part == SongPart.Chords || voices.Any(v => v.Script.Needs(1));
         var needed = Enumerable.Range(first, count).Where(bar => voices.Any(v => v.Script.Needs(bar))).ToList();
         if (!whole && needed.Count == 0)

@@ -8,7 +8,8 @@ namespace Harkbook.Music.Songs.Writing;
 internal sealed class VoiceLines(Func<int, Meter> meterOf)
 {
     /// <summary>A part's line; for a pick block its head, which says the standing, and a line a string.</summary>
-    public IEnumerable<TableLine> Of(SongPart part, string head, ImmutableArray<(string Label, VoiceScript Script)> voices, List<int> bars, int column, Standing standing)
+    public IEnumerable<TableLine> Of(SongPart part, string head, ImmutableArray<(string Label, VoiceScript Script)> voices, List<int> bars, int column,
+        Standing standing)
     {
         if (part != SongPart.Pick)
             return [Line(head, part, voices[0].Script, bars, column, standing, StandingText.Write(standing))];
@@ -17,7 +18,8 @@ internal sealed class VoiceLines(Func<int, Meter> meterOf)
     }
 
     /// <summary>A part's pattern, played wherever no other line says otherwise.</summary>
-    public IEnumerable<TableLine> OfPattern(SongPart part, string indent, ImmutableArray<(string Label, VoiceScript Script)> voices, Repetition pattern, int count)
+    public IEnumerable<TableLine> OfPattern(SongPart part, string indent, ImmutableArray<(string Label, VoiceScript Script)> voices, Repetition pattern,
+        int count)
     {
         var head = $"{indent}{part.ToString().ToLowerInvariant()} {BarLineReader.Throughout}{(pattern.First > 1 ? $" from {pattern.First}" : "")}";
         return Of(part, head, voices, [.. pattern.Pattern], 0, Usual([.. voices.Select(v => v.Script)], count));
@@ -33,7 +35,8 @@ internal sealed class VoiceLines(Func<int, Meter> meterOf)
     }
 
     private static string? TextOf(ImmutableArray<VoiceScript> scripts, int bar, Standing standing, Meter meter) =>
-        scripts.SelectMany(s => s.Starts(bar)).ToList() is { Count: > 0 } starts && starts.All(s => s.Standing == standing || StandingText.Mark(s.Standing) is not null)
+        scripts.SelectMany(s => s.Starts(bar)).ToList() is { Count: > 0 } starts
+            && starts.All(s => s.Standing == standing || StandingText.Mark(s.Standing) is not null)
             ? string.Join('\n', scripts.Select(s => string.Join(' ', BarGrid.Cells(meter, s.Events(bar, standing)))))
             : null;
 
@@ -46,7 +49,8 @@ internal sealed class VoiceLines(Func<int, Meter> meterOf)
 
     /// <summary>Strings that rest through a bar show as many cells as the busiest, so that a block reads as tab.</summary>
     private ImmutableArray<ImmutableArray<string>> OnGridOf(List<TableLine> strings, TableLine line, List<int> bars) =>
-        [.. line.Bars.Select((bar, i) => bar is ["."] ? Resting(strings.All(s => s.Bars[i] is ["."]) ? RestCells(bars[i]) : strings.Max(s => s.Bars[i].Length)) : bar)];
+        [.. line.Bars.Select((bar, i) => bar is ["."] ? Resting(strings.All(s => s.Bars[i] is ["."]) ? RestCells(bars[i]) : strings.Max(s => s.Bars[i].Length))
+            : bar)];
 
     private static ImmutableArray<string> Resting(int cells) => [.. Enumerable.Repeat(".", cells)];
 

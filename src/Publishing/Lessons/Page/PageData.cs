@@ -22,7 +22,8 @@ internal static class PageData
             Beats = bar.BeatTimes.Select(Ms),
             Widths = drawings.Bars[i].Select(b => new { Drawing = b.Template, Places = b.Beats }),
         }),
-        Chords = timeline.Chords.Select((c, i) => new { Start = Ms(c.Start), End = Ms(c.End), Name = CapoNames.Of(timeline.Song)?.First(c.Value.Name) ?? c.Value.Name, Drawing = drawings.Chords[i] }),
+        Chords = timeline.Chords.Select((c, i) => new { Start = Ms(c.Start), End = Ms(c.End), Name = CapoNames.Of(timeline.Song)?.First(c.Value.Name)
+            ?? c.Value.Name, Drawing = drawings.Chords[i] }),
         Silences = Enumerable.Range(-1, timeline.Chords.Length + 1).Where(timeline.IsSilentAfter),
         Harp = timeline.Harp.Select(h => new
         {
@@ -35,7 +36,8 @@ internal static class PageData
 
     private static IEnumerable<object> Sections(LessonTimeline timeline, PageDrawings drawings) =>
         timeline.Bars.Select((bar, index) => (bar.SectionIndex, index)).GroupBy(b => b.SectionIndex)
-            .Select(g => new { timeline.Song.Sections[g.Key].Name, First = g.Min(b => b.index), Last = g.Max(b => b.index), Margin = drawings.MarginOf(g.Key) });
+            .Select(g => new { timeline.Song.Sections[g.Key].Name, First = g.Min(b => b.index), Last = g.Max(b =>
+                b.index), Margin = drawings.MarginOf(g.Key) });
 
     private static double Ms(double seconds) => Math.Round(seconds, 3);
 }

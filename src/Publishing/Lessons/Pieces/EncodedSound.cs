@@ -9,7 +9,8 @@ internal static class EncodedSound
 {
     /// <param name="rate">As ffmpeg writes it: "128k".</param>
     /// <returns>Whether it was kept from an earlier publishing.</returns>
-    public static async Task<bool> WriteAsync(Ffmpeg ffmpeg, LessonSound sound, string rate, string path, PieceStore store, string purpose, CancellationToken ct)
+    public static async Task<bool> WriteAsync(Ffmpeg ffmpeg, LessonSound sound, string rate, string path, PieceStore store, string purpose,
+        CancellationToken ct)
     {
         using var key = new PieceKey("sound");
         var name = key.With(sound.Identity, await FfmpegMark.OfAsync(ffmpeg, ct)).With(Arguments("", sound, rate, "")).Finish();
@@ -22,7 +23,9 @@ internal static class EncodedSound
     }
 
     private static string[] Arguments(string from, LessonSound sound, string rate, string to) =>
-        ["-y", .. sound.CutAt is { } at ? ["-ss", Text(at), "-t", Text(sound.Length)] : Array.Empty<string>(), "-i", from, "-map", "0:a:0", "-map_metadata", "-1", "-c:a", "aac", "-b:a", rate, "-ac", "2", "-movflags", "+faststart", "-f", "ipod", to];
+        ["-y", .. sound.CutAt is { } at ? ["-ss", Text(at), "-t", Text(sound.Length)]
+            : Array.Empty<string>(), "-i", from, "-map", "0:a:0", "-map_metadata", "-1", "-c:a", "aac", "-b:a", rate, "-ac", "2", "-movflags", "+faststart",
+            "-f", "ipod", to];
 
     private static string Text(Seconds time) => time.Value.ToString("0.######", CultureInfo.InvariantCulture);
 }

@@ -35,7 +35,8 @@ internal sealed class PieceKey : IDisposable
         return this;
     }
 
-    /// <summary>This program's drawing code, its fonts and the libraries that it draws with: builds are deterministic, so other contents have another id.</summary>
+    /// <summary>This program's drawing code, its fonts and the libraries that it draws with: builds are deterministic, so other contents
+    /// have another id.</summary>
     public PieceKey WithProgram(params ReadOnlySpan<Type> types)
     {
         foreach (var type in types)

@@ -30,7 +30,8 @@ internal sealed class FrameHead(LessonTimeline timeline, double length)
     private void DrawPlace(Sketch sketch, Moment moment)
     {
         var bar = timeline.Bars[Math.Max(0, moment.Bar)];
-        var place = moment.IsOver ? "" : moment.Bar < 0 ? "comes first" : string.Create(CultureInfo.InvariantCulture, $"bar {bar.Bar.Number} of all {timeline.Song.Bars.Count()}");
+        var place = moment.IsOver ? "" : moment.Bar < 0 ? "comes first"
+            : string.Create(CultureInfo.InvariantCulture, $"bar {bar.Bar.Number} of all {timeline.Song.Bars.Count()}");
         var room = LeftRoom - FontBook.Width(place, Face.Text, 30) - 28;
         var section = TextWrap.Cut(timeline.Song.Sections[bar.SectionIndex].Name, Face.Strong, 44, room);
         var end = Screen.Edge + sketch.Text(section, Screen.Edge, 78, Face.Strong, 44);

@@ -52,7 +52,8 @@ internal sealed class LineShelf
         scale = Math.Min(scale, ScaleOf(lines, hands, least));
         tallest = lines.Select(l => l.Drawing.Height).DefaultIfEmpty(0).Max() * scale;
         takesTurns = 2 * tallest + Gap <= room;
-        BarRow[][] choices = [rows, [chords, tab, strum, count, sung], [chords, tab, strum, sung], [chords, tab, strum, count], hands, [chords, count, sung], [chords, sung]];
+        BarRow[][] choices = [rows, [chords, tab, strum, count, sung], [chords, tab, strum, sung], [chords, tab, strum, count], hands, [chords, count, sung],
+            [chords, sung]];
         ahead = takesTurns ? [] : [.. lines.Select((_, i) => Ahead(i, choices))];
         Top = Bottom - (takesTurns ? 2 * tallest + Gap : lines.Select((_, i) => Height(i)).DefaultIfEmpty(0).Max());
         lineOfBar = [.. lines.SelectMany((l, i) => l.Bars.Select(_ => i))];
@@ -155,6 +156,7 @@ internal sealed class LineShelf
         sketch.Line(left, baseline - ThenSize + 4, left, baseline + 8, 2);
         var room = (width - 24) / Math.Max(1, bar.Chords.Length);
         for (var i = 0; i < bar.Chords.Length; i++)
-            ChordLettering.Fitting(NamedShape.SymbolOf(names?.First(bar.Chords[i].Value.Name) ?? bar.Chords[i].Value.Name), ThenSize, room - 20, 0.3, Tint.Hand).Draw(sketch, left + 16 + i * room, baseline);
+            ChordLettering.Fitting(NamedShape.SymbolOf(names?.First(bar.Chords[i].Value.Name) ?? bar.Chords[i].Value.Name), ThenSize, room - 20, 0.3,
+                Tint.Hand).Draw(sketch, left + 16 + i * room, baseline);
     }
 }

@@ -30,7 +30,8 @@ internal sealed class VideoPieces(Ffmpeg ffmpeg, FramePlan plan, int frames, Pie
         var keys = Enumerable.Range(0, Count).Select(piece => Key(piece, coder)).ToArray();
         var missing = Enumerable.Range(0, Count).Where(piece => !store.TryTake(keys[piece], work.At(Name(piece)))).ToArray();
         var toPaint = missing.Sum(piece => Frames(piece).Count());
-        await Parallel.ForEachAsync(missing, new ParallelOptions { MaxDegreeOfParallelism = Math.Min(MostAtOnce, Environment.ProcessorCount), CancellationToken = ct }, async (piece, token) =>
+        await Parallel.ForEachAsync(missing,
+            new ParallelOptions { MaxDegreeOfParallelism = Math.Min(MostAtOnce, Environment.ProcessorCount), CancellationToken = ct }, async (piece, token) =>
         {
             await CodeAsync(Frames(piece), Name(piece), () => progress?.Report((double)Interlocked.Increment(ref painted) / toPaint), token);
             store.Keep(keys[piece], work.At(Name(piece)));
