@@ -95,7 +95,7 @@ internal sealed class TabSigns
             else
                 Curve(sketch, from, at, x, tip + 2);
             var back = Math.Min(x + 9, Clear(slot, places, place) - 2);
-            if (!place.Note.Bend.IsReleased || back < x + 2)
+            if (!place.Note.Bend.IsReleased || back < Math.Max(x, place.MainRight) + 2)
                 continue;
             Curve(sketch, back, at - 2.6, x, tip + 1);
             Head(sketch, back, at - gap * 0.1, -1);

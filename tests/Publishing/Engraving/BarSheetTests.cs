@@ -69,9 +69,12 @@ public class BarSheetTests
             Sections = [new(title, [], [.. bars.Select((b, i) => b with { Number = i + 1 })])],
         };
 
-    [Fact]
-    public void NothingIsCutOrCoveredOnAnySheet() => Songs.Sample(
-        song => Assert.All(BarSheet.Engrave(song, PaperSize.A4), Layout.IsSound), iter: 40, seed: "0000KhQ8ZQk4");
+    [Theory]
+    [InlineData("0000KhQ8ZQk4")]
+    [InlineData("8UFWfk3S3RU4")] // a bend's way back lay over its own two digits
+    [InlineData("cNSpZky2i681")]
+    public void NothingIsCutOrCoveredOnAnySheet(string seed) => Songs.Sample(
+        song => Assert.All(BarSheet.Engrave(song, PaperSize.A4), Layout.IsSound), iter: 20, seed: seed);
 
     public static TheoryData<string, PaperSize> Samples => new()
     {
