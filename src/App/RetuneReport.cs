@@ -21,7 +21,7 @@ internal static class RetuneReport
             text.AppendLine(Line(s));
         if (change.Pull is { } pull)
             text.AppendLine(CultureInfo.InvariantCulture, $"all strings pull {pull.Before} before, {pull.After} after, on a scale of {scale}");
-        text.AppendLine().AppendLine($"In turn: {string.Join(", ", change.InOrder.Select(s => $"string {s.Number} {Direction(s)} to {s.To}"))}.");
+        text.AppendLine().AppendLine($"In turn: {string.Join(", ", change.InOrder.Select(Turn))}.");
         text.AppendLine(change.HowToTurn);
         foreach (var caution in Cautions(change, instrument))
             text.AppendLine(caution);
@@ -62,7 +62,15 @@ internal static class RetuneReport
     }
 
     private static string Line(StringChange s) => string.Create(CultureInfo.InvariantCulture,
-        $"string {s.Number,-2} {s.From,-4} {(s.Semitones == 0 ? "stays" : $"to {s.To,-4} {Direction(s),-4} {Counted(Math.Abs(s.Semitones), "semitone"),-12} tension {s.TensionRatio:0%}{Forces(s)}")}");
+        $"string {s.Number,-2} {s.From,-4} {(s.Semitones == 0 ? "stays" : $"to {s.To,-4} {Direction(s),-4} {Counted(Math.Abs(s.Semitones), "semitone"),-12} {Pull(s)}")}");
+
+    private static string Pull(StringChange s) => TuningCare.NeedsAnotherString(s.Semitones)
+        ? $"another string: this one would be too {(s.Semitones < 0 ? "slack" : "tight")}"
+        : string.Create(CultureInfo.InvariantCulture, $"tension {s.TensionRatio:0%}{Forces(s)}");
+
+    private static string Turn(StringChange s) => TuningCare.NeedsAnotherString(s.Semitones)
+        ? $"another string {s.Number} for {s.To}"
+        : $"string {s.Number} {Direction(s)} to {s.To}";
 
     private static string Forces(StringChange s) => s is { Before: { } before, After: { } after } ? $", {before} to {after}" : "";
 

@@ -39,7 +39,7 @@ internal sealed record SongFolder(string SongPath, Song Song)
             Console.Error.WriteLine($"harkbook: {recording.Path}: this isn't the file that the song was made from (its SHA-256 differs), so times may be off. Put that file back, or mend the 'recording' line in {SongPath}.");
         // Where the song says how long its recording is, reading it told of the bars.
         if (Song.Recording?.Length is null && BarsPastEnd.Of(Song, recording.Length) is { } past)
-            Console.Error.WriteLine($"harkbook: {SongPath}: {past} {BarsPastEnd.WhatToDo}");
+            Console.Error.WriteLine($"{SongPath}: warning: {past} {BarsPastEnd.WhatToDo}");
     }
 
     /// <summary>Reads the song; what is wrong with it is shown with file, line and column.</summary>

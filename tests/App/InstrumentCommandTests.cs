@@ -54,6 +54,15 @@ public sealed class InstrumentCommandTests : IDisposable
         Assert.Equal(2, JsonDocument.Parse(await RunAsync("retune", "standard", "open E", "--json")).RootElement.GetProperty("sameUnderCapo")[0].GetProperty("capo").GetInt32());
     }
 
+    // A ukulele's fourth string is re-entrant: an octave down leaves 2^(-12/6) = 25% of the tension, so sets for low G have another string (common practice).
+    [Fact]
+    public async Task RetuneTellsWhereAnotherStringIsNeeded()
+    {
+        var ran = await RunAsync("retune", "ukulele", "ukulele low G");
+        Assert.Contains("down 12 semitones another string: this one would be too slack", ran);
+        Assert.Contains("In turn: another string 4 for G3.", ran);
+    }
+
     [Fact]
     public async Task SetlistPutsLikeTuningsTogether()
     {
@@ -74,7 +83,7 @@ public sealed class InstrumentCommandTests : IDisposable
         var json = JsonDocument.Parse(await RunAsync("songbook", "book", "--json")).RootElement;
         Assert.Equal(["One", "Two"], json.GetProperty("songs").EnumerateArray().Select(s => s.GetProperty("title").GetString()));
         Assert.Equal("sectionNamedTwice", Assert.Single(json.GetProperty("findings").EnumerateArray()).GetProperty("kind").GetString());
-        Assert.Contains("Two: A as 320003 in standard, capo 2, bars 1", await RunAsync("songbook", "book", "--where", "320003"));
+        Assert.Contains("Two: A (play G) as 320003 in standard, capo 2, bars 1", await RunAsync("songbook", "book", "--where", "320003"));
         Assert.Equal("No song of the book uses it.\n", await RunAsync("songbook", "book", "--where", "Bm"));
     }
 

@@ -13,6 +13,12 @@ public static class TuningCare
     public static double TensionRatio(int semitones) => Math.Pow(2, semitones / 6.0);
 
     /// <summary>
+    /// Whether a string can't be turned so far and another must be fitted: under about half of its tension it rattles, over one and a
+    /// half times it may break (our judgement; a fourth down, as in open C, is common practice).
+    /// </summary>
+    public static bool NeedsAnotherString(int semitones) => semitones is < -5 or > 3;
+
+    /// <summary>
     /// A caution for each string that a tuning raises above the one the strings were made for; none where all stay or go down.
     /// </summary>
     public static ImmutableArray<string> Cautions(Tuning tuning, Tuning madeFor) =>
