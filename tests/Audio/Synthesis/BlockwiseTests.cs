@@ -5,6 +5,7 @@ using Harkbook.Units;
 namespace Harkbook.Audio.Tests.Synthesis;
 
 /// <summary>Sounded a block at a time, a long piece needs the room of a short one, and sounds as it does at once.</summary>
+[Collection(nameof(Alone))]
 public sealed class BlockwiseTests
 {
     private static readonly SampleRate Cd = SampleRate.FromHertz(44_100);
