@@ -87,6 +87,17 @@ public sealed class InstrumentCommandTests : IDisposable
         Assert.Equal("No song of the book uses it.\n", await RunAsync("songbook", "book", "--where", "Bm"));
     }
 
+    // One shape under two names: two bars are called Asus2 and one A5, counted by hand.
+    [Fact]
+    public async Task SongbookSaysWhichNameItCounts()
+    {
+        scene.File("book/one.hark", "title One\nshape Asus2 x02200\nshape A5 x02200\nsection A\nchords | Asus2 | Asus2 | A5 |\n")
+            .File("book/two.hark", "title Two\nsection A\nchords | E |\n");
+        var ran = await RunAsync("songbook", "book");
+        Assert.Contains("One, Asus2 2 bars", ran);
+        Assert.Contains("One, A5 1 bar", ran);
+    }
+
     [Theory]
     [InlineData("index.pdf", "%PDF")]
     [InlineData("index.html", "<!DOCTYPE html>")]
