@@ -111,11 +111,11 @@ internal sealed class BarPlan
 
     private void Fill(Beats start, Beats length, bool isLast)
     {
-        var unit = Unit(start, length);
+        var unit = ReadBack(Unit(start, length));
         var fillsUp = isLast && (length.Denominator != 1 || Shift != Beats.Zero || IsHeard(line.Bars[^1].Section));
         for (var left = length; left > Beats.Zero;)
         {
-            var meter = left < unit.BarLength && !fillsUp ? unit.OfBeats(left.Numerator) : unit;
+            var meter = left < unit.BarLength && !fillsUp ? ReadBack(unit.OfBeats(left.Numerator)) : unit;
             bars.Add(new(start, start + change.Level.Back(meter.BarLength), meter));
             start = bars[^1].End;
             left -= meter.BarLength;
@@ -155,6 +155,10 @@ internal sealed class BarPlan
             : length < target.BarLength ? change.Usual(old[0].Meter).OfBeats(length.Numerator)
             : change.Usual(old[0].Meter);
     }
+
+    /// <summary>The meter by which a bar of the new song has as many beats as meant: three eighths, each a beat, are 3/8, but one beat among bars
+    /// of 6/8, so there they are written 3/4.</summary>
+    private Meter ReadBack(Meter meter) => meter.Among(target).BeatsPerBar == meter.BeatsPerBar ? meter : Meter.Of(meter.BeatsPerBar, 4);
 
     private bool FirstIsLiked => syntax.Sections.Count > 0 && syntax.Sections.Any(s => s.Like == syntax.Sections[0]);
 
