@@ -60,7 +60,7 @@ internal static class HearingReport
 
     public static string Sure(double confidence) => string.Create(CultureInfo.InvariantCulture, $"[{Percent(confidence)}% sure]");
 
-    public static string Others<T>(Ranked<T> estimate, Func<T, string> write)
+    public static string Others<T>(Distribution<T> estimate, Func<T, string> write)
     {
         var others = estimate.Candidates.Skip(1).Where(c => c.Confidence >= 0.05).Take(2)
             .Select(c => string.Create(CultureInfo.InvariantCulture, $"{write(c.Value)} {Percent(c.Confidence)}%"))

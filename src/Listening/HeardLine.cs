@@ -9,7 +9,7 @@ namespace Harkbook.Listening;
 public sealed record HeardLine
 {
     /// <summary>Which kind it is; what the confidences lack of 1 is that there is no such line.</summary>
-    public required Ranked<LineKind> Kind { get; init; }
+    public required Distribution<LineKind> Kind { get; init; }
 
     /// <summary>The line's pitch.</summary>
     public required PitchContour Contour { get; init; }
@@ -18,7 +18,7 @@ public sealed record HeardLine
     public ImmutableArray<HeardLineNote> Notes { get; init; } = [];
 
     /// <summary>Which harmonica, if it is one; null on another instrument.</summary>
-    public Ranked<HeardHarp>? Harp { get; init; }
+    public Distribution<HeardHarp>? Harp { get; init; }
 }
 
 /// <summary>A Richter harmonica's key and the position that the song's key asks of it (1–12).</summary>
@@ -28,4 +28,4 @@ public sealed record HeardHarp(PitchName Key, int Position);
 /// <param name="Midi">Counted from the recording's own reference pitch.</param>
 /// <param name="Off">How far the held pitch lies above that semitone.</param>
 /// <param name="Holes">On the likeliest harmonica: hole, breath and bend, the likeliest first; null on another instrument or where that harmonica hasn't got the note.</param>
-public sealed record HeardLineNote(int Midi, Cents Off, Seconds Onset, Seconds End, double Confidence, Ranked<HarpNote>? Holes = null);
+public sealed record HeardLineNote(int Midi, Cents Off, Seconds Onset, Seconds End, double Confidence, Distribution<HarpNote>? Holes = null);

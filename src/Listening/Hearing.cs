@@ -12,12 +12,12 @@ public sealed record Hearing
     public required Recording Recording { get; init; }
 
     /// <summary>What A4 is.</summary>
-    public required Ranked<Hertz> ReferencePitch { get; init; }
+    public required Distribution<Hertz> ReferencePitch { get; init; }
 
     /// <summary>Felt beats a minute.</summary>
-    public required Ranked<double> Tempo { get; init; }
+    public required Distribution<double> Tempo { get; init; }
 
-    public required Ranked<Meter> Meter { get; init; }
+    public required Distribution<Meter> Meter { get; init; }
 
     /// <summary>Every felt beat, rising.</summary>
     public required ImmutableArray<HeardBeat> Beats { get; init; }
@@ -27,14 +27,14 @@ public sealed record Hearing
     public required ImmutableArray<HeardNote> Notes { get; init; }
 
     /// <summary>How strongly each pitch sounds over time, for weighing claims.</summary>
-    public required NoteEvidence Evidence { get; init; }
+    public required NotePosteriorgram Evidence { get; init; }
 
     /// <summary>Chord spans, without gaps from the first beat to the last; <see cref="Chord.None"/> where none sounds.</summary>
     public required ImmutableArray<HeardChord> Chords { get; init; }
 
     public required ImmutableArray<HeardSection> Sections { get; init; }
 
-    public required Ranked<HeardTuning> Tuning { get; init; }
+    public required Distribution<HeardTuning> Tuning { get; init; }
 
     /// <summary>What plays or sings lines with the guitar.</summary>
     public HeardLines Lines { get; init; } = HeardLines.NotLookedFor;
@@ -44,7 +44,7 @@ public sealed record Hearing
 public sealed record HeardBeat(Seconds Time, int PositionInBar, double Confidence);
 
 /// <summary>A stretch in one key.</summary>
-public sealed record HeardKey(Seconds Start, Seconds End, Ranked<Key> Key);
+public sealed record HeardKey(Seconds Start, Seconds End, Distribution<Key> Key);
 
 /// <summary>A note: MIDI number relative to the recording's own reference pitch, onset, end, confidence and strength (0–1).</summary>
 /// <param name="Place">Where on the guitar it was probably played, in the likeliest tuning; null where no string takes it.</param>
@@ -54,7 +54,7 @@ public sealed record HeardNote(int Midi, Seconds Onset, Seconds End, double Conf
 public sealed record HeardPlace(int StringIndex, int Fret, double Confidence);
 
 /// <summary>A chord over a span.</summary>
-public sealed record HeardChord(Seconds Start, Seconds End, Ranked<Chord> Chord);
+public sealed record HeardChord(Seconds Start, Seconds End, Distribution<Chord> Chord);
 
 /// <summary>A stretch of the form; sections that repeat share a label (A, B …).</summary>
 public sealed record HeardSection(Seconds Start, Seconds End, string Label, double Confidence);

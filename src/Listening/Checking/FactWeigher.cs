@@ -83,7 +83,7 @@ internal static class FactWeigher
 
     /// <summary>A claim among an estimate's candidates: the first is supported, a likely runner-up doubtful, one not listed contradicted if the first is sure.</summary>
     /// <param name="likely">How likely a runner-up is at least, against the first; 0 where the first is too often wrong (docs/listening.md) to rule out any.</param>
-    private static Finding Listed<T>(ClaimKind kind, string claim, Ranked<T> heard, Func<T, bool> isClaim, Func<T, string> write, double likely = 0.5)
+    private static Finding Listed<T>(ClaimKind kind, string claim, Distribution<T> heard, Func<T, bool> isClaim, Func<T, string> write, double likely = 0.5)
     {
         var support = heard.Candidates.Where(c => isClaim(c.Value)).Sum(c => c.Confidence);
         var verdict = isClaim(heard.Best) ? Verdict.Supported

@@ -8,7 +8,7 @@ namespace Harkbook.Listening.Checking;
 /// </summary>
 public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
 {
-    private readonly NoteEvidence evidence = hearing.Evidence;
+    private readonly NotePosteriorgram evidence = hearing.Evidence;
 
     private readonly ILookup<int, HeardNote> notesByMidi = hearing.Notes
         .Concat(hearing.Lines.Found.SelectMany(l => l.Notes).Select(n => new HeardNote(n.Midi, n.Onset, n.End, n.Confidence, 0)))
@@ -45,7 +45,7 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
         return Math.Max(found, Math.Sqrt(starts * sounds));
     }
 
-    private double Greatest(Chances matrix, int pitch, Seconds from, Seconds to)
+    private double Greatest(PosteriorMatrix matrix, int pitch, Seconds from, Seconds to)
     {
         var greatest = 0f;
         for (var f = evidence.FrameAt(from); f <= evidence.FrameAt(to); f++)
@@ -53,7 +53,7 @@ public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
         return greatest;
     }
 
-    private double Mean(Chances matrix, int pitch, Seconds from, Seconds to)
+    private double Mean(PosteriorMatrix matrix, int pitch, Seconds from, Seconds to)
     {
         var (first, last) = (evidence.FrameAt(from), evidence.FrameAt(to));
         var sum = 0.0;

@@ -7,7 +7,7 @@ namespace Harkbook.Listening.Checking;
 public static class PitchStrengths
 {
     /// <returns>MIDI number → strength 0–1, for pitches that sound at all.</returns>
-    public static ImmutableDictionary<int, double> Over(NoteEvidence evidence, Seconds start, Seconds end)
+    public static ImmutableDictionary<int, double> Over(NotePosteriorgram evidence, Seconds start, Seconds end)
     {
         var (first, last) = (evidence.FrameAt(start), evidence.FrameAt(end));
         var strengths = ImmutableDictionary.CreateBuilder<int, double>();

@@ -10,7 +10,7 @@ internal readonly record struct Calibration(double Slope, double Offset)
     /// The same candidates in the same order, the first never surer than it was; what it loses the others gain by their shares, and it loses no
     /// more than leaves it the first.
     /// </summary>
-    public Ranked<T> Of<T>(Ranked<T> estimate)
+    public Distribution<T> Of<T>(Distribution<T> estimate)
     {
         var doubt = Math.Max(1e-9, 1 - estimate.Confidence);
         var second = estimate.Candidates.Length < 2 ? 0 : estimate.Candidates[1].Confidence / doubt;

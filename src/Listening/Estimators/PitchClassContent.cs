@@ -13,7 +13,7 @@ internal sealed record PitchClassContent(double[] Sounding, double[] Amount, dou
     /// <summary>The chance that nothing sounds.</summary>
     public double Silence => 1 - Bass.Sum();
 
-    public static PitchClassContent Between(NoteEvidence evidence, Seconds start, Seconds end)
+    public static PitchClassContent Between(NotePosteriorgram evidence, Seconds start, Seconds end)
     {
         var first = evidence.FrameAt(start);
         var last = Math.Max(first + 1, evidence.FrameAt(end));
@@ -34,7 +34,7 @@ internal sealed record PitchClassContent(double[] Sounding, double[] Amount, dou
     /// Power means of each pitch: 1 is the plain mean; 3 leans to the louder frames, so that a short note in a span still counts.
     /// </summary>
     /// <returns>A value below 1 for each pitch of the evidence.</returns>
-    public static double[] Means(NoteEvidence evidence, int first, int last, int power)
+    public static double[] Means(NotePosteriorgram evidence, int first, int last, int power)
     {
         var sums = new double[evidence.Pitches];
         for (var f = first; f < last; f++)

@@ -16,7 +16,7 @@ public static class HearingJson
     /// <summary>A summary is for people: a millionth of a second or of a hertz is enough.</summary>
     private const int SummaryDigits = 6;
 
-    private static readonly JsonSerializerOptions Whole = Options(new NoteEvidenceConverter(), value => value);
+    private static readonly JsonSerializerOptions Whole = Options(new NotePosteriorgramConverter(), value => value);
     private static readonly JsonSerializerOptions Summary = Options(new NoEvidenceConverter(), value => Math.Round(value, SummaryDigits));
 
     /// <param name="withEvidence">False leaves out the note evidence, which is large and of use only to Harkbook, and rounds times and pitches.</param>
@@ -116,11 +116,11 @@ public static class HearingJson
         public override void Write(Utf8JsonWriter writer, Chord value, JsonSerializerOptions options) => writer.WriteStringValue(HarteLabel.Write(value));
     }
 
-    private sealed class NoEvidenceConverter : JsonConverter<NoteEvidence>
+    private sealed class NoEvidenceConverter : JsonConverter<NotePosteriorgram>
     {
-        public override NoteEvidence Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options) =>
+        public override NotePosteriorgram Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options) =>
             throw new JsonException("A summary can't be read back.");
 
-        public override void Write(Utf8JsonWriter writer, NoteEvidence value, JsonSerializerOptions options) => writer.WriteNullValue();
+        public override void Write(Utf8JsonWriter writer, NotePosteriorgram value, JsonSerializerOptions options) => writer.WriteNullValue();
     }
 }

@@ -8,7 +8,7 @@ internal sealed class HeardStrength
 {
     private readonly double[] strength = new double[128];
 
-    private HeardStrength(NoteEvidence evidence, IEnumerable<HeardChord> spans)
+    private HeardStrength(NotePosteriorgram evidence, IEnumerable<HeardChord> spans)
     {
         var frames = 0;
         foreach (var span in spans.Where(_ => evidence.Frames > 0))
@@ -36,7 +36,7 @@ internal sealed class HeardStrength
         return explained == 0 ? 0 : explained / (strength.Sum() + unheard);
     }
 
-    private void Add(NoteEvidence evidence, int frame)
+    private void Add(NotePosteriorgram evidence, int frame)
     {
         for (var p = 0; p < evidence.Pitches; p++)
         {

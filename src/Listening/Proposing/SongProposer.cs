@@ -101,7 +101,7 @@ public static class SongProposer
     private static Fact<HarpReference>? Harp(HeardLine? heard) =>
         heard?.Harp is { } harp ? new(new(harp.Best.Key, HarpLayout.Richter.Name), Standing.HeardToThePercent(heard.Kind.Confidence * harp.Confidence)) : null;
 
-    private static Standing Heard<T>(Ranked<T> estimate) => Standing.HeardToThePercent(estimate.Confidence);
+    private static Standing Heard<T>(Distribution<T> estimate) => Standing.HeardToThePercent(estimate.Confidence);
 
     /// <summary>Whole milliseconds, never short of the recording's end, so that an anchor there stays inside.</summary>
     private static Seconds Ceiling(Seconds length) => Seconds.FromSeconds((double)(decimal.Ceiling((decimal)length.Value * 1000) / 1000));

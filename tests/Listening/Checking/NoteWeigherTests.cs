@@ -39,7 +39,7 @@ public class NoteWeigherTests
 
     private static Hearing Heard()
     {
-        var (sounding, onset) = (new Chances(400, 61), new Chances(400, 61));
+        var (sounding, onset) = (new PosteriorMatrix(400, 61), new PosteriorMatrix(400, 61));
         for (var frame = 100; frame < 200; frame++)
             sounding[frame, 69 - 36] = 0.9f;
         onset[100, 69 - 36] = 0.9f;

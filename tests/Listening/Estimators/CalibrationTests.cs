@@ -4,7 +4,7 @@ namespace Harkbook.Listening.Tests.Estimators;
 
 public class CalibrationTests
 {
-    private static readonly Ranked<string> Estimate = new([new("a", 0.9), new("b", 0.06), new("c", 0.04)]);
+    private static readonly Distribution<string> Estimate = new([new("a", 0.9), new("b", 0.06), new("c", 0.04)]);
 
     [Fact]
     public void TheFirstTakesTheLinesLogOdds()
@@ -20,7 +20,7 @@ public class CalibrationTests
     [Fact]
     public void TheFirstStaysFirstAndTheSumTheSame()
     {
-        var told = new Calibration(1, -6).Of(new Ranked<string>([new("a", 0.5), new("b", 0.3), new("c", 0.2)]));
+        var told = new Calibration(1, -6).Of(new Distribution<string>([new("a", 0.5), new("b", 0.3), new("c", 0.2)]));
         Assert.Equal("a", told.Best);
         // Odds of 3 to 2 between the others stay, and the first is not behind the second: 3/8, 3/8, 2/8.
         Assert.Equal([0.375, 0.375, 0.25], told.Candidates.Select(c => Math.Round(c.Confidence, 9)));
@@ -28,9 +28,9 @@ public class CalibrationTests
 
     [Fact]
     public void NothingBecomesSurer() =>
-        Assert.Equal(0.2, new Calibration(0.5, 2).Of(new Ranked<string>([new("a", 0.2), new("b", 0.1)])).Confidence);
+        Assert.Equal(0.2, new Calibration(0.5, 2).Of(new Distribution<string>([new("a", 0.2), new("b", 0.1)])).Confidence);
 
     [Fact]
     public void OneAndZeroStaySane() =>
-        Assert.InRange(new Calibration(0.55, 0.2).Of(new Ranked<string>([new("a", 1)])).Confidence, 0.9, 1);
+        Assert.InRange(new Calibration(0.55, 0.2).Of(new Distribution<string>([new("a", 1)])).Confidence, 0.9, 1);
 }

@@ -9,8 +9,8 @@ internal sealed class Sounding(double seconds)
     private const double Hop = 0.01;
     private const int Lowest = 36;
 
-    private readonly Chances sounding = new((int)(seconds / Hop), 61);
-    private readonly Chances onset = new((int)(seconds / Hop), 61);
+    private readonly PosteriorMatrix sounding = new((int)(seconds / Hop), 61);
+    private readonly PosteriorMatrix onset = new((int)(seconds / Hop), 61);
 
     public Sounding Play(double from, double to, params int[] midi)
     {
@@ -31,7 +31,7 @@ internal sealed class Sounding(double seconds)
         return this;
     }
 
-    public NoteEvidence Evidence => new(Seconds.FromSeconds(Hop), Lowest, sounding, onset);
+    public NotePosteriorgram Evidence => new(Seconds.FromSeconds(Hop), Lowest, sounding, onset);
 
     public Seconds Length => Seconds.FromSeconds(seconds);
 

@@ -58,6 +58,6 @@ public class LineScoresTests
         Notes = [.. notes.Select(n => new HeardLineNote(n.Midi, default, Seconds.FromSeconds(n.Onset), Seconds.FromSeconds(n.Onset + 0.5), 0.9, Holes(kind, n.Midi)))],
     };
 
-    private static Ranked<HarpNote>? Holes(LineKind kind, int midi) =>
+    private static Distribution<HarpNote>? Holes(LineKind kind, int midi) =>
         kind == LineKind.Harmonica ? new(new Candidate<HarpNote>(HarpNote.Parse(midi == 79 ? "+6" : "-6"), 1)) : null;
 }

@@ -20,18 +20,18 @@ internal static class AnyHearing
     private static readonly Gen<Tuning> tuning =
         Gen.Select(Gen.Int[-7, 7].Select(PitchName.FromFifths), Gen.Int[0, 6], Pitch.Of).List[1, 12].Select(Tuning.Of);
 
-    private static readonly Gen<NoteEvidence> evidence = Gen.Select(Gen.Int[0, 40], Gen.Int[1, 12], Gen.Int[1, 1000], (frames, pitches, seed) =>
-        new NoteEvidence(Seconds.FromSeconds(256 / 22_050.0), 40, Matrix(frames, pitches, seed), Matrix(frames, pitches, seed + 1)));
+    private static readonly Gen<NotePosteriorgram> evidence = Gen.Select(Gen.Int[0, 40], Gen.Int[1, 12], Gen.Int[1, 1000], (frames, pitches, seed) =>
+        new NotePosteriorgram(Seconds.FromSeconds(256 / 22_050.0), 40, Matrix(frames, pitches, seed), Matrix(frames, pitches, seed + 1)));
 
     public static Gen<Capo> Capo { get; } = Gen.Select(Gen.Int[0, 12], Gen.Int[0, 11].HashSet[0, 6], (fret, strings) => Music.Instruments.Capo.At(fret, [.. strings]));
 
     public static Gen<Hearing> Whole { get; } = Gen.Select(
-        Gen.Select(Recording(), Ranked(Gen.Double[380, 500].Select(Hertz.FromHertz)), Ranked(Gen.Double[20, 400]), Ranked(meter)),
-        Gen.Select(Beat().Array[0, 9], Span(Ranked(key), (s, e, k) => new HeardKey(s, e, k)).Array[1, 3], Note().Array[0, 9], evidence),
+        Gen.Select(Recording(), Distribution(Gen.Double[380, 500].Select(Hertz.FromHertz)), Distribution(Gen.Double[20, 400]), Distribution(meter)),
+        Gen.Select(Beat().Array[0, 9], Span(Distribution(key), (s, e, k) => new HeardKey(s, e, k)).Array[1, 3], Note().Array[0, 9], evidence),
         Gen.Select(
-            Span(Ranked(AnyChord.Of(13)), (s, e, c) => new HeardChord(s, e, c)).Array[0, 5],
+            Span(Distribution(AnyChord.Of(13)), (s, e, c) => new HeardChord(s, e, c)).Array[0, 5],
             Span(Gen.Select(words, share), (s, e, w) => new HeardSection(s, e, w.Item1 ?? "A", w.Item2)).Array[0, 4],
-            Ranked(Gen.Select(tuning, Capo, words, (t, c, n) => new HeardTuning(t, c, n)))),
+            Distribution(Gen.Select(tuning, Capo, words, (t, c, n) => new HeardTuning(t, c, n)))),
         (facts, line, rest) => new Hearing
         {
             Recording = facts.Item1,
@@ -47,8 +47,8 @@ internal static class AnyHearing
             Tuning = rest.Item3,
         });
 
-    private static Gen<Ranked<T>> Ranked<T>(Gen<T> value) =>
-        Gen.Select(value, share, words, (v, confidence, why) => new Candidate<T>(v, confidence, why)).Array[1, 4].Select(c => new Ranked<T>([.. c]));
+    private static Gen<Distribution<T>> Distribution<T>(Gen<T> value) =>
+        Gen.Select(value, share, words, (v, confidence, why) => new Candidate<T>(v, confidence, why)).Array[1, 4].Select(c => new Distribution<T>([.. c]));
 
     private static Gen<T> Span<TValue, T>(Gen<TValue> value, Func<Seconds, Seconds, TValue, T> make) =>
         Gen.Select(time, Gen.Double[0.01, 60], value, (start, length, v) => make(start, start + Seconds.FromSeconds(length), v));
@@ -62,13 +62,13 @@ internal static class AnyHearing
         Gen.Select(Gen.Int[0, 127], share, share, Gen.Select(Gen.Bool, Gen.Int[0, 11], Gen.Int[0, 24], share)),
         (s, e, n) => new HeardNote(n.Item1, s, e, n.Item2, n.Item3, n.Item4.Item1 ? new HeardPlace(n.Item4.Item2, n.Item4.Item3, n.Item4.Item4) : null));
 
-    private static Chances Matrix(int frames, int pitches, int seed)
+    private static PosteriorMatrix Matrix(int frames, int pitches, int seed)
     {
         var random = new Random(seed);
         var matrix = new float[frames, pitches];
         for (var i = 0; i < matrix.Length; i++)
             matrix[i / pitches, i % pitches] = random.NextSingle();
-        return Chances.Of(matrix);
+        return PosteriorMatrix.Of(matrix);
     }
 
     /// <summary>Half a surrogate pair is no text, and JSON can't carry it.</summary>

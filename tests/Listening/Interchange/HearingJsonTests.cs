@@ -69,7 +69,7 @@ public class HearingJsonTests
     }
 
     /// <summary>Strengths are kept in 255 steps, so each is at most half a step off.</summary>
-    private static void AssertSame(NoteEvidence expected, NoteEvidence read)
+    private static void AssertSame(NotePosteriorgram expected, NotePosteriorgram read)
     {
         Assert.Equal((expected.Hop, expected.LowestMidi, expected.Frames, expected.Pitches), (read.Hop, read.LowestMidi, read.Frames, read.Pitches));
         for (var f = 0; f < expected.Frames; f++)

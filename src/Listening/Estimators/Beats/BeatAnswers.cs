@@ -48,7 +48,7 @@ internal static class BeatAnswers
     private static double Clarity(List<DecodedBeat> beats, PulseEvidence evidence) =>
         LogOdds.Chance(12 * (beats.Average(b => PulseEvidence.Top(evidence.Beat, b.Frame)) - 0.22));
 
-    private static Ranked<double> Tempos(List<BeatRow> rows, double[] times, double clarity)
+    private static Distribution<double> Tempos(List<BeatRow> rows, double[] times, double clarity)
     {
         var shares = new double[BeatRow.Ratios.Length];
         foreach (var losses in rows.SelectMany(r => Enumerable.Range(0, r.Beats.Count).Select(r.LossesAt)))
@@ -81,7 +81,7 @@ internal static class BeatAnswers
     }
 
     /// <summary>What the network feels of the meter, with the share of beats that the decoder put into each kind of bar.</summary>
-    private static Ranked<Meter> Meters(List<DecodedBeat> beats, PulseEvidence evidence)
+    private static Distribution<Meter> Meters(List<DecodedBeat> beats, PulseEvidence evidence)
     {
         var felt = new double[PulseEvidence.Meters];
         var kinds = new double[BarModel.Lengths.Length];
@@ -97,7 +97,7 @@ internal static class BeatAnswers
         var usual = Array.IndexOf(kinds, kinds.Max());
         for (var m = 0; m < weights.Length; m++)
             weights[m] *= kindOfMeter[m] == usual ? 1 : 0.5;
-        return MeterSureness.Of(new Ranked<Meter>([.. weights.Select((w, m) => new Candidate<Meter>(MetersTold[m], w / weights.Sum(), string.Create(CultureInfo.InvariantCulture, $"{100 * kinds[kindOfMeter[m]]:0} % of the beats fall into bars of {MetersTold[m].BeatsPerBar}")))]));
+        return MeterSureness.Of(new Distribution<Meter>([.. weights.Select((w, m) => new Candidate<Meter>(MetersTold[m], w / weights.Sum(), string.Create(CultureInfo.InvariantCulture, $"{100 * kinds[kindOfMeter[m]]:0} % of the beats fall into bars of {MetersTold[m].BeatsPerBar}")))]));
     }
 
     /// <summary>The place of the top of the evidence near a frame, to a fraction of a frame, by a parabola through three values.</summary>

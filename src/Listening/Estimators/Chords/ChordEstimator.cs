@@ -25,11 +25,11 @@ public sealed class ChordEstimator
     /// <param name="keys">Empty where they are unknown; they lean the choice and spell the names.</param>
     /// <returns>Spans without gaps over the whole recording.</returns>
     public ImmutableArray<HeardChord> Estimate(
-        NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardKey> keys, CancellationToken ct = default) =>
+        NotePosteriorgram evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardKey> keys, CancellationToken ct = default) =>
         Estimate(Weigh(evidence, beats, ct), keys);
 
     /// <summary>The first half of the work, which keys also rest on.</summary>
-    internal WeighedChords Weigh(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, CancellationToken ct) =>
+    internal WeighedChords Weigh(NotePosteriorgram evidence, ImmutableArray<HeardBeat> beats, CancellationToken ct) =>
         evidence.Frames == 0 ? new([], [], [], null) : weigher.Weigh(evidence, ChordSpan.Of(evidence, beats, options), options, ct);
 
     internal ImmutableArray<HeardChord> Estimate(WeighedChords weighed, ImmutableArray<HeardKey> keys)
@@ -59,7 +59,7 @@ public sealed class ChordEstimator
         return chords.ToImmutable();
     }
 
-    private Ranked<Chord> Candidates(ReadOnlySpan<double[]> posteriors, int chosen, Key? key)
+    private Distribution<Chord> Candidates(ReadOnlySpan<double[]> posteriors, int chosen, Key? key)
     {
         var means = new double[ChordVocabulary.States.Length];
         foreach (var row in posteriors)
@@ -69,7 +69,7 @@ public sealed class ChordEstimator
         }
         // The path's own choice comes first even where another state has the larger mean over the span.
         means[chosen] = Math.Max(means[chosen], means.Max());
-        var ranked = new Ranked<Chord>([.. Enumerable.Range(0, means.Length)
+        var ranked = new Distribution<Chord>([.. Enumerable.Range(0, means.Length)
             .OrderByDescending(s => means[s]).ThenByDescending(s => s == chosen)
             .Take(options.Candidates)
             .Where(s => s == chosen || means[s] > 0.005)

@@ -24,14 +24,14 @@ internal static class ChordInput
     private const int HighFromMidi = 65;
 
     /// <returns>A row of <see cref="Width"/> values for each span.</returns>
-    public static float[][] Of(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
+    public static float[][] Of(NotePosteriorgram evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
     {
         var rows = new float[spans.Count][];
         Parallel.For(0, spans.Count, new ParallelOptions { CancellationToken = ct }, i => rows[i] = Row(evidence, spans[i]));
         return rows;
     }
 
-    private static float[] Row(NoteEvidence evidence, ChordSpan span)
+    private static float[] Row(NotePosteriorgram evidence, ChordSpan span)
     {
         var first = evidence.FrameAt(span.Start);
         var last = Math.Min(Math.Max(first + 1, evidence.FrameAt(span.End)), evidence.Frames);
@@ -72,7 +72,7 @@ internal static class ChordInput
     }
 
     /// <summary>How surely each pitch is struck within the frames.</summary>
-    private static double[] Struck(NoteEvidence evidence, int first, int last)
+    private static double[] Struck(NotePosteriorgram evidence, int first, int last)
     {
         var struck = new double[evidence.Pitches];
         for (var p = 0; p < struck.Length; p++)

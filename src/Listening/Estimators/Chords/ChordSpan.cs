@@ -7,7 +7,7 @@ namespace Harkbook.Listening.Estimators.Chords;
 internal readonly record struct ChordSpan(Seconds Start, Seconds End, SpanPlace Place)
 {
     /// <summary>What sounds in each of the spans.</summary>
-    public static PitchClassContent[] Contents(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
+    public static PitchClassContent[] Contents(NotePosteriorgram evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
     {
         var contents = new PitchClassContent[spans.Count];
         Parallel.For(0, spans.Count, new ParallelOptions { CancellationToken = ct }, i =>
@@ -16,7 +16,7 @@ internal readonly record struct ChordSpan(Seconds Start, Seconds End, SpanPlace 
     }
 
     /// <summary>Beats or half beats, from the start of the evidence to its end; fixed frames where beats can't be trusted.</summary>
-    public static List<ChordSpan> Of(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ChordOptions options)
+    public static List<ChordSpan> Of(NotePosteriorgram evidence, ImmutableArray<HeardBeat> beats, ChordOptions options)
     {
         var end = evidence.Hop * evidence.Frames;
         var trusted = beats.Length >= 4 && beats.Average(b => b.Confidence) >= options.LeastBeatConfidence;

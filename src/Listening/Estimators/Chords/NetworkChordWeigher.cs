@@ -23,7 +23,7 @@ internal sealed class NetworkChordWeigher : IChordWeigher
     private static readonly string[] Outputs = ["chords", "bass", "keys", "change"];
     private static readonly int Kinds = ChordVocabulary.Qualities.Length;
 
-    public WeighedChords Weigh(NoteEvidence evidence, IReadOnlyList<ChordSpan> spans, ChordOptions options, CancellationToken ct)
+    public WeighedChords Weigh(NotePosteriorgram evidence, IReadOnlyList<ChordSpan> spans, ChordOptions options, CancellationToken ct)
     {
         var rows = ChordInput.Of(evidence, spans, ct);
         var contents = ChordSpan.Contents(evidence, spans, ct);

@@ -19,12 +19,12 @@ public sealed class KeyEstimator(KeyOptions? options = null)
     /// <param name="beats">Empty where they are unknown.</param>
     /// <param name="chords">Empty where they are unknown.</param>
     /// <param name="length">The recording's; the last stretch ends there.</param>
-    public ImmutableArray<HeardKey> Estimate(NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, Seconds length) =>
+    public ImmutableArray<HeardKey> Estimate(NotePosteriorgram evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, Seconds length) =>
         Estimate(evidence, beats, chords, null, length);
 
     /// <param name="weighed">What the chord network says of keys; null where it wasn't asked.</param>
     internal ImmutableArray<HeardKey> Estimate(
-        NoteEvidence evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, WeighedChords? weighed, Seconds length)
+        NotePosteriorgram evidence, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, WeighedChords? weighed, Seconds length)
     {
         var edges = Edges(beats, length);
         var slices = edges.Zip(edges.Skip(1), (a, b) => PitchClassContent.Between(evidence, a, b)).ToList();
@@ -44,7 +44,7 @@ public sealed class KeyEstimator(KeyOptions? options = null)
     }
 
     /// <summary>Keys for amounts of the twelve pitch classes, C first, and of those in the bass (all 0 where unknown).</summary>
-    public static Ranked<Key> Weigh(ReadOnlySpan<double> amounts, ReadOnlySpan<double> bass) =>
+    public static Distribution<Key> Weigh(ReadOnlySpan<double> amounts, ReadOnlySpan<double> bass) =>
         KeyWeighing.Rank(amounts.ToArray(), bass.ToArray(), new double[12], new double[12]);
 
     private static ChordCues? Cues(ImmutableArray<HeardChord> chords, ImmutableArray<HeardBeat> beats, Seconds from, Seconds to) =>
@@ -52,7 +52,7 @@ public sealed class KeyEstimator(KeyOptions? options = null)
             chords.Where(c => c.End > from && c.Start < to),
             [.. beats.Where(b => b.PositionInBar == 1 && b.Time >= from && b.Time < to).Select(b => b.Time)]);
 
-    private static Ranked<Key> Weigh(List<PitchClassContent> slices, ChordCues? chords, double[]? network)
+    private static Distribution<Key> Weigh(List<PitchClassContent> slices, ChordCues? chords, double[]? network)
     {
         if (slices.All(s => s.Silence > AsGoodAsSilent))
             return KeyWeighing.Nothing;

@@ -25,10 +25,10 @@ internal static class KeyWeighing
     private static readonly Calibration SurenessBesideNetwork = new(0.35, 0.6);
 
     /// <summary>Where no notes sound.</summary>
-    public static Ranked<Key> Nothing { get; } = new(new Candidate<Key>(new KeyCandidate(0).In(Mode.Major), 0, "No notes were heard, so no key shows."));
+    public static Distribution<Key> Nothing { get; } = new(new Candidate<Key>(new KeyCandidate(0).In(Mode.Major), 0, "No notes were heard, so no key shows."));
 
     /// <param name="network">The chord network's log chances of the 24 keys, its mean over the stretch; null where it wasn't asked.</param>
-    public static Ranked<Key> Rank(double[] amounts, double[] bass, double[] firstBass, double[] lastBass, ChordCues? chords = null, double[]? network = null)
+    public static Distribution<Key> Rank(double[] amounts, double[] bass, double[] firstBass, double[] lastBass, ChordCues? chords = null, double[]? network = null)
     {
         if (amounts.Sum() <= 0)
             return Nothing;
@@ -36,7 +36,7 @@ internal static class KeyWeighing
             .Select(k => Score(amounts, bass, firstBass, lastBass, chords, k) / (network is null ? Sharpness : SharpnessBesideNetwork) + NetworkWeight * (network?[k.Index] ?? 0))
             .ToArray();
         var chances = scores.Select(s => Math.Exp(s - scores.Max())).ToArray();
-        var ranked = new Ranked<Key>([.. KeyCandidate.All
+        var ranked = new Distribution<Key>([.. KeyCandidate.All
             .OrderByDescending(k => scores[k.Index]).Take(5)
             .SelectMany(k => WithModes(k, chances[k.Index] / chances.Sum(), amounts))
             .OrderByDescending(c => c.Confidence).Take(6)]);

@@ -14,4 +14,4 @@ public interface INoteEstimator
 }
 
 /// <summary>Notes by onset, and the evidence that they were picked from.</summary>
-public sealed record NoteEstimate(ImmutableArray<HeardNote> Notes, NoteEvidence Evidence);
+public sealed record NoteEstimate(ImmutableArray<HeardNote> Notes, NotePosteriorgram Evidence);

@@ -12,12 +12,12 @@ public sealed class NotePicker(NotePickOptions? options = null)
     private readonly NotePickOptions options = options ?? new();
 
     /// <param name="strength">0–1 for a frame and a column of the evidence.</param>
-    public ImmutableArray<HeardNote> Pick(NoteEvidence evidence, Func<int, int, double> strength) =>
+    public ImmutableArray<HeardNote> Pick(NotePosteriorgram evidence, Func<int, int, double> strength) =>
         [.. Enumerable.Range(0, evidence.Pitches)
             .SelectMany(p => OfPitch(evidence, p, strength))
             .OrderBy(n => n.Onset).ThenBy(n => n.Midi)];
 
-    private IEnumerable<HeardNote> OfPitch(NoteEvidence evidence, int pitch, Func<int, int, double> strength)
+    private IEnumerable<HeardNote> OfPitch(NotePosteriorgram evidence, int pitch, Func<int, int, double> strength)
     {
         var onsets = Onsets(evidence, pitch);
         for (var i = 0; i < onsets.Count; i++)
@@ -32,7 +32,7 @@ public sealed class NotePicker(NotePickOptions? options = null)
         }
     }
 
-    private List<int> Onsets(NoteEvidence evidence, int pitch)
+    private List<int> Onsets(NotePosteriorgram evidence, int pitch)
     {
         var apart = options.ClosestOnsets / evidence.Hop;
         var onsets = new List<int>();
@@ -46,7 +46,7 @@ public sealed class NotePicker(NotePickOptions? options = null)
         return onsets;
     }
 
-    private static bool IsPeak(NoteEvidence evidence, int frame, int pitch)
+    private static bool IsPeak(NotePosteriorgram evidence, int frame, int pitch)
     {
         for (var f = Math.Max(0, frame - PeakReach); f <= Math.Min(evidence.Frames - 1, frame + PeakReach); f++)
         {
@@ -57,7 +57,7 @@ public sealed class NotePicker(NotePickOptions? options = null)
     }
 
     /// <summary>The place between frames where a parabola through the peak stands highest.</summary>
-    private static double Refined(NoteEvidence evidence, int pitch, int frame)
+    private static double Refined(NotePosteriorgram evidence, int pitch, int frame)
     {
         if (frame == 0 || frame == evidence.Frames - 1)
             return frame;
@@ -66,7 +66,7 @@ public sealed class NotePicker(NotePickOptions? options = null)
         return curve < 0 ? frame + Math.Clamp((a - c) / (2 * curve), -0.5, 0.5) : frame;
     }
 
-    private int End(NoteEvidence evidence, int pitch, int onset, int until)
+    private int End(NotePosteriorgram evidence, int pitch, int onset, int until)
     {
         var quiet = 0;
         for (var f = onset + 2; f < until; f++)

@@ -4,9 +4,9 @@ namespace Harkbook.Listening.Estimators.Notes;
 internal sealed class NoteScan : ISpectraListener, IDisposable
 {
     private readonly NoteNetwork network = NoteNetwork.Shipped();
-    private Chances onset = new(0, NoteNetwork.Pitches);
-    private Chances sounding = new(0, NoteNetwork.Pitches);
-    private Chances strength = new(0, NoteNetwork.Pitches);
+    private PosteriorMatrix onset = new(0, NoteNetwork.Pitches);
+    private PosteriorMatrix sounding = new(0, NoteNetwork.Pitches);
+    private PosteriorMatrix strength = new(0, NoteNetwork.Pitches);
 
     public int Context => network.Context;
 
@@ -30,7 +30,7 @@ internal sealed class NoteScan : ISpectraListener, IDisposable
     /// <summary>Of all that was heard.</summary>
     public NoteEstimate Notes()
     {
-        var evidence = new NoteEvidence(LogSpectrum.Hop, NoteNetwork.LowestMidi, sounding, onset);
+        var evidence = new NotePosteriorgram(LogSpectrum.Hop, NoteNetwork.LowestMidi, sounding, onset);
         var picker = new NotePicker(new() { OnsetThreshold = network.OnsetThreshold, ReleaseThreshold = network.SoundingThreshold });
         return new(picker.Pick(evidence, Strength), evidence);
     }

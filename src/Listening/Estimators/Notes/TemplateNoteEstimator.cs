@@ -23,10 +23,10 @@ public sealed class TemplateNoteEstimator(NotePickOptions? options = null) : INo
         return new(picker.Pick(evidence, (f, p) => features.Strength(f, p)), evidence);
     }
 
-    private static NoteEvidence Weigh(NoteFeatures features, CancellationToken ct)
+    private static NotePosteriorgram Weigh(NoteFeatures features, CancellationToken ct)
     {
-        var sounding = new Chances(features.Frames, HarmonicTemplates.Pitches);
-        var onset = new Chances(features.Frames, HarmonicTemplates.Pitches);
+        var sounding = new PosteriorMatrix(features.Frames, HarmonicTemplates.Pitches);
+        var onset = new PosteriorMatrix(features.Frames, HarmonicTemplates.Pitches);
         Parallel.For(0, features.Frames, new ParallelOptions { CancellationToken = ct }, f =>
         {
             Span<float> values = stackalloc float[NoteFeatures.Count];

@@ -16,7 +16,7 @@ public sealed class ReferencePitchEstimator(ReferencePitchOptions? options = nul
     private readonly ReferencePitchOptions options = options ?? new();
 
     /// <summary>Candidates for A4, the likeliest first. Silence gives A440 with confidence 0.</summary>
-    public Ranked<Hertz> Estimate(ISound mono, CancellationToken ct = default)
+    public Distribution<Hertz> Estimate(ISound mono, CancellationToken ct = default)
     {
         var partials = new PartialFinder(options).Find(mono.ToMono(), ct);
         if (partials.Sum(p => p.Weight) <= 0)

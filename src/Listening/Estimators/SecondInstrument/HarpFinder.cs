@@ -17,7 +17,7 @@ internal sealed class HarpFinder(ImmutableArray<HeardKey> keys)
     /// <summary>How often each position (1–12) is played; the rest share what is left.</summary>
     private static readonly double[] Positions = [0.34, 0.38, 0.12, 0.03, 0.03, 0.01, 0.01, 0.01, 0.01, 0.01, 0.02, 0.04];
 
-    public Ranked<HeardHarp> Rank(ImmutableArray<HeardLineNote> notes)
+    public Distribution<HeardHarp> Rank(ImmutableArray<HeardLineNote> notes)
     {
         var breaths = BreathGroups.Of(notes);
         var scored = Harmonica.UsualKeys.Select(key => Weigh(Harmonica.Richter(key), breaths)).ToArray();

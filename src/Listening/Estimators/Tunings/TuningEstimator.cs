@@ -18,7 +18,7 @@ public sealed class TuningEstimator(TuningOptions? options = null)
     private readonly TuningOptions options = options ?? new();
 
     /// <param name="notes">Rising by onset.</param>
-    public Ranked<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, CancellationToken ct = default)
+    public Distribution<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, CancellationToken ct = default)
     {
         var evidence = new TuningEvidence(notes, key, options);
         var known = Fits(evidence, Guitars(options), ct);
@@ -28,7 +28,7 @@ public sealed class TuningEstimator(TuningOptions? options = null)
         var weighed = Weighed([.. known, .. Fits(evidence, near, ct)]);
         var top = weighed.Max(w => w.Score);
         var total = weighed.Sum(w => Math.Exp(w.Score - top));
-        return Sureness.Of(new Ranked<HeardTuning>([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
+        return Sureness.Of(new Distribution<HeardTuning>([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
             .Select(w => new Candidate<HeardTuning>(
                 new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null),
                 Math.Exp(w.Score - top) / total,

@@ -132,7 +132,7 @@ public class ChordEstimatorTests
     private static List<string> Trained(params int[][] round) =>
         Names(ChordEstimator.Trained().Estimate(Heard(new NetworkNoteEstimator(), round), Sounding.Beats(0.5, 16), [], TestContext.Current.CancellationToken));
 
-    private static NoteEvidence Heard(INoteEstimator estimator, params int[][] round)
+    private static NotePosteriorgram Heard(INoteEstimator estimator, params int[][] round)
     {
         var sound = new Plucked(22_050, 2 * round.Length);
         for (var i = 0; i < 2 * round.Length; i++)

@@ -37,7 +37,7 @@ public class ChordNetworkTests
         return [.. places.Select((p, i) => new ChordSpan(Seconds.FromSeconds(starts[i]), Seconds.FromSeconds(starts[i + 1]), p))];
     }
 
-    private static NoteEvidence Evidence()
+    private static NotePosteriorgram Evidence()
     {
         var (sounding, onset) = (new float[Frames, Pitches], new float[Frames, Pitches]);
         for (var f = 0; f < Frames; f++)
@@ -50,7 +50,7 @@ public class ChordNetworkTests
                 onset[f, p] = (float)Math.Pow(Math.Max(0, Math.Sin(0.11 * f + 0.7 * p)), 8);
             }
         }
-        return new(Hop, 36, Chances.Of(sounding), Chances.Of(onset));
+        return new(Hop, 36, PosteriorMatrix.Of(sounding), PosteriorMatrix.Of(onset));
     }
 
     private static void AssertNear(float[][] expected, float[][] actual, double tolerance)

@@ -82,7 +82,7 @@ public class KeyEstimatorTests
         var faint = new float[344, 61];
         for (var i = 0; i < faint.Length; i++)
             faint[i / 61, i % 61] = 0.0005f + 0.001f * (i * 7919 % 13) / 13;
-        var evidence = new NoteEvidence(Seconds.FromSeconds(0.01161), 36, Chances.Of(faint), Chances.Of(faint));
+        var evidence = new NotePosteriorgram(Seconds.FromSeconds(0.01161), 36, PosteriorMatrix.Of(faint), PosteriorMatrix.Of(faint));
         Assert.Equal(0, Assert.Single(new KeyEstimator().Estimate(evidence, [], [], Seconds.FromSeconds(4))).Key.Confidence);
     }
 

@@ -8,7 +8,7 @@ public class NotePickerTests
     [Fact]
     public void ARepeatedNoteIsTwoNotesAndEndsWhereItFallsSilent()
     {
-        var (sounding, onset) = (new Chances(100, 2), new Chances(100, 2));
+        var (sounding, onset) = (new PosteriorMatrix(100, 2), new PosteriorMatrix(100, 2));
         for (var f = 10; f < 80; f++)
             sounding[f, 1] = 0.9f;
         (onset[10, 1], onset[50, 1]) = (0.9f, 0.7f);
@@ -24,7 +24,7 @@ public class NotePickerTests
     [Fact]
     public void AShortGapDoesNotEndANote()
     {
-        var (sounding, onset) = (new Chances(60, 1), new Chances(60, 1));
+        var (sounding, onset) = (new PosteriorMatrix(60, 1), new PosteriorMatrix(60, 1));
         for (var f = 10; f < 50; f++)
             sounding[f, 0] = f is 20 or 21 ? 0 : 0.9f;
         onset[10, 0] = 0.9f;
@@ -37,7 +37,7 @@ public class NotePickerTests
     [Fact]
     public void WeakAndTooShortOnsetsAreDropped()
     {
-        var (sounding, onset) = (new Chances(60, 2), new Chances(60, 2));
+        var (sounding, onset) = (new PosteriorMatrix(60, 2), new PosteriorMatrix(60, 2));
         for (var f = 10; f < 40; f++)
             sounding[f, 0] = 0.9f;
         (onset[10, 0], onset[10, 1]) = (0.2f, 0.9f);
@@ -45,5 +45,5 @@ public class NotePickerTests
         Assert.Empty(new NotePicker().Pick(Evidence(sounding, onset), (_, _) => 1));
     }
 
-    private static NoteEvidence Evidence(Chances sounding, Chances onset) => new(Seconds.FromMilliseconds(10), 40, sounding, onset);
+    private static NotePosteriorgram Evidence(PosteriorMatrix sounding, PosteriorMatrix onset) => new(Seconds.FromMilliseconds(10), 40, sounding, onset);
 }

@@ -57,7 +57,7 @@ public class ReferencePitchEstimatorTests
         Assert.InRange(noise.Confidence, 0, 0.3);
     }
 
-    private static Ranked<Hertz> Estimate(Signal sound) => new ReferencePitchEstimator().Estimate(sound, TestContext.Current.CancellationToken);
+    private static Distribution<Hertz> Estimate(Signal sound) => new ReferencePitchEstimator().Estimate(sound, TestContext.Current.CancellationToken);
 
     private static Signal Song(double a4)
     {

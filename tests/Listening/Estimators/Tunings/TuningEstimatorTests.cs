@@ -66,7 +66,7 @@ public class TuningEstimatorTests
         Assert.Contains("No notes", found.Candidates[0].Evidence);
     }
 
-    private static Ranked<HeardTuning> Estimate(string key, int[][] chords)
+    private static Distribution<HeardTuning> Estimate(string key, int[][] chords)
     {
         var notes = chords.SelectMany(_ => Enumerable.Range(0, 3), (chord, repeat) => (chord, repeat))
             .SelectMany((c, i) => c.chord.Select((m, s) =>

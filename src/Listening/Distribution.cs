@@ -6,9 +6,9 @@ namespace Harkbook.Listening;
 public sealed record Candidate<T>(T Value, double Confidence, string? Evidence = null);
 
 /// <summary>An estimate: candidates, the likeliest first. Never empty.</summary>
-public sealed record Ranked<T>
+public sealed record Distribution<T>
 {
-    public Ranked(params ImmutableArray<Candidate<T>> candidates)
+    public Distribution(params ImmutableArray<Candidate<T>> candidates)
     {
         if (candidates.IsDefaultOrEmpty)
             throw new ArgumentException("An estimate needs at least one candidate; 'nothing there' is a candidate too.", nameof(candidates));

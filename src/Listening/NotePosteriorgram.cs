@@ -7,9 +7,9 @@ namespace Harkbook.Listening;
 /// Frame f covers the time f·<see cref="Hop"/> ± half a hop; column p is MIDI <see cref="LowestMidi"/> + p,
 /// counted from the recording's own reference pitch.
 /// </summary>
-public sealed class NoteEvidence
+public sealed class NotePosteriorgram
 {
-    public NoteEvidence(Seconds hop, int lowestMidi, Chances sounding, Chances onset)
+    public NotePosteriorgram(Seconds hop, int lowestMidi, PosteriorMatrix sounding, PosteriorMatrix onset)
     {
         if ((sounding.Frames, sounding.Pitches) != (onset.Frames, onset.Pitches))
             throw new ArgumentException("Both matrices need the same shape (frames × pitches).", nameof(onset));
@@ -24,10 +24,10 @@ public sealed class NoteEvidence
     public int LowestMidi { get; }
 
     /// <summary>How surely each pitch sounds in each frame.</summary>
-    public Chances Sounding { get; }
+    public PosteriorMatrix Sounding { get; }
 
     /// <summary>How surely each pitch starts in each frame.</summary>
-    public Chances Onset { get; }
+    public PosteriorMatrix Onset { get; }
 
     public int Frames => Sounding.Frames;
 

@@ -1,14 +1,14 @@
 namespace Harkbook.Listening;
 
 /// <summary>A matrix of frames × pitches of chances, 0–1, kept in 65 535 steps: an hour of 61 pitches takes 38 MB.</summary>
-public sealed class Chances
+public sealed class PosteriorMatrix
 {
     private const float Steps = ushort.MaxValue;
 
     private readonly ushort[,] steps;
 
     /// <summary>All 0.</summary>
-    public Chances(int frames, int pitches) => steps = new ushort[frames, pitches];
+    public PosteriorMatrix(int frames, int pitches) => steps = new ushort[frames, pitches];
 
     public int Frames => steps.GetLength(0);
 
@@ -22,9 +22,9 @@ public sealed class Chances
     }
 
     /// <param name="values">Frames × pitches.</param>
-    public static Chances Of(float[,] values)
+    public static PosteriorMatrix Of(float[,] values)
     {
-        var chances = new Chances(values.GetLength(0), values.GetLength(1));
+        var chances = new PosteriorMatrix(values.GetLength(0), values.GetLength(1));
         for (var f = 0; f < chances.Frames; f++)
         {
             for (var p = 0; p < chances.Pitches; p++)
