@@ -37,7 +37,7 @@ public sealed class Checker
             findings.AddRange(chords.Weigh(bar));
             findings.AddRange(played.Weigh(bar));
         }
-        return new([.. findings]) { NotAsked = NotAsked.Of(song) };
+        return new([.. findings.Select(CheckCalibration.Shipped.Judge)]) { NotAsked = NotAsked.Of(song) };
     }
 
     /// <summary>The beats, chords and notes of an annotation. Pitches about A440 are moved to the recording's own reference pitch.</summary>
@@ -60,6 +60,6 @@ public sealed class Checker
         }
         foreach (var (midi, onset, end) in played)
             findings.Add(instead.Told(notes.Weigh(midi, onset, end, Pitch.FromMidi(midi).ToString(), new(onset)), midi));
-        return new([.. findings.OrderBy(f => f.Where!.Time)]);
+        return new([.. findings.Select(CheckCalibration.Shipped.Judge).OrderBy(f => f.Where!.Time)]);
     }
 }

@@ -1,0 +1,35 @@
+namespace Harkbook.Listening.Checking;
+
+/// <summary>What a claim is about.</summary>
+public enum ClaimKind
+{
+    Pitch,
+    Tuning,
+    Meter,
+    Tempo,
+    Key,
+    Harp,
+
+    /// <summary>A section that is said to be like another.</summary>
+    Section,
+    Bar,
+    Chord,
+    Shape,
+
+    /// <summary>A stroke over the strings: where it falls, and down or up.</summary>
+    Stroke,
+    Note,
+
+    /// <summary>On which string, at which fret a note is picked.</summary>
+    PlaceOnNeck,
+
+    /// <summary>Whether a note is hammered, pulled, slid or picked.</summary>
+    Attack,
+
+    /// <summary>A hole of the harmonica, blown or drawn.</summary>
+    Hole,
+    Syllable,
+
+    /// <summary>That nothing more sounds than what is written: weighed against each note or stroke that is heard and isn't written.</summary>
+    Silence,
+}
