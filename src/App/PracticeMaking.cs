@@ -4,13 +4,13 @@ using Harkbook.App.Commands;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
 using Harkbook.Listening;
-using Harkbook.Listening.Sounding;
 using Harkbook.Music.Analysis.Practice;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Sounding;
 using Harkbook.Units;
 
 namespace Harkbook.App;

@@ -1,8 +1,8 @@
 using System.Xml.Linq;
 using Harkbook.Audio.Recordings;
 using Harkbook.Examples;
-using Harkbook.Listening.Sounding;
 using Harkbook.Music.Songs;
+using Harkbook.Sounding;
 
 namespace Harkbook.App.Tests;
 

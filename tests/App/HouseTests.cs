@@ -10,7 +10,9 @@ public class HouseTests
     [InlineData("Harkbook.Music", "Harkbook.Units")]
     [InlineData("Harkbook.Audio", "Harkbook.Units NAudio.Core")]
     [InlineData("Harkbook.Listening", "Harkbook.Units Harkbook.Music Harkbook.Audio NAudio.Midi NAudio.Core Microsoft.ML.OnnxRuntime")]
-    [InlineData("Harkbook.Publishing", "Harkbook.Units Harkbook.Music Harkbook.Audio SkiaSharp SkiaSharp.HarfBuzz HarfBuzzSharp")]
+    [InlineData("Harkbook.Sounding", "Harkbook.Units Harkbook.Music Harkbook.Audio")]
+    [InlineData("Harkbook.Demo", "Harkbook.Units Harkbook.Music Harkbook.Audio Harkbook.Sounding Harkbook.Listening")]
+    [InlineData("Harkbook.Publishing", "Harkbook.Units Harkbook.Music Harkbook.Audio Harkbook.Sounding SkiaSharp SkiaSharp.HarfBuzz HarfBuzzSharp")]
     public void AnAssemblyKnowsOnlyThoseBelowIt(string name, string allowed)
     {
         var references = Assembly.Load(name).GetReferencedAssemblies()

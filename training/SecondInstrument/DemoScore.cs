@@ -1,10 +1,10 @@
 using System.Globalization;
 using Harkbook.Audio.Recordings;
+using Harkbook.Demo;
 using Harkbook.Listening;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Proposing;
-using Harkbook.Listening.Sounding.Performance;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Training.SecondInstrument;

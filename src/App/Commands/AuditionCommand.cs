@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
-using Harkbook.Listening.Sounding;
+using Harkbook.Sounding;
 using Harkbook.Units;
 
 namespace Harkbook.App.Commands;

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using Harkbook.Audio.Recordings;
+using Harkbook.Demo;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Listening.Sounding.Performance;
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;

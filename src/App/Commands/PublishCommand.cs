@@ -69,7 +69,7 @@ internal static class PublishCommand
         using var sound = await SongSound.OfAsync(opened, shift, options.Only, ct);
         var steps = new StepProgress(opened.Name);
         var progress = new Relay(steps);
-        var files = await Task.Run(() => new LessonPublisher(opened.Song, sound.Lesson, folder, options, PieceStore.Default).PublishAsync(progress, ct), ct);
+        var files = await Task.Run(() => new LessonPublisher(opened.Song, sound, folder, options, PieceStore.Default).PublishAsync(progress, ct), ct);
         steps.Done();
         return files;
     }

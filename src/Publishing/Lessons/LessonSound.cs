@@ -1,19 +1,22 @@
 using Harkbook.Audio.Recordings;
+using Harkbook.Music.Songs;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Lessons;
 
-/// <summary>A recording, or an audition of the song, to play along with. It is made only when a file of it is asked for.</summary>
-public sealed class LessonSound
+/// <summary>A recording, or the song sounded, to play along with. It is made only when a file of it is asked for.</summary>
+public sealed class LessonSound : IDisposable
 {
+    private const double TailSeconds = 0.5;
     private readonly Func<CancellationToken, Task<string>> make;
+    private readonly string? temporary;
     private Task<string>? made;
 
-    private LessonSound(string identity, Seconds length, Func<CancellationToken, Task<string>> make) =>
-        (Identity, Length, this.make) = (identity, length, make);
+    internal LessonSound(string identity, Seconds length, Func<CancellationToken, Task<string>> make, string? temporary = null) =>
+        (Identity, Length, this.make, this.temporary) = (identity, length, make, temporary);
 
     /// <summary>Where it starts on the song's clock: 0 for a whole recording.</summary>
-    public Seconds Start { get; private init; }
+    public Seconds Start { get; internal init; }
 
     /// <summary>Where it starts in its file, if it is a part of what the file holds.</summary>
     public Seconds? CutAt { get; private init; }
@@ -23,16 +26,42 @@ public sealed class LessonSound
 
     public Seconds Length { get; }
 
-    public static LessonSound Of(Recording recording) => new(recording.ContentHash, recording.Length, _ => Task.FromResult(recording.Path));
+    /// <param name="semitones">By how many it is moved.</param>
+    public static LessonSound Of(Recording recording, int semitones = 0)
+    {
+        if (semitones == 0)
+            return new(recording.ContentHash, recording.Length, _ => Task.FromResult(recording.Path));
+        var file = TemporaryFile();
+        return new($"{recording.ContentHash} moved by {semitones} semitones", recording.Length, async ct =>
+        {
+            await PitchShift.WriteAsync(recording.Path, semitones, file, ct);
+            return file;
+        }, file);
+    }
 
-    /// <summary>A part of a whole sound.</summary>
-    public LessonSound Part(Seconds start, Seconds length) => new(Identity, length, make) { Start = start, CutAt = start };
+    /// <summary>The song's claims, sounded by our own strings and reeds.</summary>
+    /// <param name="only">The bars that are heard, after one to count in; null for all.</param>
+    public static LessonSound Of(Song song, Passage? only = null) => SoundedSong.Of(song, only, TemporaryFile());
 
-    /// <param name="make">Makes the sound's file and gives its path; called once at most.</param>
-    /// <param name="start">Where it starts on the song's clock.</param>
-    public static LessonSound Made(string identity, Seconds length, Func<CancellationToken, Task<string>> make, Seconds start = default) =>
-        new(identity, length, make) { Start = start };
+    /// <summary>A bar to count in, a passage and its last notes' ringing; null where all of it lies beyond this sound's end.</summary>
+    public LessonSound? Part(Song song, Passage passage)
+    {
+        var start = Math.Clamp(SoundedSong.CountIn(song, passage).Value, 0, Length.Value);
+        var end = Math.Clamp(new SongClock(song).TimeOf(passage.Last + 1).Value + TailSeconds, start, Length.Value);
+        return end - start > TailSeconds ? Part(Seconds.FromSeconds(start), Seconds.FromSeconds(end - start)) : null;
+    }
+
+    internal LessonSound Part(Seconds start, Seconds length) => new(Identity, length, make, temporary) { Start = start, CutAt = start };
 
     /// <summary>The sound's file.</summary>
     public Task<string> PathAsync(CancellationToken ct) => made ??= make(ct);
+
+    /// <summary>Deletes the file, if it was made for this sound.</summary>
+    public void Dispose()
+    {
+        if (temporary is not null)
+            File.Delete(temporary);
+    }
+
+    private static string TemporaryFile() => Path.Combine(Path.GetTempPath(), $"harkbook-{Guid.NewGuid():N}.wav");
 }

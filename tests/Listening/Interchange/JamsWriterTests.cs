@@ -1,11 +1,11 @@
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
+using Harkbook.Demo;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
-using Harkbook.Listening.Sounding.Performance;
-using Harkbook.Listening.Tests.Sounding;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
+using Harkbook.App.Tests.Demo;
 
 namespace Harkbook.Listening.Tests.Interchange;
 
@@ -18,7 +18,7 @@ public class JamsWriterTests
     [InlineData("two-miles-of-snow")]
     public async Task WhatIsHeardInTheSongbookIsValid(string name)
     {
-        var (_, song, performance) = Sample.Songbook().Single(s => s.Name == name);
+        var (_, song, performance) = DemoSongs.All().Single(s => s.Name == name);
         var path = Path.Combine(Directory.CreateTempSubdirectory("harkbook-jams-").FullName, name + ".wav");
         try
         {

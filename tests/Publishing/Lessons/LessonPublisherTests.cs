@@ -79,7 +79,7 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
     public async Task WhatNoPartNeedsIsntSounded()
     {
         using var folder = new TemporaryFolder();
-        var sound = LessonSound.Made("never", Seconds.FromSeconds(4.5), _ => throw new InvalidOperationException("The song was sounded, and no part that was asked for is heard."));
+        var sound = new LessonSound("never", Seconds.FromSeconds(4.5), _ => throw new InvalidOperationException("The song was sounded, and no part that was asked for is heard."));
         var options = new PublishOptions(LessonParts.All & ~(LessonParts.Page | LessonParts.Video), PaperSize.A4, new DateTime(2026, 1, 2));
         var files = await new LessonPublisher(LessonSongs.FourBars, sound, folder.At("lesson"), options, LessonSongs.StoreIn(folder)).PublishAsync(null, TestContext.Current.CancellationToken);
         Assert.Contains(files, f => f.Path.EndsWith("chapters.vtt", StringComparison.Ordinal));

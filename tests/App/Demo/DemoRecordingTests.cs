@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using Harkbook.Audio.Signals;
+using Harkbook.Demo;
+using Harkbook.Sounding.Tests;
+
+namespace Harkbook.App.Tests.Demo;
+
+public class DemoRecordingTests
+{
+    private const string Text = """
+        title   Sample
+        pitch   A4 = 434.193 Hz
+        tuning  D2 A2 D3 F#3 A3 D4
+        capo    none
+        meter   4/4
+        tempo   100
+        key     D major
+        shape   D 000000
+        section A
+        chords  | D | D |
+        strum   | d . . . | _ |
+        pick from 2
+          A3    | 0 |
+        """;
+
+    private static readonly DemoPerformance Plain = new() { Seed = 3, LeadInSeconds = 0.5, RoomSeconds = 0.3 };
+
+    [Fact]
+    public void The_recording_has_the_songs_pitch_and_the_truths_times()
+    {
+        var take = DemoRecording.Render(Sample.Song(Text), Plain, TestContext.Current.CancellationToken);
+        var picked = take.Truth.Notes.Last();
+        // 434.193 Hz is 23 cents under 440 (1200·log2 of their ratio); A3 is half of A4.
+        Assert.InRange(Sample.CentsAbove(take.Sound, 0, picked.Onset.Value + 0.1, 1.2, 220), -25, -21);
+        Assert.Equal(take.Truth.Notes[0].Onset.Value, Sample.FirstOver(take.Sound, 0, 0, 0.03), 0.03);
+        Assert.Equal(-16, LoudnessMeter.Integrated(take.Sound)!.Value.Lufs, 0.7);
+        Assert.True(LoudnessMeter.TruePeak(take.Sound) <= -0.99);
+    }
+
+    [Fact]
+    public void The_same_seed_plays_the_same_and_another_seed_not()
+    {
+        var song = Sample.Song(Text);
+        Assert.Equal(DemoRecording.TruthOf(song, Plain).Notes, DemoRecording.TruthOf(song, Plain).Notes);
+        Assert.NotEqual(DemoRecording.TruthOf(song, Plain).Notes, DemoRecording.TruthOf(song, Plain with { Seed = 4 }).Notes);
+    }
+
+    [Fact]
+    public void A_stroke_is_spread_and_none_of_its_notes_is_far_from_the_beat()
+    {
+        var truth = DemoRecording.TruthOf(Sample.Song(Text), Plain);
+        var stroke = truth.Notes.Take(6).ToArray();
+        Assert.InRange((stroke[^1].Onset - stroke[0].Onset).Value, 0.006, 0.04);
+        Assert.InRange((stroke[0].Onset - truth.Beats[0].Time).Value, -0.016, 0.016);
+        Assert.Equal([38, 45, 50, 54, 57, 62], stroke.Select(n => n.Midi)); // D2 A2 D3 F#3 A3 D4, open D
+        Assert.Equal("D:maj", truth.Chords.Single().Label);
+    }
+
+    [Fact]
+    public void A_tune_that_doesnt_fit_the_syllables_says_where()
+    {
+        var song = Sample.Song(Text + "\n  sung | x x . . | . |");
+        var wrong = Plain with { Voice = ImmutableDictionary<string, ImmutableArray<string>>.Empty.Add("A", ["D3"]) };
+        Assert.Contains("A, bar 1", Assert.Throws<FormatException>(() => DemoRecording.TruthOf(song, wrong)).Message);
+    }
+}
