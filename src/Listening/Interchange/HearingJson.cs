@@ -1,7 +1,9 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
@@ -53,6 +55,7 @@ public static class HearingJson
         RespectNullableAnnotations = true,
         RespectRequiredConstructorParameters = true,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { evidence is NoEvidenceConverter ? NeverCertain : _ => { } } },
         Converters =
         {
             evidence,
@@ -71,6 +74,16 @@ public static class HearingJson
             new PitchContourConverter(),
         },
     };
+
+    /// <summary>People are told at most <see cref="Standing.MostHeard"/> of what was heard.</summary>
+    private static void NeverCertain(JsonTypeInfo type)
+    {
+        foreach (var property in type.Properties.Where(p => p.Name == "confidence" && p.PropertyType == typeof(double) && p.Get is not null))
+        {
+            var confidence = property.Get!;
+            property.Get = owner => Math.Min(Standing.MostHeard, (double)confidence(owner)!);
+        }
+    }
 
     private sealed class NumberConverter<T>(Func<T, double> write, Func<double, T> read) : JsonConverter<T>
     {

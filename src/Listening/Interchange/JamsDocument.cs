@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Harkbook.Listening.Evaluation;
+using Harkbook.Music.Songs;
 
 namespace Harkbook.Listening.Interchange;
 
@@ -51,14 +52,38 @@ internal static class JamsDocument
         ["duration"] = length,
     };
 
+    /// <summary>The confidence of what was heard: nothing heard is certain.</summary>
+    public static double Sure(double confidence) => Math.Round(Math.Clamp(confidence, 0, Standing.MostHeard), 4);
+
+    /// <summary>What is said of a moment.</summary>
     /// <param name="confidence">0–1; null where nobody told.</param>
-    public static JsonObject Observation(double time, double duration, JsonNode? value, double? confidence) => new()
+    public static JsonObject Observation(double time, JsonNode? value, double? confidence) => Observation(new JamsInterval(time, time), value, confidence);
+
+    /// <summary>What is said of a time from start to end.</summary>
+    /// <param name="confidence">0–1; null where nobody told.</param>
+    public static JsonObject Observation(JamsInterval interval, JsonNode? value, double? confidence) => new()
     {
-        ["time"] = Math.Round(Math.Max(0, time), 6),
-        ["duration"] = Math.Round(Math.Max(0, duration), 6),
+        ["time"] = interval.Time,
+        ["duration"] = interval.Duration,
         ["value"] = value,
-        ["confidence"] = confidence is { } sure ? Math.Round(Math.Clamp(sure, 0, 1), 4) : null,
+        ["confidence"] = confidence,
     };
+
+    /// <summary>Values that hold one after another: each ends where the next begins at the latest, and none lasts no time.</summary>
+    public static IEnumerable<JsonObject> Successive(IEnumerable<JamsSpan> spans)
+    {
+        var sorted = spans.OrderBy(s => s.Start).ToArray();
+        foreach (var (span, next) in sorted.Zip(sorted.Skip(1).Select(s => s.Start).Append(double.PositiveInfinity)))
+        {
+            var interval = new JamsInterval(span.Start, Math.Min(span.End, next));
+            if (interval.Duration > 0)
+                yield return Observation(interval, span.Value, span.Confidence);
+        }
+    }
+
+    /// <param name="confidence">0–1; null where nobody told.</param>
+    public static JsonObject Note(ScoredNote note, double? confidence) =>
+        Observation(JamsInterval.Sounding(note.Onset, note.End), Math.Round(note.Midi, 6), confidence);
 
     /// <summary>
     /// One annotation a string, as note annotations of guitars have it: data_source is the string's number from 0, the lowest (GuitarSet, Xi et al.,
@@ -70,7 +95,7 @@ internal static class JamsDocument
     {
         foreach (var group in notes.GroupBy(n => n.Note.StringIndex).OrderBy(g => g.Key ?? int.MaxValue))
         {
-            var data = group.Select(n => Observation(n.Note.Onset, n.Note.End - n.Note.Onset, Math.Round(n.Note.Midi, 6), n.Confidence));
+            var data = group.Select(n => Note(n.Note, n.Confidence));
             var part = Part("note_midi", length, data, group.Key?.ToString(CultureInfo.InvariantCulture) ?? "program");
             if (group.Key is { } index && strings is { } count)
                 part["sandbox"]!["string_number"] = count - index;

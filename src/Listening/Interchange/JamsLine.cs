@@ -29,9 +29,10 @@ internal static class JamsLine
     private static IEnumerable<JsonObject> Parts(HeardLine line, Hertz a4, double length)
     {
         var contour = Enumerable.Range(0, line.Contour.Frames)
-            .Select(f => (f * line.Contour.Hop.Value, line.Contour.PitchAt(f, a4)?.Value, (double?)line.Contour.Confidence[f]));
+            .Select(f => (f * line.Contour.Hop.Value, line.Contour.PitchAt(f, a4)?.Value, (double?)JamsDocument.Sure(line.Contour.Confidence[f])));
         var offset = Cents.Between(Hertz.A440, a4).Value;
-        var notes = line.Notes.Select(n => JamsDocument.Observation(n.Onset.Value, (n.End - n.Onset).Value, Math.Round(n.Midi + (offset + n.Off.Value) / 100, 4), n.Confidence));
+        var notes = line.Notes.Select(n =>
+            JamsDocument.Note(new(n.Onset.Value, n.End.Value, n.Midi + (offset + n.Off.Value) / 100), JamsDocument.Sure(n.Confidence)));
         return [In(SandboxOf(line), Contour(length, line.Contour.Hop.Value, contour)), In(SandboxOf(line), JamsDocument.Part("note_midi", length, notes))];
     }
 
@@ -40,7 +41,7 @@ internal static class JamsLine
         if (line.Melody is [var first, var second, ..])
             yield return In(SandboxOf(line), Contour(length, second.Time - first.Time, line.Melody.Select(p => (p.Time, p.Hertz, (double?)null))));
         if (!line.Notes.IsEmpty)
-            yield return In(SandboxOf(line), JamsDocument.Part("note_midi", length, line.Notes.Select(n => JamsDocument.Observation(n.Note.Onset, n.Note.End - n.Note.Onset, Math.Round(n.Note.Midi, 4), null))));
+            yield return In(SandboxOf(line), JamsDocument.Part("note_midi", length, line.Notes.Select(n => JamsDocument.Note(n.Note, null))));
     }
 
     private static JsonObject In(JsonObject sandbox, JsonObject part)
@@ -66,12 +67,12 @@ internal static class JamsLine
         var sandbox = new JsonObject
         {
             ["instrument"] = NameOf(line.Kind.Best),
-            ["instrument_confidence"] = Math.Round(line.Kind.Confidence, 4),
+            ["instrument_confidence"] = JamsDocument.Sure(line.Kind.Confidence),
         };
         if (line.Harp is not { } harp)
             return sandbox;
         sandbox["harp_key"] = harp.Best.Key.ToString();
-        sandbox["harp_key_confidence"] = Math.Round(harp.Confidence, 4);
+        sandbox["harp_key_confidence"] = JamsDocument.Sure(harp.Confidence);
         sandbox["harp_position"] = harp.Best.Position;
         sandbox["holes"] = new JsonArray([.. line.Notes.Select(n => (JsonNode?)n.Holes?.Best.ToString())]);
         return sandbox;
@@ -87,7 +88,7 @@ internal static class JamsLine
             ["time"] = Column(all, m => Math.Round(m.Time, 6)),
             ["duration"] = Column(all, _ => Math.Round(hop, 6)),
             ["value"] = Column(all, m => new JsonObject { ["index"] = 0, ["frequency"] = Math.Round(m.Hertz ?? 0, 3), ["voiced"] = m.Hertz is not null }),
-            ["confidence"] = Column(all, m => m.Confidence is { } sure ? Math.Round(sure, 4) : null),
+            ["confidence"] = Column(all, m => m.Confidence),
         };
         return part;
     }

@@ -19,11 +19,11 @@ public static class JamsWriter
         return JamsDocument.Write(
             Path.GetFileNameWithoutExtension(hearing.Recording.Path), length, hearing.Recording.ContentHash,
             [
-                JamsDocument.Part("tempo", length, [JamsDocument.Observation(0, length, hearing.Tempo.Best, hearing.Tempo.Confidence)]),
-                JamsDocument.Part("beat", length, hearing.Beats.Select(b => JamsDocument.Observation(b.Time.Value, 0, b.PositionInBar, b.Confidence))),
-                JamsDocument.Part("chord_harte", length, hearing.Chords.Select(c => Span(c.Start, c.End, JamsLabel.Of(c.Chord.Best), c.Chord.Confidence))),
-                JamsDocument.Part("key_mode", length, hearing.Keys.Select(k => Span(k.Start, k.End, JamsLabel.Of(k.Key.Best), k.Key.Confidence))),
-                JamsDocument.Part("segment_open", length, hearing.Sections.Select(s => Span(s.Start, s.End, s.Label, s.Confidence))),
+                Tempo(hearing.Tempo.Best, JamsDocument.Sure(hearing.Tempo.Confidence), length),
+                JamsDocument.Part("beat", length, hearing.Beats.Select(Beat)),
+                Part("chord_harte", length, hearing.Chords.Select(c => Span(c.Start, c.End, JamsLabel.Of(c.Chord.Best), c.Chord.Confidence))),
+                Part("key_mode", length, hearing.Keys.Select(k => Span(k.Start, k.End, JamsLabel.Of(k.Key.Best), k.Key.Confidence))),
+                Part("segment_open", length, hearing.Sections.Select(s => Span(s.Start, s.End, s.Label, s.Confidence))),
                 .. Notes(hearing, length),
                 .. JamsLine.Parts(hearing, length),
             ],
@@ -32,10 +32,10 @@ public static class JamsWriter
                 ["reference_hz"] = Math.Round(hearing.ReferencePitch.Best.Value, 3),
                 ["tuning"] = Strings(hearing.Tuning.Best.Tuning),
                 ["capo"] = hearing.Tuning.Best.Capo.Fret,
-                ["tuning_confidence"] = Math.Round(hearing.Tuning.Confidence, 4),
+                ["tuning_confidence"] = JamsDocument.Sure(hearing.Tuning.Confidence),
                 ["meter"] = hearing.Meter.Best.ToString(),
                 ["second_instruments"] = JamsLine.Names(hearing.Lines.Found.Select(l => l.Kind.Best)),
-                ["guitar_alone_confidence"] = Math.Round(hearing.Lines.Alone, 4),
+                ["guitar_alone_confidence"] = JamsDocument.Sure(hearing.Lines.Alone),
             });
     }
 
@@ -49,11 +49,11 @@ public static class JamsWriter
 
     private static IEnumerable<JsonObject> Parts(Annotation annotation, double length) =>
     [
-        JamsDocument.Part("tempo", length, annotation.Tempo is { } tempo ? [JamsDocument.Observation(0, length, tempo, 1)] : []),
-        JamsDocument.Part("beat", length, annotation.Beats.Select(b => JamsDocument.Observation(b.Time, 0, b.PositionInBar, null))),
-        JamsDocument.Part("chord_harte", length, Spans(annotation.Chords, JamsLabel.OfChord)),
-        JamsDocument.Part("key_mode", length, Spans(annotation.Keys, JamsLabel.OfKey)),
-        JamsDocument.Part("segment_open", length, Spans(annotation.Sections, label => label)),
+        .. annotation.Tempo is { } tempo ? new[] { Tempo(tempo, 1, length) } : [],
+        JamsDocument.Part("beat", length, annotation.Beats.Select(b => JamsDocument.Observation(b.Time, b.PositionInBar, null))),
+        Part("chord_harte", length, Spans(annotation.Chords, JamsLabel.OfChord)),
+        Part("key_mode", length, Spans(annotation.Keys, JamsLabel.OfKey)),
+        Part("segment_open", length, Spans(annotation.Sections, label => label)),
         .. JamsDocument.Notes(annotation.Notes.Select(n => (n, (double?)null)), length, annotation.Tuning?.Count),
         .. JamsLine.Parts(annotation, length),
     ];
@@ -77,16 +77,23 @@ public static class JamsWriter
     {
         var offset = Cents.Between(Hertz.A440, hearing.ReferencePitch.Best).Value / 100;
         return JamsDocument.Notes(
-            hearing.Notes.Select(n => (new ScoredNote(n.Onset.Value, n.End.Value, Math.Round(n.Midi + offset, 4), n.Place?.StringIndex), (double?)n.Confidence)),
+            hearing.Notes.Select(n =>
+                (new ScoredNote(n.Onset.Value, n.End.Value, Math.Round(n.Midi + offset, 4), n.Place?.StringIndex), (double?)JamsDocument.Sure(n.Confidence))),
             length, hearing.Tuning.Best.Tuning.Count);
     }
 
     private static JsonArray Strings(Tuning tuning) => [.. tuning.Strings.Select(p => (JsonNode)p.ToString())];
 
-    private static JsonObject Span(Seconds start, Seconds end, string label, double confidence) =>
-        JamsDocument.Observation(start.Value, (end - start).Value, label, confidence);
+    private static JsonObject Tempo(double beatsAMinute, double confidence, double length) =>
+        JamsDocument.Part("tempo", length, [JamsDocument.Observation(new JamsInterval(0, length), beatsAMinute, confidence)]);
 
-    private static IEnumerable<JsonObject> Spans(IEnumerable<AnnotatedSpan> spans, Func<string, string?> label) =>
-        spans.Select(s => (Span: s, Label: label(s.Label))).Where(s => s.Label is not null)
-            .Select(s => JamsDocument.Observation(s.Span.Start, s.Span.End - s.Span.Start, s.Label, null));
+    private static JsonObject Beat(HeardBeat beat) => JamsDocument.Observation(beat.Time.Value, beat.PositionInBar, JamsDocument.Sure(beat.Confidence));
+
+    private static JsonObject Part(string name, double length, IEnumerable<JamsSpan> spans) => JamsDocument.Part(name, length, JamsDocument.Successive(spans));
+
+    private static JamsSpan Span(Seconds start, Seconds end, string label, double confidence) =>
+        new(start.Value, end.Value, label, JamsDocument.Sure(confidence));
+
+    private static IEnumerable<JamsSpan> Spans(IEnumerable<AnnotatedSpan> spans, Func<string, string?> label) =>
+        from span in spans let value = label(span.Label) where value is not null select new JamsSpan(span.Start, span.End, value);
 }

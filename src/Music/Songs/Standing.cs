@@ -20,14 +20,17 @@ public enum StandingKind
 /// <param name="Confidence">0 to 1 for a heard claim, kept in whole percents by the song file; null where none was given.</param>
 public sealed record Standing(StandingKind Kind, double? Confidence = null, string? By = null, DateOnly? On = null, string? Why = null)
 {
+    /// <summary>The most that heard claims are given: nothing heard is certain.</summary>
+    public const double MostHeard = 0.99;
+
     public static Standing Decided { get; } = new(StandingKind.Decided);
 
     public static Standing Assumed { get; } = new(StandingKind.Assumed);
 
     public static Standing Heard(double? confidence) => new(StandingKind.Heard, confidence);
 
-    /// <summary>Heard, with the confidence rounded to the whole percent that a song file keeps; nothing heard is certain, so 99 is the most.</summary>
-    public static Standing HeardToThePercent(double confidence) => Heard(Math.Round(Math.Clamp(confidence, 0, 0.99) * 100) / 100);
+    /// <summary>Heard, with the confidence rounded to the whole percent that a song file keeps.</summary>
+    public static Standing HeardToThePercent(double confidence) => Heard(Math.Round(Math.Clamp(confidence, 0, MostHeard) * 100) / 100);
 
     /// <summary>Whether more than half of some claims are heard and no person stands behind them.</summary>
     public static bool AreMostlyHeard(IReadOnlyCollection<Standing> claims) => claims.Count(c => c.Kind == StandingKind.Heard) * 2 > claims.Count;

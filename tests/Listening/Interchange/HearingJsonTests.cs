@@ -18,6 +18,15 @@ public class HearingJsonTests
         Assert.Equal(hearing.ReferencePitch.Best.Value, summary.RootElement.GetProperty("referencePitch").GetProperty("best").GetDouble(), 5e-7);
     }, iter: 100);
 
+    // docs/tour.md: nothing is ever given more than 99%.
+    [Fact]
+    public void NothingIsCertainInASummary() => AnyHearing.Whole.Sample(hearing =>
+    {
+        using var summary = JsonDocument.Parse(HearingJson.Write(hearing with { Tempo = new(new Candidate<double>(90, 1)) }, withEvidence: false));
+        Assert.Equal(0.99, summary.RootElement.GetProperty("tempo").GetProperty("confidence").GetDouble());
+        Assert.All(summary.RootElement.GetProperty("beats").EnumerateArray(), beat => Assert.InRange(beat.GetProperty("confidence").GetDouble(), 0, 0.99));
+    }, iter: 50);
+
     [Fact]
     public void ACapoOverAllStringsIsItsFretAndAPartialOneNamesItsStrings() => AnyHearing.Whole.Sample(hearing =>
     {

@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
 using Harkbook.Demo;
@@ -28,6 +30,8 @@ public class JamsWriterTests
             var written = JamsWriter.Write(hearing);
 
             Assert.Empty(JamsSchema.Mistakes(written));
+            Assert.Empty(MirEvalRules.Breaches(written));
+            Assert.All(Regex.Matches(written, """_?confidence": ([0-9.e-]+)"""), c => Assert.InRange(double.Parse(c.Groups[1].Value, CultureInfo.InvariantCulture), 0, 0.99));
             var read = Read(written);
             Assert.Equal(hearing.Beats.Length, read.Beats.Length);
             Assert.Equal(hearing.Notes.Length, read.Notes.Length);
