@@ -1,12 +1,15 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using Harkbook.Audio.Recordings;
+using Harkbook.Listening.Evidence;
+using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Listening;
 
-/// <summary>Everything estimated from one recording.</summary>
+/// <summary>Everything estimated from one recording: the likeliest reading of its evidence and of what a person decided.</summary>
 public sealed record Hearing
 {
     public required Recording Recording { get; init; }
@@ -26,8 +29,13 @@ public sealed record Hearing
 
     public required ImmutableArray<HeardNote> Notes { get; init; }
 
-    /// <summary>How strongly each pitch sounds over time, for weighing claims.</summary>
-    public required NotePosteriorgram Evidence { get; init; }
+    /// <summary>What all of this was read from: for weighing claims, and for reading again.</summary>
+    [JsonIgnore]
+    public SoundEvidence Evidence { get; init; } = SoundEvidence.None;
+
+    /// <summary>What a person had decided before it was read.</summary>
+    [JsonIgnore]
+    public Claims Claims { get; init; } = Claims.None;
 
     /// <summary>Chord spans, without gaps from the first beat to the last; <see cref="Chord.None"/> where none sounds.</summary>
     public required ImmutableArray<HeardChord> Chords { get; init; }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Listening.Estimators.Beats;
+using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Interchange;
 
 namespace Harkbook.Training.BeatChecks;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
+using Harkbook.Listening.Evidence;
 using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Notes;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Harkbook.Listening.Estimators.Beats;
+using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Training.BeatChecks;
 

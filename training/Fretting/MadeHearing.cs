@@ -18,7 +18,6 @@ internal static class MadeHearing
         Beats = [.. Enumerable.Range(0, (int)(piece.Length * 4)).Select(i => new HeardBeat(Seconds.FromSeconds(0.25 * i), i % 4 + 1, 1))],
         Keys = [new(Seconds.FromSeconds(0), Seconds.FromSeconds(piece.Length), new(new Candidate<Key>(piece.Key, 1)))],
         Notes = notes,
-        Evidence = new(Seconds.FromSeconds(0.1), 36, new PosteriorMatrix(0, 60), new PosteriorMatrix(0, 60)),
         Chords = [.. piece.Chords.Select(c => new HeardChord(Seconds.FromSeconds(c.Start), Seconds.FromSeconds(c.End), new(new Candidate<Chord>(c.Chord, 1))))],
         Sections = [],
         Tuning = new(new Candidate<HeardTuning>(guitar, 1)),

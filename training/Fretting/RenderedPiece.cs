@@ -7,7 +7,9 @@ using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Estimators.Keys;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.ReferencePitch;
+using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Interchange;
+using Harkbook.Listening.Reading;
 using Harkbook.Training.SecondInstrument;
 using Harkbook.Units;
 
@@ -67,24 +69,17 @@ internal sealed class RenderedPiece(string folder, string[] fonts)
     private static Hearing Listen(Signal mono, double length)
     {
         var pitch = new ReferencePitchEstimator().Estimate(mono, default);
-        var pulse = new BeatEstimator().Estimate(mono, default);
-        var notes = new NetworkNoteEstimator().Estimate(mono, pitch.Best, null, default);
-        var beats = OffBeatCheck.Apply(pulse.Beats, notes.Notes);
-        var chordEstimator = ChordEstimator.Trained();
-        var keys = new KeyEstimator().Estimate(notes.Evidence, beats, chordEstimator.Estimate(notes.Evidence, beats, [], default), Seconds.FromSeconds(length));
-        return new()
+        using var scan = new NoteScan();
+        SpectraScan.Run(mono, pitch.Best, [scan], null, default);
+        var evidence = new SoundEvidence
         {
-            Recording = new("made.wav", Rate, 1, Seconds.FromSeconds(length), new string('a', 64), "WAV"),
             ReferencePitch = pitch,
-            Tempo = pulse.Tempo,
-            Meter = pulse.Meter,
-            Beats = beats,
-            Keys = keys,
-            Notes = notes.Notes,
-            Evidence = notes.Evidence,
-            Chords = chordEstimator.Estimate(notes.Evidence, beats, keys, default),
-            Sections = [],
-            Tuning = new(new Candidate<HeardTuning>(new(Music.Instruments.Tuning.Standard, Music.Instruments.Capo.None, "standard"), 1)),
+            HeardAbout = pitch.Best,
+            Notes = scan.Posteriorgram(),
+            Picking = scan.Picking,
+            Pulse = new BeatEstimator().Hear(mono, default),
         };
+        var claims = new Claims { Tuning = Music.Instruments.Tuning.Standard, Capo = Music.Instruments.Capo.None };
+        return Reader.Read(new("made.wav", Rate, 1, Seconds.FromSeconds(length), new string('a', 64), "WAV"), evidence, claims);
     }
 }

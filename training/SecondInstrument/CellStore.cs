@@ -1,6 +1,7 @@
 using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.SecondInstrument;
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Training.SecondInstrument;
@@ -11,7 +12,7 @@ internal sealed class CellStore(string folder)
 {
     private static readonly string weights = Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(Harkbook.Listening.Estimators.ModelFile.Read("lines.onnx")))[..8];
 
-    public LineCell[][] Get(string name, Signal sound)
+    public LineCells Get(string name, Signal sound)
     {
         var path = Path.Combine(folder, $"{name}.{weights}.cells");
         if (!File.Exists(path))
@@ -19,41 +20,27 @@ internal sealed class CellStore(string folder)
         return Read(path);
     }
 
-    private static LineCell[][] Heard(Signal sound)
+    private static LineCells Heard(Signal sound)
     {
         using var scan = new LineScan();
         SpectraScan.Run(sound, Hertz.A440, [scan], null, default);
         return scan.Cells;
     }
 
-    private static void Write(string path, LineCell[][] cells)
+    private static void Write(string path, LineCells heard)
     {
         using var file = new BinaryWriter(File.Create(path));
+        var (counts, cells) = heard.Packed();
+        file.Write(counts.Length);
         file.Write(cells.Length);
-        foreach (var frame in cells)
-        {
-            file.Write(frame.Length);
-            foreach (var cell in frame)
-            {
-                file.Write(cell.Pitch);
-                foreach (var value in (float[])[cell.Kinds.Reed, cell.Kinds.Voice, cell.Kinds.Blown, cell.Kinds.Bowed, cell.Onset, cell.Off, cell.Level])
-                    file.Write(value);
-            }
-        }
+        file.Write(counts);
+        file.Write(cells);
     }
 
-    private static LineCell[][] Read(string path)
+    private static LineCells Read(string path)
     {
-        using var file = new BinaryReader(new BufferedStream(File.OpenRead(path), 1 << 20));
-        var frames = new LineCell[file.ReadInt32()][];
-        for (var f = 0; f < frames.Length; f++)
-        {
-            frames[f] = new LineCell[file.ReadInt32()];
-            for (var i = 0; i < frames[f].Length; i++)
-                frames[f][i] = new(file.ReadInt32(), new(Next(), Next(), Next(), Next()), Next(), Next(), Next());
-        }
-        return frames;
-
-        float Next() => file.ReadSingle();
+        using var file = new BinaryReader(File.OpenRead(path));
+        var (frames, bytes) = (file.ReadInt32(), file.ReadInt32());
+        return LineCells.Unpacked(file.ReadBytes(frames), file.ReadBytes(bytes));
     }
 }

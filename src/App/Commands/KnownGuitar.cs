@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Harkbook.Listening;
+using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 
@@ -38,5 +39,6 @@ internal sealed record KnownGuitar(Tuning? Tuning, Capo? Capo)
         ? song with { Tuning = song.Tuning with { Standing = Standing.Decided }, Capo = song.Capo with { Standing = Standing.Decided } }
         : song;
 
-    public Hearing Apply(Hearing hearing, CancellationToken ct) => ToldGuitar.Apply(hearing, Tuning, Capo, ct);
+    public Hearing Apply(Hearing hearing, CancellationToken ct) =>
+        IsKnown ? Reader.Again(hearing, hearing.Claims with { Tuning = Tuning, Capo = Capo }, ct) : hearing;
 }

@@ -23,7 +23,7 @@ internal static class ListenCommand
             if (parsed.GetValue(jams) is { } path)
                 await Output.WriteTextAsync(path, JamsWriter.Write(hearing), ct);
             if (parsed.GetValue(json))
-                Console.Out.WriteLine(HearingJson.Write(hearing, withEvidence: false));
+                Console.Out.WriteLine(HearingJson.Write(hearing, rounded: true));
             else
                 Console.Out.Write(HearingReport.Write(hearing));
             return 0;

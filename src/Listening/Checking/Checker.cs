@@ -56,7 +56,7 @@ public sealed class Checker
         {
             var (start, end) = (Seconds.FromSeconds(span.Start), Seconds.FromSeconds(span.End));
             if (HarteLabel.TryRead(span.Label, out var chord))
-                findings.Add(chords.Weigh(chord, PitchStrengths.Over(hearing.Evidence, start, end), start, end, new(start)));
+                findings.Add(chords.Weigh(chord, PitchStrengths.Over(hearing.Evidence.Notes, start, end), start, end, new(start)));
         }
         foreach (var (midi, onset, end) in played)
             findings.Add(instead.Told(notes.Weigh(midi, onset, end, Pitch.FromMidi(midi).ToString(), new(onset)), midi));

@@ -27,7 +27,7 @@ internal sealed class ChordUses
         Use Heard(Bar bar, Claim<ChordUse> claim)
         {
             var (start, end) = (clock.TimeOf(bar.Number, claim.Start), clock.TimeOf(bar.Number, claim.Start + claim.Length));
-            var sounding = PitchStrengths.Over(hearing.Evidence, start, end);
+            var sounding = PitchStrengths.Over(hearing.Evidence.Notes, start, end);
             return new(claim.Value, sounding,
                 chords.Weigh(claim.Value.Chord, sounding, start, end, new(start, bar.Number, claim.Start.Value + 1)).Naming(bar, claim));
         }

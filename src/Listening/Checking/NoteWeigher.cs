@@ -1,3 +1,4 @@
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Checking;
@@ -8,7 +9,7 @@ namespace Harkbook.Listening.Checking;
 /// </summary>
 public sealed class NoteWeigher(Hearing hearing, CheckOptions options)
 {
-    private readonly NotePosteriorgram evidence = hearing.Evidence;
+    private readonly NotePosteriorgram evidence = hearing.Evidence.Notes;
 
     private readonly ILookup<int, HeardNote> notesByMidi = hearing.Notes
         .Concat(hearing.Lines.Found.SelectMany(l => l.Notes).Select(n => new HeardNote(n.Midi, n.Onset, n.End, n.Confidence, 0)))

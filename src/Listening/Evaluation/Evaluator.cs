@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Interchange;
+using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -139,7 +140,7 @@ public static class Evaluator
     {
         if (!truth.Notes.Any(n => n.StringIndex is not null))
             yield break;
-        var told = ToldGuitar.Apply(hearing, truth.Tuning ?? Tuning.Standard, Capo.At(truth.Capo ?? 0));
+        var told = Reader.Again(hearing, hearing.Claims with { Tuning = truth.Tuning ?? Tuning.Standard, Capo = Capo.At(truth.Capo ?? 0) });
         foreach (var (measure, heard) in new[] { ("string and fret", hearing), ("string and fret, tuning given", told) })
         {
             var (right, found) = StringScores.Count(truth.Notes, told.Tuning.Best, Scored(heard), heard.Tuning.Best);

@@ -9,21 +9,17 @@ using Harkbook.Units;
 
 namespace Harkbook.Listening.Interchange;
 
-/// <summary>
-/// A Hearing as JSON, losslessly but for the note evidence, which is kept in 255 steps. Times in seconds, pitches and
-/// tunings by name, chords in Harte syntax.
-/// </summary>
+/// <summary>A Hearing as JSON, without its evidence. Times in seconds, pitches and tunings by name, chords in Harte syntax.</summary>
 public static class HearingJson
 {
     /// <summary>A summary is for people: a millionth of a second or of a hertz is enough.</summary>
     private const int SummaryDigits = 6;
 
-    private static readonly JsonSerializerOptions Whole = Options(new NotePosteriorgramConverter(), value => value);
-    private static readonly JsonSerializerOptions Summary = Options(new NoEvidenceConverter(), value => Math.Round(value, SummaryDigits));
+    private static readonly JsonSerializerOptions Whole = Options(value => value, indented: false);
+    private static readonly JsonSerializerOptions Summary = Options(value => Math.Round(value, SummaryDigits), indented: true);
 
-    /// <param name="withEvidence">False leaves out the note evidence, which is large and of use only to Harkbook, and rounds times and pitches.</param>
-    public static string Write(Hearing hearing, bool withEvidence = true) =>
-        JsonSerializer.Serialize(hearing, withEvidence ? Whole : Summary);
+    /// <param name="rounded">Rounds times and pitches and starts new lines, for people.</param>
+    public static string Write(Hearing hearing, bool rounded = false) => JsonSerializer.Serialize(hearing, rounded ? Summary : Whole);
 
     /// <summary>Writes all of it into a stream, in UTF-8.</summary>
     public static void Write(Hearing hearing, Stream stream) => JsonSerializer.Serialize(stream, hearing, Whole);
@@ -47,18 +43,17 @@ public static class HearingJson
         }
     }
 
-    private static JsonSerializerOptions Options(JsonConverter evidence, Func<double, double> rounded) => new()
+    private static JsonSerializerOptions Options(Func<double, double> rounded, bool indented) => new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        WriteIndented = evidence is NoEvidenceConverter,
+        WriteIndented = indented,
         IndentSize = 1,
         RespectNullableAnnotations = true,
         RespectRequiredConstructorParameters = true,
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { evidence is NoEvidenceConverter ? NeverCertain : _ => { } } },
+        TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { indented ? NeverCertain : _ => { } } },
         Converters =
         {
-            evidence,
             new NumberConverter<Hertz>(h => rounded(h.Value), Hertz.FromHertz),
             new NumberConverter<Cents>(c => rounded(c.Value), Cents.FromCents),
             new NumberConverter<Seconds>(s => rounded(s.Value), Seconds.FromSeconds),
@@ -127,13 +122,5 @@ public static class HearingJson
         public override Chord Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options) => HarteLabel.Read(reader.GetString() ?? "");
 
         public override void Write(Utf8JsonWriter writer, Chord value, JsonSerializerOptions options) => writer.WriteStringValue(HarteLabel.Write(value));
-    }
-
-    private sealed class NoEvidenceConverter : JsonConverter<NotePosteriorgram>
-    {
-        public override NotePosteriorgram Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options) =>
-            throw new JsonException("A summary can't be read back.");
-
-        public override void Write(Utf8JsonWriter writer, NotePosteriorgram value, JsonSerializerOptions options) => writer.WriteNullValue();
     }
 }

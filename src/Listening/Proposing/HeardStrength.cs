@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Proposing;
@@ -22,7 +23,7 @@ internal sealed class HeardStrength
     }
 
     public static Dictionary<Chord, HeardStrength> OfChords(Hearing hearing) =>
-        hearing.Chords.Where(c => !c.Chord.Best.IsNone).GroupBy(c => c.Chord.Best).ToDictionary(g => g.Key, g => new HeardStrength(hearing.Evidence, g));
+        hearing.Chords.Where(c => !c.Chord.Best.IsNone).GroupBy(c => c.Chord.Best).ToDictionary(g => g.Key, g => new HeardStrength(hearing.Evidence.Notes, g));
 
     /// <summary>
     /// How well a shape's pitches explain what was heard, 0 to 1: what it sounds of it, over that, what it leaves out and what it adds unheard.

@@ -1,5 +1,6 @@
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Checking;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -53,7 +54,7 @@ public class NoteWeigherTests
             Beats = [.. Enumerable.Range(0, 8).Select(i => new HeardBeat(Seconds.FromSeconds(i * 0.5), (i + 2) % 4 + 1, 0.9))],
             Keys = [new(default, length, new(new Candidate<Key>(Key.Parse("A major"), 0.9)))],
             Notes = [new(69, Seconds.FromSeconds(1), Seconds.FromSeconds(2), 0.8, 0.9)],
-            Evidence = new(Seconds.FromSeconds(0.01), 36, sounding, onset),
+            Evidence = new() { Notes = new(Seconds.FromSeconds(0.01), 36, sounding, onset) },
             Chords = [new(default, length, new(new Candidate<Chord>(Chord.None, 0.5)))],
             Sections = [new(default, length, "A", 0.5)],
             Tuning = new(new Candidate<HeardTuning>(new(Tuning.Standard, Capo.None, "standard"), 0.5)),

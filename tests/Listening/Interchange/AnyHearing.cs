@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Harkbook.Audio.Recordings;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Tests.Theory;
 using Harkbook.Music.Theory;
@@ -41,7 +42,7 @@ internal static class AnyHearing
             Beats = [.. line.Item1],
             Keys = [.. line.Item2],
             Notes = [.. line.Item3],
-            Evidence = line.Item4,
+            Evidence = new() { Notes = line.Item4 },
             Chords = [.. rest.Item1],
             Sections = [.. rest.Item2],
             Tuning = rest.Item3,

@@ -12,8 +12,8 @@ public class HearingJsonTests
     [Fact]
     public void ASummaryIsReadableJsonWithoutTheEvidence() => AnyHearing.Whole.Sample(hearing =>
     {
-        using var summary = JsonDocument.Parse(HearingJson.Write(hearing, withEvidence: false));
-        Assert.Equal(JsonValueKind.Null, summary.RootElement.GetProperty("evidence").ValueKind);
+        using var summary = JsonDocument.Parse(HearingJson.Write(hearing, rounded: true));
+        Assert.False(summary.RootElement.TryGetProperty("evidence", out _));
         Assert.Equal(hearing.Chords.Length, summary.RootElement.GetProperty("chords").GetArrayLength());
         Assert.Equal(hearing.ReferencePitch.Best.Value, summary.RootElement.GetProperty("referencePitch").GetProperty("best").GetDouble(), 5e-7);
     }, iter: 100);
@@ -30,7 +30,7 @@ public class HearingJsonTests
     [Fact]
     public void ACapoOverAllStringsIsItsFretAndAPartialOneNamesItsStrings() => AnyHearing.Whole.Sample(hearing =>
     {
-        using var summary = JsonDocument.Parse(HearingJson.Write(hearing, withEvidence: false));
+        using var summary = JsonDocument.Parse(HearingJson.Write(hearing, rounded: true));
         var (capo, written) = (hearing.Tuning.Best.Capo, summary.RootElement.GetProperty("tuning").GetProperty("best").GetProperty("capo"));
         Assert.Equal(capo.Fret, capo.IsPartial ? written.GetProperty("fret").GetInt32() : written.GetInt32());
         if (capo.IsPartial)
@@ -53,7 +53,7 @@ public class HearingJsonTests
         var damaged = cut ? json[..at] : json[..at] + other + json[(at + 1)..];
         try
         {
-            _ = HearingJson.Read(damaged).Evidence.Frames;
+            _ = HearingJson.Read(damaged).Tuning.Best;
         }
         catch (JsonException)
         {
@@ -74,20 +74,5 @@ public class HearingJsonTests
         Assert.Equal(expected.Chords.SelectMany(c => c.Chord.Candidates), read.Chords.SelectMany(c => c.Chord.Candidates));
         Assert.Equal(expected.Sections, read.Sections);
         Assert.Equal(expected.Tuning.Candidates, read.Tuning.Candidates);
-        AssertSame(expected.Evidence, read.Evidence);
-    }
-
-    /// <summary>Strengths are kept in 255 steps, so each is at most half a step off.</summary>
-    private static void AssertSame(NotePosteriorgram expected, NotePosteriorgram read)
-    {
-        Assert.Equal((expected.Hop, expected.LowestMidi, expected.Frames, expected.Pitches), (read.Hop, read.LowestMidi, read.Frames, read.Pitches));
-        for (var f = 0; f < expected.Frames; f++)
-        {
-            for (var p = 0; p < expected.Pitches; p++)
-            {
-                Assert.Equal(expected.Sounding[f, p], read.Sounding[f, p], 0.5f / 255 + 2e-5f);
-                Assert.Equal(expected.Onset[f, p], read.Onset[f, p], 0.5f / 255 + 2e-5f);
-            }
-        }
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Recordings;
+using Harkbook.Listening.Evidence;
 using Harkbook.Listening;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
@@ -44,7 +45,7 @@ internal static class HandMade
         Beats = beats,
         Keys = [new(Seconds.FromSeconds(0), Seconds.FromSeconds(length), new(new Candidate<Key>(Music.Theory.Key.Parse("C major"), 0.6)))],
         Notes = [],
-        Evidence = Evidence(length),
+        Evidence = new() { Notes = Evidence(length) },
         Chords = chords,
         Sections = [],
         Tuning = new(new Candidate<HeardTuning>(new(Tuning.Standard, Capo.None, "standard"), 0.75)),

@@ -109,7 +109,7 @@ public class SongProposerTests
     public void TheShapeIsTheOneThatSounded(string played)
     {
         var shape = Shape.Parse(played);
-        var song = Propose(FourBars(HandMade.Chord("C", 1, 9)) with { Evidence = HandMade.Evidence(60, (1, 9, [.. shape.Pitches(Tuning.Standard).Select(p => p.Midi)])) });
+        var song = Propose(FourBars(HandMade.Chord("C", 1, 9)) with { Evidence = new() { Notes = HandMade.Evidence(60, (1, 9, [.. shape.Pitches(Tuning.Standard).Select(p => p.Midi)])) } });
         Assert.Equal(played, song.Shapes.Single().Shape.ToString());
         Assert.Equal(song.Shapes.Single().Shape, song.Bars.First().Chords.Single().Value.Shape);
         Assert.InRange(song.Shapes.Single().Standing.Confidence!.Value, 0.5, 0.75);

@@ -1,3 +1,5 @@
+using Harkbook.Listening.Evidence;
+
 namespace Harkbook.Listening.Estimators.Beats;
 
 /// <summary>
@@ -15,7 +17,7 @@ internal static class BarCheck
 
     /// <param name="beats">Rising.</param>
     /// <returns>The same beats, each at the place that fits best.</returns>
-    public static List<DecodedBeat> Apply(List<DecodedBeat> beats, PulseBands bands, PulseEvidence evidence, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
+    public static List<DecodedBeat> Apply(List<DecodedBeat> beats, IPulseBands bands, PulseEvidence evidence, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
     {
         if (beats.Count < Fewest)
             return beats;

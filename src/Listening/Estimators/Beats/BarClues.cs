@@ -1,3 +1,5 @@
+using Harkbook.Listening.Evidence;
+
 namespace Harkbook.Listening.Estimators.Beats;
 
 /// <summary>
@@ -23,7 +25,7 @@ internal static class BarClues
 
     /// <param name="frames">Where the beats fall, rising; two at least.</param>
     /// <returns>Shape (beats, <see cref="Count"/>).</returns>
-    public static float[][] Of(PulseBands bands, PulseEvidence evidence, IReadOnlyList<int> frames, CancellationToken cancellation)
+    public static float[][] Of(IPulseBands bands, PulseEvidence evidence, IReadOnlyList<int> frames, CancellationToken cancellation)
     {
         var sound = new BeatSound(bands, frames, cancellation);
         var clues = frames.Select(_ => new float[Count]).ToArray();

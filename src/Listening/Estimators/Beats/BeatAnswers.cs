@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
@@ -30,20 +31,34 @@ public sealed class BeatEstimator(BeatOptions? options = null)
             throw new ArgumentException($"Beats are found in one channel and this signal has {mono.ChannelCount}; call ToMono first.", nameof(mono));
         if (anchors.FirstOrDefault(a => a.PositionInBar is < 1 or > 4) is { } odd)
             throw new ArgumentOutOfRangeException(nameof(anchors), odd.PositionInBar, "A beat's position in its bar is 1 to 4.");
+        return Read(Hear(mono, cancellation), anchors, cancellation);
+    }
+
+    /// <summary>The first half of the work: what the sound says of beats.</summary>
+    /// <param name="mono">One channel, at any rate.</param>
+    internal PulseSound Hear(ISound mono, CancellationToken cancellation)
+    {
         cancellation.ThrowIfCancellationRequested();
         var sound = mono.At(PulseBands.Rate);
         if (SoundingSpan.Of(sound) is not { } span)
-            return BeatAnswers.Nothing("no sound was heard");
-        var bands = new PulseBands(sound);
-        var flux = FluxPulse.Of(bands, cancellation);
-        var sounding = span with { Last = Math.Min(span.Last, flux.LastOnset()) };
-        return Solve(Weigh(bands, flux, cancellation), bands, flux.Onsets(), sounding, anchors, cancellation);
+            return PulseSound.None;
+        var bands = KeptBands.Of(new PulseBands(sound), cancellation);
+        return new(Weigh(bands, FluxPulse.Of(bands, cancellation), cancellation).Rounded(), bands, span);
     }
 
-    /// <summary>The second half of the work: from evidence to beats, and a second look at bars.</summary>
+    /// <summary>The second half: the beats that fit it best.</summary>
+    internal BeatEstimate Read(PulseSound heard, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
+    {
+        if (heard.Span is not { } span)
+            return BeatAnswers.Nothing("no sound was heard");
+        var flux = FluxPulse.Of(heard.Bands, cancellation);
+        return Solve(heard.Curves, heard.Bands, flux.Onsets(), span with { Last = Math.Min(span.Last, flux.LastOnset()) }, anchors, cancellation);
+    }
+
+    /// <summary>From evidence to beats, and a second look at bars.</summary>
     /// <param name="bands">Of the sound itself.</param>
     /// <param name="onsets">As <see cref="FluxPulse.Onsets"/> tells.</param>
-    internal BeatEstimate Solve(PulseEvidence evidence, PulseBands bands, double[] onsets, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
+    internal BeatEstimate Solve(PulseEvidence evidence, IPulseBands bands, double[] onsets, SoundingSpan span, IReadOnlyList<BeatAnchor> anchors, CancellationToken cancellation)
     {
         var (rows, weighed) = Decode(evidence, onsets, span, anchors, cancellation);
         if (evidence.Learned)
@@ -96,7 +111,7 @@ public sealed class BeatEstimator(BeatOptions? options = null)
         return rows;
     }
 
-    private PulseEvidence Weigh(PulseBands bands, FluxPulse flux, CancellationToken cancellation)
+    private PulseEvidence Weigh(IPulseBands bands, FluxPulse flux, CancellationToken cancellation)
     {
         if (Plain)
             return flux.Weigh();

@@ -1,4 +1,5 @@
 using System.Numerics.Tensors;
+using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Estimators.Beats;
 
@@ -23,7 +24,7 @@ internal sealed class BeatSound
     private readonly float[][] pitches;
 
     /// <param name="frames">Where the beats fall, rising; two at least.</param>
-    public BeatSound(PulseBands bands, IReadOnlyList<int> frames, CancellationToken cancellation)
+    public BeatSound(IPulseBands bands, IReadOnlyList<int> frames, CancellationToken cancellation)
     {
         var flux = Enumerable.Range(0, Regions).Select(_ => new float[bands.Frames]).ToArray();
         var means = frames.Select(_ => new float[PulseBands.Count]).ToArray();
@@ -66,7 +67,7 @@ internal sealed class BeatSound
     }
 
     /// <summary>Goes once through the beats' own stretch, from a beat before them on: how much rises in each region and frame, and the mean of each band over each beat.</summary>
-    private static void Read(PulseBands bands, float[][] flux, float[][] means, (int From, int To)[] beats, CancellationToken cancellation)
+    private static void Read(IPulseBands bands, float[][] flux, float[][] means, (int From, int To)[] beats, CancellationToken cancellation)
     {
         // A row more than a piece: the last of the piece before stands first.
         var rows = new float[(Piece + 1) * PulseBands.Count];

@@ -1,3 +1,5 @@
+using Harkbook.Listening.Evidence;
+
 namespace Harkbook.Listening.Estimators.Beats;
 
 /// <summary>

@@ -1,3 +1,5 @@
+using Harkbook.Listening.Evidence;
+
 namespace Harkbook.Listening.Estimators.Beats;
 
 /// <summary>
@@ -16,7 +18,7 @@ internal sealed class FluxPulse
 
     private FluxPulse(float[] all, float[] bass) => (this.all, this.bass) = (all, bass);
 
-    public static FluxPulse Of(PulseBands bands, CancellationToken cancellation)
+    public static FluxPulse Of(IPulseBands bands, CancellationToken cancellation)
     {
         const int Width = PulseBands.Moments.Bands;
         var (all, bass) = (new float[bands.Frames], new float[bands.Frames]);

@@ -1,5 +1,6 @@
 using System.Numerics.Tensors;
 using Harkbook.Audio.Signals;
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Beats;
@@ -10,7 +11,7 @@ namespace Harkbook.Listening.Estimators.Beats;
 /// tell neighbouring notes apart. Each is log10(1 + 1000·a)/2 of the mean amplitude a, after the recording is brought to a root mean square of 0.1.
 /// training/beats/features.py makes the same numbers, held equal by a test. One instance serves one thread at a time.
 /// </summary>
-internal sealed class PulseBands
+internal sealed class PulseBands : IPulseBands
 {
     public const int Count = Moments.Bands + Pitches.Bands;
     public const int HopSamples = 441;

@@ -1,3 +1,4 @@
+using Harkbook.Listening.Evidence;
 using Microsoft.ML.OnnxRuntime;
 
 namespace Harkbook.Listening.Estimators.Beats;
@@ -22,7 +23,7 @@ internal sealed class PulseNetwork : IDisposable
     /// <summary>The network that comes with the program; a new session each time.</summary>
     public static PulseNetwork Shipped() => new(ModelFile.Read("beats.onnx"));
 
-    public PulseEvidence Weigh(PulseBands bands, CancellationToken cancellation)
+    public PulseEvidence Weigh(IPulseBands bands, CancellationToken cancellation)
     {
         var evidence = new PulseEvidence(bands.Frames) { Learned = true };
         var rows = new float[Math.Min(bands.Frames, Piece + 2 * Context) * PulseBands.Count];

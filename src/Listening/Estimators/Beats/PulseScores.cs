@@ -1,3 +1,5 @@
+using Harkbook.Listening.Evidence;
+
 namespace Harkbook.Listening.Estimators.Beats;
 
 /// <summary>What the decoder adds up: how much more likely each frame's evidence is if a beat, at a place in the bar and at a tempo, falls on it.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Estimators.Chords;

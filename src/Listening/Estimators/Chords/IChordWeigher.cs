@@ -1,3 +1,5 @@
+using Harkbook.Listening.Evidence;
+
 namespace Harkbook.Listening.Estimators.Chords;
 
 /// <summary>Says for every span how well each chord explains it.</summary>

@@ -1,3 +1,4 @@
+using Harkbook.Listening.Evidence;
 using Microsoft.ML.OnnxRuntime;
 
 namespace Harkbook.Listening.Estimators.Chords;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Form;
@@ -15,18 +16,24 @@ public sealed class FormEstimator(FormOptions? options = null)
     /// <param name="mono">One channel, at any rate.</param>
     /// <param name="a4">The recording's own reference pitch.</param>
     /// <param name="beats">Felt beats, rising; none gives no section.</param>
-    public ImmutableArray<HeardSection> Estimate(ISound mono, Hertz a4, ImmutableArray<HeardBeat> beats, CancellationToken cancellation = default)
+    public ImmutableArray<HeardSection> Estimate(ISound mono, Hertz a4, ImmutableArray<HeardBeat> beats, CancellationToken cancellation = default) =>
+        beats.IsDefaultOrEmpty ? [] : Read(ColourScan.Of(mono, a4, cancellation), beats, []);
+
+    /// <param name="borders">Where sections start for sure: there and nowhere nearer to there than the shortest section.</param>
+    internal ImmutableArray<HeardSection> Read(SoundColour colour, ImmutableArray<HeardBeat> beats, ImmutableArray<Seconds> borders)
     {
-        if (beats.IsDefaultOrEmpty)
+        if (beats.IsDefaultOrEmpty || colour.Frames == 0)
             return [];
-        var sound = BarSound.Of(mono, a4, beats, cancellation);
+        var sound = BarSound.Of(colour, beats);
         var alike = BarLikeness.Of(sound);
         var novelty = Boundaries.Novelty(alike, options.FewestBars);
         var starts = Boundaries.WithRepeats(Boundaries.Pick(novelty, alike, options.FewestBars), novelty, alike, options.FewestBars);
-        return Label(sound, alike, novelty, starts);
+        var claimed = borders.Select(sound.BarAt).Where(b => b < alike.Bars).Distinct().ToList();
+        starts.RemoveAll(s => s > 0 && !claimed.Contains(s) && claimed.Any(c => Math.Abs(c - s) < options.FewestBars));
+        return Label(sound, alike, novelty, [.. starts.Union(claimed).Order()], claimed);
     }
 
-    private ImmutableArray<HeardSection> Label(BarSound sound, BarLikeness alike, double[] novelty, List<int> starts)
+    private ImmutableArray<HeardSection> Label(BarSound sound, BarLikeness alike, double[] novelty, List<int> starts, List<int> claimed)
     {
         var first = new List<(int Start, int End)>();
         var sections = ImmutableArray.CreateBuilder<HeardSection>();
@@ -39,7 +46,7 @@ public sealed class FormEstimator(FormOptions? options = null)
                 label = first.Count;
                 first.Add((start, end));
             }
-            var confidence = starts.Count == 1 ? 0.5 : Math.Clamp(0.3 + 2 * novelty[start == 0 ? starts[1] : start], 0, 0.95);
+            var confidence = claimed.Contains(start) ? 1 : starts.Count == 1 ? 0.5 : Math.Clamp(0.3 + 2 * novelty[start == 0 ? starts[1] : start], 0, 0.95);
             sections.Add(new(Seconds.FromSeconds(sound.Starts[start]), Seconds.FromSeconds(sound.Starts[end]), Letters(label), confidence));
         }
         return sections.ToImmutable();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Estimators.Chords;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Notes;

@@ -18,6 +18,7 @@ public sealed class NetworkNoteEstimator : INoteEstimator
     {
         using var scan = new NoteScan();
         SpectraScan.Run(mono, a4, [scan], progress, ct);
-        return scan.Notes();
+        var heard = scan.Posteriorgram();
+        return new(new NotePicker(scan.Picking).Pick(heard), heard);
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Notes;
@@ -9,15 +10,18 @@ public sealed class NotePicker(NotePickOptions? options = null)
     private const int PeakReach = 3;
     private const int GapFrames = 3;
 
+    /// <summary>A note is loudest within 60 ms of its onset.</summary>
+    private const int AttackFrames = 6;
+
     private readonly NotePickOptions options = options ?? new();
 
-    /// <param name="strength">0–1 for a frame and a column of the evidence.</param>
-    public ImmutableArray<HeardNote> Pick(NotePosteriorgram evidence, Func<int, int, double> strength) =>
+    /// <summary>Notes by onset, then pitch; each as strong as it is loud soon after its onset.</summary>
+    public ImmutableArray<HeardNote> Pick(NotePosteriorgram evidence) =>
         [.. Enumerable.Range(0, evidence.Pitches)
-            .SelectMany(p => OfPitch(evidence, p, strength))
+            .SelectMany(p => OfPitch(evidence, p))
             .OrderBy(n => n.Onset).ThenBy(n => n.Midi)];
 
-    private IEnumerable<HeardNote> OfPitch(NotePosteriorgram evidence, int pitch, Func<int, int, double> strength)
+    private IEnumerable<HeardNote> OfPitch(NotePosteriorgram evidence, int pitch)
     {
         var onsets = Onsets(evidence, pitch);
         for (var i = 0; i < onsets.Count; i++)
@@ -28,8 +32,16 @@ public sealed class NotePicker(NotePickOptions? options = null)
             if (length < options.ShortestNote)
                 continue;
             yield return new(evidence.LowestMidi + pitch, evidence.Hop * Refined(evidence, pitch, onsets[i]), evidence.Hop * end,
-                evidence.Onset[onsets[i], pitch], strength(onsets[i], pitch));
+                evidence.Onset[onsets[i], pitch], Strength(evidence.Level, onsets[i], pitch));
         }
+    }
+
+    private static double Strength(LevelMatrix level, int onset, int pitch)
+    {
+        var loudest = 0f;
+        for (var f = onset; f < Math.Min(level.Frames, onset + AttackFrames); f++)
+            loudest = Math.Max(loudest, level[f, pitch]);
+        return loudest;
     }
 
     private List<int> Onsets(NotePosteriorgram evidence, int pitch)

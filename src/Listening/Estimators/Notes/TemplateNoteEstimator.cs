@@ -1,4 +1,5 @@
 using Harkbook.Audio.Signals;
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Notes;
@@ -20,13 +21,14 @@ public sealed class TemplateNoteEstimator(NotePickOptions? options = null) : INo
         var features = new NoteFeatures(spectrum, salience);
         var evidence = Weigh(features, ct);
         progress?.Report(1);
-        return new(picker.Pick(evidence, (f, p) => features.Strength(f, p)), evidence);
+        return new(picker.Pick(evidence), evidence);
     }
 
     private static NotePosteriorgram Weigh(NoteFeatures features, CancellationToken ct)
     {
         var sounding = new PosteriorMatrix(features.Frames, HarmonicTemplates.Pitches);
         var onset = new PosteriorMatrix(features.Frames, HarmonicTemplates.Pitches);
+        var level = new LevelMatrix(features.Frames, HarmonicTemplates.Pitches);
         Parallel.For(0, features.Frames, new ParallelOptions { CancellationToken = ct }, f =>
         {
             Span<float> values = stackalloc float[NoteFeatures.Count];
@@ -35,10 +37,11 @@ public sealed class TemplateNoteEstimator(NotePickOptions? options = null) : INo
                 if (!features.IsPresent(f, p))
                     continue;
                 features.Fill(f, p, values);
+                level[f, p] = (float)features.Strength(f, p);
                 (onset[f, p], sounding[f, p]) = NoteClassifier.Shipped.Weigh(values);
             }
         });
-        return new(LogSpectrum.Hop, HarmonicTemplates.LowestMidi, sounding, onset);
+        return new(LogSpectrum.Hop, HarmonicTemplates.LowestMidi, sounding, onset, level: level);
     }
 
     private sealed class Part(IProgress<double>? whole, double from, double to) : IProgress<double>

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Notes;
+using Harkbook.Listening.Evidence;
+using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
@@ -27,27 +30,36 @@ public sealed class LineEstimator
     }
 
     /// <summary>From what the network said of each frame.</summary>
-    internal static HeardLines Of(LineCell[][] cells, ImmutableArray<HeardKey> keys)
+    /// <param name="harpKey">The harmonica's key where a person claims it; a harmonica is then what plays the reeds.</param>
+    /// <param name="absent">Kinds that a person says aren't there.</param>
+    internal static HeardLines Of(LineCells cells, ImmutableArray<HeardKey> keys, PitchName? harpKey = null, ImmutableArray<LineKind> absent = default)
+    {
+        var found = Of(cells, keys, harpKey);
+        return absent.IsDefaultOrEmpty ? found : found with { Found = [.. found.Found.Where(l => !absent.Contains(l.Kind.Best))] };
+    }
+
+    private static HeardLines Of(LineCells cells, ImmutableArray<HeardKey> keys, PitchName? harpKey)
     {
         var stretches = new LineTracer(cells).Trace();
-        var present = LinePresence.Of(stretches, cells.Length);
+        var present = LinePresence.Of(stretches, cells.Frames);
         if (present < 0.5)
             return new(1 - present, []);
-        var lines = LineLayers.Of(stretches, keys, present).Select(l => LineOf(l, keys, cells.Length));
+        var lines = LineLayers.Of(stretches, keys, present).Select(l => LineOf(l, keys, harpKey, cells.Frames));
         return new(1 - present, [.. lines.OrderByDescending(l => l.Kind.Confidence)]);
     }
 
-    private static HeardLine LineOf(LineLayer layer, ImmutableArray<HeardKey> keys, int frames)
+    private static HeardLine LineOf(LineLayer layer, ImmutableArray<HeardKey> keys, PitchName? harpKey, int frames)
     {
         var isHarp = layer.Kind.Best == LineKind.Harmonica;
         var stretches = isHarp ? layer.Stretches : LineNotes.OneAtATime(layer.Stretches);
         var line = new HeardLine { Kind = layer.Kind, Contour = LineNotes.ContourOf(stretches, frames), Notes = LineNotes.Of(stretches) };
-        return isHarp ? OnHarp(line, keys) : line;
+        return isHarp ? OnHarp(line, keys, harpKey) : line;
     }
 
-    private static HeardLine OnHarp(HeardLine line, ImmutableArray<HeardKey> keys)
+    private static HeardLine OnHarp(HeardLine line, ImmutableArray<HeardKey> keys, PitchName? claimed)
     {
-        var harp = new HarpFinder(keys).Rank(line.Notes);
+        var heard = new HarpFinder(keys).Rank(line.Notes);
+        var harp = claimed is { } key ? Told.Only(heard.Candidates.Select(c => c.Value).First(h => h.Key.PitchClass == key.PitchClass) with { Key = key }) : heard;
         var path = new HolePath(Harmonica.Richter(harp.Best.Key), harp.Best.Position);
         return line with { Harp = harp, Notes = path.Place(line.Notes) };
     }

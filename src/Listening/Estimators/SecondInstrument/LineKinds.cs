@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 

@@ -1,3 +1,5 @@
+using Harkbook.Listening.Evidence;
+
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 
 /// <summary>Stretches that follow each other without a rest, or sound together, as one instrument plays them.</summary>

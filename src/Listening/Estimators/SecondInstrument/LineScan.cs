@@ -1,4 +1,5 @@
 using Harkbook.Listening.Estimators.Notes;
+using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 
@@ -9,20 +10,22 @@ internal sealed class LineScan : ISpectraListener, IDisposable
 
     private readonly LineNetwork network = LineNetwork.Shipped();
 
-    /// <summary>Each frame's cells, by pitch; frame f is centred on f hops of <see cref="LogSpectrum"/>.</summary>
-    public LineCell[][] Cells { get; private set; } = [];
+    private LineCells.Writer heard = new();
+
+    /// <summary>Of all that was heard.</summary>
+    public LineCells Cells => heard.Written();
 
     public int Context => network.Context;
 
     public int Planes => LineNetwork.Planes;
 
-    public void Begin(int frames) => Cells = new LineCell[frames][];
+    public void Begin(int frames) => heard = new();
 
     public void Hear(SpectraPiece piece)
     {
         var (kinds, onset, off) = network.Weigh(piece.Planes(Planes), piece.Frames);
         for (var f = 0; f < piece.Count; f++)
-            Cells[piece.First + f] = [.. Frame(piece, f, kinds, onset, off)];
+            heard.Add(Frame(piece, f, kinds, onset, off));
     }
 
     public void Dispose() => network.Dispose();

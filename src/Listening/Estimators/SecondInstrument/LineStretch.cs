@@ -1,3 +1,5 @@
+using Harkbook.Listening.Evidence;
+
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 
 /// <summary>A pitch that something other than a struck string holds for a while: cells of frames that follow each other.</summary>

@@ -1,10 +1,12 @@
+using Harkbook.Listening.Evidence;
+
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 
 /// <summary>
 /// Joins cells of one pitch into stretches: from where a line surely sounds, or was heard to start, as long as it may sound; cut
 /// where another start is heard. A pitch that sways past the semitone's edge is waited for.
 /// </summary>
-internal sealed class LineTracer(LineCell[][] cells)
+internal sealed class LineTracer(LineCells cells)
 {
     private const float Begins = 0.5f, Holds = 0.3f, Starts = 0.35f;
     private const int LongestGap = 3, LongestSway = 10, EarlyStart = 15, LateStart = 4, ShortestBetweenStarts = 5, Shortest = 5, ShortestUnstarted = 10, Peak = 3;
@@ -22,7 +24,7 @@ internal sealed class LineTracer(LineCell[][] cells)
     private void Follow(int pitch)
     {
         var end = 0;
-        for (var f = 0; f < cells.Length; f++)
+        for (var f = 0; f < cells.Frames; f++)
         {
             if (f < end || At(f, pitch)?.Chance is not >= Begins)
                 continue;
@@ -35,7 +37,7 @@ internal sealed class LineTracer(LineCell[][] cells)
     private int Hold(int first, int pitch, bool hasOnset, int atLeast)
     {
         var (f, last) = (first + 1, first);
-        for (; f < cells.Length; f++)
+        for (; f < cells.Frames; f++)
         {
             if (f - first >= ShortestBetweenStarts && f >= atLeast && IsStart(f, pitch))
                 break;
@@ -44,7 +46,7 @@ internal sealed class LineTracer(LineCell[][] cells)
             else if (f - last > (Sways(f, pitch) ? LongestSway : LongestGap))
                 break;
         }
-        if (f < cells.Length && IsStart(f, pitch) && f - last <= LongestGap + 1)
+        if (f < cells.Frames && IsStart(f, pitch) && f - last <= LongestGap + 1)
             last = f - 1;
         done.Add(new(LineNetwork.LowestMidi + pitch, first, [.. Enumerable.Range(first, last + 1 - first).Select(g => At(g, pitch))], hasOnset));
         return last + 1;
@@ -52,7 +54,7 @@ internal sealed class LineTracer(LineCell[][] cells)
 
     private int? StartNear(int frame, int pitch, int notBefore)
     {
-        for (var f = Math.Min(cells.Length - 1, frame + LateStart); f >= Math.Max(notBefore, frame - EarlyStart); f--)
+        for (var f = Math.Min(cells.Frames - 1, frame + LateStart); f >= Math.Max(notBefore, frame - EarlyStart); f--)
         {
             if (IsStart(f, pitch))
                 return f;
@@ -71,7 +73,7 @@ internal sealed class LineTracer(LineCell[][] cells)
     {
         if (At(frame, pitch)?.Onset is not { } most || most < Starts)
             return false;
-        for (var f = Math.Max(0, frame - Peak); f <= Math.Min(cells.Length - 1, frame + Peak); f++)
+        for (var f = Math.Max(0, frame - Peak); f <= Math.Min(cells.Frames - 1, frame + Peak); f++)
         {
             if (At(f, pitch)?.Onset is { } other && (other > most || (other == most && f < frame)))
                 return false;
@@ -81,15 +83,7 @@ internal sealed class LineTracer(LineCell[][] cells)
 
     private bool Sways(int frame, int pitch) => At(frame, pitch - 1) is { Chance: >= Holds, Off: > 0 } || At(frame, pitch + 1) is { Chance: >= Holds, Off: < 0 };
 
-    private LineCell? At(int frame, int pitch)
-    {
-        foreach (var cell in cells[frame])
-        {
-            if (cell.Pitch == pitch)
-                return cell;
-        }
-        return null;
-    }
+    private LineCell? At(int frame, int pitch) => cells.Find(frame, pitch);
 
     private static bool IsLongEnough(LineStretch s) => s.Length >= (s.HasOnset ? Shortest : ShortestUnstarted);
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Theory;
 
@@ -18,11 +19,17 @@ public sealed class TuningEstimator(TuningOptions? options = null)
     private readonly TuningOptions options = options ?? new();
 
     /// <param name="notes">Rising by onset.</param>
-    public Distribution<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, CancellationToken ct = default)
+    public Distribution<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, CancellationToken ct = default) => Estimate(notes, key, null, null, ct);
+
+    /// <param name="tuning">The tuning that a person claims: only its capos are then weighed.</param>
+    /// <param name="capo">The capo that a person claims: only tunings under it are then weighed.</param>
+    internal Distribution<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, Tuning? tuning, Capo? capo, CancellationToken ct)
     {
+        if (tuning is not null && capo is not null)
+            return Told.Only(new HeardTuning(tuning, capo.Value, TuningCatalogue.NameOf(tuning)));
         var evidence = new TuningEvidence(notes, key, options);
-        var known = Fits(evidence, Guitars(options), ct);
-        var near = evidence.TotalWeight > 0
+        var known = Fits(evidence, Guitars(options, tuning, capo), ct);
+        var near = evidence.TotalWeight > 0 && tuning is null
             ? Weighed(known).OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom).SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre))
             : [];
         var weighed = Weighed([.. known, .. Fits(evidence, near, ct)]);
@@ -35,9 +42,13 @@ public sealed class TuningEstimator(TuningOptions? options = null)
                 new TuningReasons(evidence, w.Fit, w.Guitar.Moved, [.. w.Alike.Where(g => g != w.Guitar)]).ToString()))]));
     }
 
-    internal static IEnumerable<Guitar> Guitars(TuningOptions options) =>
-        TuningCatalogue.All.Where(t => t.Instrument == TuningCatalogue.Guitar)
-            .SelectMany(_ => Enumerable.Range(0, options.HighestCapo + 1), (tuning, capo) => new Guitar(tuning, Capo.At(capo)));
+    internal static IEnumerable<Guitar> Guitars(TuningOptions options, Tuning? told = null, Capo? capo = null)
+    {
+        NamedTuning[] tunings = told is null ? [.. TuningCatalogue.All.Where(t => t.Instrument == TuningCatalogue.Guitar)]
+            : [TuningCatalogue.All.FirstOrDefault(t => t.Tuning == told) ?? new(TuningCatalogue.Guitar, told.ToString(), [], told, "as told")];
+        Capo[] capos = capo is { } known ? [known] : [.. Enumerable.Range(0, options.HighestCapo + 1).Select(fret => Capo.At(fret))];
+        return tunings.SelectMany(_ => capos, (tuning, at) => new Guitar(tuning, at));
+    }
 
     internal static IEnumerable<int> Open(Guitar guitar) => guitar.Named.Tuning.Strings.Select(s => s.Midi + guitar.Capo.Fret);
 

@@ -1,5 +1,6 @@
 using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Beats;
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Tests.Estimators.Beats;

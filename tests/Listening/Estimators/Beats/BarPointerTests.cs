@@ -1,4 +1,5 @@
 using Harkbook.Listening.Estimators.Beats;
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Tests.Estimators.Beats;

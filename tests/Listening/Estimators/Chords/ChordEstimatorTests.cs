@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Estimators.Notes;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Harkbook.Listening.Estimators.Chords;
+using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Tests.Estimators.Chords;

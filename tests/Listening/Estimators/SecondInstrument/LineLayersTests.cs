@@ -1,4 +1,5 @@
 using Harkbook.Listening.Estimators.SecondInstrument;
+using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Tests.Estimators.SecondInstrument;
 

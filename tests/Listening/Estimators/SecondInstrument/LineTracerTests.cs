@@ -1,4 +1,5 @@
 using Harkbook.Listening.Estimators.SecondInstrument;
+using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Tests.Estimators.SecondInstrument;
 
@@ -14,7 +15,7 @@ public class LineTracerTests
         Hold(cells, 10, 40, 69, Reed);
         Hold(cells, 40, 45, 69, Doubtful);
         Start(cells, 10, 69);
-        var note = Assert.Single(new LineTracer(cells).Trace());
+        var note = Assert.Single(new LineTracer(LineCells.Of(cells)).Trace());
         Assert.Equal((69, 10, 45, true), (note.Midi, note.First, note.End, note.HasOnset));
     }
 
@@ -25,7 +26,7 @@ public class LineTracerTests
         Hold(cells, 10, 70, 69, Reed);
         Start(cells, 10, 69);
         Start(cells, 41, 69);
-        Assert.Equal([(10, 41), (41, 70)], new LineTracer(cells).Trace().Select(s => (s.First, s.End)));
+        Assert.Equal([(10, 41), (41, 70)], new LineTracer(LineCells.Of(cells)).Trace().Select(s => (s.First, s.End)));
     }
 
     [Fact]
@@ -36,7 +37,7 @@ public class LineTracerTests
         Hold(cells, 10, 20, 68, Reed);
         Hold(cells, 20, 60, 69, Reed);
         Start(cells, 10, 69);
-        var note = Assert.Single(new LineTracer(cells).Trace());
+        var note = Assert.Single(new LineTracer(LineCells.Of(cells)).Trace());
         Assert.Equal((69, 10, 60), (note.Midi, note.First, note.End));
     }
 
@@ -45,7 +46,7 @@ public class LineTracerTests
     {
         var cells = Silence(80);
         Hold(cells, 10, 60, 69, Doubtful);
-        Assert.Empty(new LineTracer(cells).Trace());
+        Assert.Empty(new LineTracer(LineCells.Of(cells)).Trace());
     }
 
     [Fact]
@@ -57,9 +58,9 @@ public class LineTracerTests
             var midi = 69 + 2 * (f - 20) / 100.0;
             cells[f] = [new((int)Math.Round(midi) - LineNetwork.LowestMidi, Reed, f == 20 ? 0.9f : 0, (float)(midi - Math.Round(midi)), -20)];
         }
-        var contour = LineNotes.ContourOf(new LineTracer(cells).Trace(), cells.Length);
+        var contour = LineNotes.ContourOf(new LineTracer(LineCells.Of(cells)).Trace(), cells.Length);
         for (var f = 20; f < 120; f++)
-            Assert.Equal(2 * (f - 20), contour.Cents[f], 0.11);
+            Assert.Equal(2 * (f - 20), contour.Cents[f], 100 / 127.0 / 2 + 0.11);
         Assert.False(contour.IsSounding(10));
         Assert.False(contour.IsSounding(130));
     }

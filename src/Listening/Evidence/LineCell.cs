@@ -1,4 +1,6 @@
-namespace Harkbook.Listening.Estimators.SecondInstrument;
+using Harkbook.Listening.Estimators.SecondInstrument;
+
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>One pitch of one frame in which something that isn't plucked may sound.</summary>
 /// <param name="Pitch">Semitones above <see cref="LineNetwork.LowestMidi"/>.</param>

@@ -1,4 +1,6 @@
-namespace Harkbook.Listening.Estimators.Beats;
+using Harkbook.Listening.Estimators.Beats;
+
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>What speaks for beats, bars and tempo, 50 times a second. Frame f stands for f / <see cref="FrameRate"/> seconds.</summary>
 internal sealed class PulseEvidence
@@ -8,6 +10,9 @@ internal sealed class PulseEvidence
 
     /// <summary>Tempi from 32 beats a minute, twenty to an octave.</summary>
     public const int Tempi = 64;
+
+    /// <summary>Values a frame.</summary>
+    public const int Width = 3 + Meters + Tempi;
 
     public PulseEvidence(int frames) =>
         (Beat, Downbeat, Change, Meter, Tempo) = (new float[frames], new float[frames], new float[frames], new float[frames, Meters], new float[frames, Tempi]);
@@ -39,6 +44,47 @@ internal sealed class PulseEvidence
     {
         float At(int f) => curve[Math.Clamp(f, 0, curve.Length - 1)];
         return Math.Max(At(frame), Math.Max(At(frame - 1), At(frame + 1)));
+    }
+
+    /// <summary>Rounds all to the 65,535 steps in which evidence is kept, so that what is heard and what is read back are the same.</summary>
+    public PulseEvidence Rounded()
+    {
+        var steps = new ushort[Frames * Width];
+        GiveSteps(steps);
+        TakeSteps(steps);
+        return this;
+    }
+
+    /// <summary>Fills frames × <see cref="Width"/> steps: beat, downbeat, change, meters, tempi.</summary>
+    public void GiveSteps(Span<ushort> steps)
+    {
+        for (var f = 0; f < Frames; f++)
+        {
+            var row = steps.Slice(f * Width, Width);
+            (row[0], row[1], row[2]) = (Step(Beat[f]), Step(Downbeat[f]), Step(Change[f]));
+            for (var m = 0; m < Meters; m++)
+                row[3 + m] = Step(Meter[f, m]);
+            for (var t = 0; t < Tempi; t++)
+                row[3 + Meters + t] = Step(Tempo[f, t]);
+        }
+
+        static ushort Step(float value) => (ushort)(Math.Clamp(value, 0, 1) * ushort.MaxValue + 0.5f);
+    }
+
+    /// <param name="steps">As <see cref="GiveSteps"/> gives them.</param>
+    public void TakeSteps(ReadOnlySpan<ushort> steps)
+    {
+        for (var f = 0; f < Frames; f++)
+        {
+            var row = steps.Slice(f * Width, Width);
+            (Beat[f], Downbeat[f], Change[f]) = (Value(row[0]), Value(row[1]), Value(row[2]));
+            for (var m = 0; m < Meters; m++)
+                Meter[f, m] = Value(row[3 + m]);
+            for (var t = 0; t < Tempi; t++)
+                Tempo[f, t] = Value(row[3 + Meters + t]);
+        }
+
+        static float Value(ushort step) => step / (float)ushort.MaxValue;
     }
 
     /// <summary>The same, with beats and downbeats that can be changed apart.</summary>

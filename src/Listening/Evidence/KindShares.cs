@@ -1,4 +1,6 @@
-namespace Harkbook.Listening.Estimators.SecondInstrument;
+using Harkbook.Listening.Estimators.SecondInstrument;
+
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>A number for each of <see cref="LineNetwork.Kinds"/>.</summary>
 internal readonly record struct KindShares(float Reed, float Voice, float Blown, float Bowed)

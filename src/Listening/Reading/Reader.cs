@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using Harkbook.Audio.Recordings;
+using Harkbook.Listening.Estimators.Beats;
+using Harkbook.Listening.Estimators.Chords;
+using Harkbook.Listening.Estimators.Form;
+using Harkbook.Listening.Estimators.Fretting;
+using Harkbook.Listening.Estimators.Keys;
+using Harkbook.Listening.Estimators.Notes;
+using Harkbook.Listening.Estimators.SecondInstrument;
+using Harkbook.Listening.Estimators.Tunings;
+using Harkbook.Listening.Evidence;
+
+namespace Harkbook.Listening.Reading;
+
+/// <summary>
+/// Reads evidence: the likeliest beats, keys, chords, sections, tuning and strings given what the sound says and what a person claims. No sound is
+/// needed. What a claim doesn't bear on is taken over from the reading before, so reading again costs only what hangs on the claim.
+/// </summary>
+public static class Reader
+{
+    /// <summary>Reads evidence for the first time.</summary>
+    public static Hearing Read(Recording recording, SoundEvidence evidence, Claims claims, CancellationToken ct = default)
+    {
+        var blank = new Hearing
+        {
+            Recording = recording,
+            ReferencePitch = Told.Or(claims.ReferencePitch, evidence.ReferencePitch),
+            Tempo = new(new Candidate<double>(0, 0)),
+            Meter = new(new Candidate<Music.Theory.Meter>(Music.Theory.Meter.CommonTime, 0)),
+            Beats = [],
+            Keys = [],
+            Notes = new NotePicker(evidence.Picking).Pick(evidence.Notes),
+            Chords = [],
+            Sections = [],
+            Tuning = new(new Candidate<HeardTuning>(new(Music.Instruments.Tuning.Standard, Music.Instruments.Capo.None, null), 0)),
+            Evidence = evidence,
+            Claims = claims,
+        };
+        return Read(blank, before: null, ct);
+    }
+
+    /// <summary>
+    /// The same evidence read with other claims. Pitches stay counted from the A4 that the evidence was heard about
+    /// (<see cref="SoundEvidence.HeardAbout"/>): another one needs the sound.
+    /// </summary>
+    public static Hearing Again(Hearing before, Claims claims, CancellationToken ct = default) =>
+        Read(before with { Claims = claims, ReferencePitch = Told.Or(claims.ReferencePitch, before.Evidence.ReferencePitch) }, before, ct);
+
+    /// <param name="before">Null for the first time.</param>
+    private static Hearing Read(Hearing hearing, Hearing? before, CancellationToken ct)
+    {
+        hearing = Beats(hearing, before, ct);
+        hearing = Harmony(hearing, before, ct);
+        hearing = Lines(hearing, before);
+        hearing = Sections(hearing, before);
+        hearing = Guitar(hearing, before, ct);
+        return Strings(hearing, before, ct);
+    }
+
+    private static Hearing Beats(Hearing hearing, Hearing? before, CancellationToken ct)
+    {
+        var claims = hearing.Claims;
+        if (before is not null && before.Claims.Beats.SequenceEqual(claims.Beats) && before.Claims.Tempo == claims.Tempo && before.Claims.Meter == claims.Meter)
+            return hearing;
+        var estimator = new BeatEstimator(BeatOptions.Within(claims.Tempo));
+        var read = estimator.Read(hearing.Evidence.Pulse, [.. claims.Beats.Select(b => new BeatAnchor(b.Time, b.PositionInBar))], ct);
+        return hearing with
+        {
+            Beats = OffBeatCheck.Apply(read.Beats, hearing.Notes),
+            Tempo = read.Tempo,
+            Meter = Told.Or(claims.Meter, read.Meter),
+        };
+    }
+
+    private static Hearing Harmony(Hearing hearing, Hearing? before, CancellationToken ct)
+    {
+        var claims = hearing.Claims;
+        if (before is not null && before.Beats == hearing.Beats && before.Claims.Keys.SequenceEqual(claims.Keys) && before.Claims.Chords.SequenceEqual(claims.Chords))
+            return hearing;
+        var notes = hearing.Evidence.Notes;
+        var chords = hearing.Evidence.IsClassical ? ChordEstimator.Classical() : ChordEstimator.Trained();
+        var weighed = chords.Weigh(notes, hearing.Beats, ct);
+        var keys = new KeyEstimator().Estimate(notes, hearing.Beats, chords.Estimate(weighed, []), weighed, hearing.Recording.Length);
+        return hearing with { Keys = keys, Chords = chords.Estimate(weighed, keys) };
+    }
+
+    private static Hearing Lines(Hearing hearing, Hearing? before)
+    {
+        var claims = hearing.Claims;
+        return before is not null && before.Keys == hearing.Keys && before.Claims.HarpKey == claims.HarpKey && before.Claims.Absent.SequenceEqual(claims.Absent)
+            ? hearing
+            : hearing with { Lines = LineEstimator.Of(hearing.Evidence.Lines, hearing.Keys, claims.HarpKey, claims.Absent) };
+    }
+
+    private static Hearing Sections(Hearing hearing, Hearing? before) =>
+        before is not null && before.Beats == hearing.Beats && before.Claims.Borders.SequenceEqual(hearing.Claims.Borders)
+            ? hearing
+            : hearing with { Sections = new FormEstimator().Read(hearing.Evidence.Colour, hearing.Beats, hearing.Claims.Borders) };
+
+    private static Hearing Guitar(Hearing hearing, Hearing? before, CancellationToken ct)
+    {
+        var (claims, key) = (hearing.Claims, hearing.Keys[0].Key.Best);
+        return before is not null && before.Keys[0].Key.Best == key && before.Claims.Tuning == claims.Tuning && before.Claims.Capo == claims.Capo
+            ? hearing
+            : hearing with { Tuning = new TuningEstimator().Estimate(hearing.Notes, key, claims.Tuning, claims.Capo, ct) };
+    }
+
+    private static Hearing Strings(Hearing hearing, Hearing? before, CancellationToken ct) =>
+        before is not null && before.Tuning.Best == hearing.Tuning.Best
+            ? hearing
+            : hearing with { Notes = new FrettingEstimator().Estimate(hearing.Notes, hearing.Tuning.Best, ct) };
+}
