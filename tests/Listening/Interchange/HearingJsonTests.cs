@@ -22,7 +22,7 @@ public class HearingJsonTests
     [Fact]
     public void NothingIsCertainInASummary() => AnyHearing.Whole.Sample(hearing =>
     {
-        using var summary = JsonDocument.Parse(HearingJson.Write(hearing with { Tempo = new(new Candidate<double>(90, 1)) }, withEvidence: false));
+        using var summary = JsonDocument.Parse(HearingJson.Write(hearing with { Tempo = new(new Candidate<double>(90, 1)) }, rounded: true));
         Assert.Equal(0.99, summary.RootElement.GetProperty("tempo").GetProperty("confidence").GetDouble());
         Assert.All(summary.RootElement.GetProperty("beats").EnumerateArray(), beat => Assert.InRange(beat.GetProperty("confidence").GetDouble(), 0, 0.99));
     }, iter: 50);
