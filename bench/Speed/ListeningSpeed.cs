@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;
 using Harkbook.Listening;
 using Harkbook.Units;

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;

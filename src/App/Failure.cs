@@ -1,13 +1,8 @@
+using Harkbook.App.Reports;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Interchange;
 
 namespace Harkbook.App;
-
-/// <summary>Thrown by commands for a file, a folder or the disk that a user can mend; the message says what is wrong, where, and what to do.</summary>
-internal class UserException(string message) : Exception(message);
-
-/// <summary>Thrown by commands for a command line that makes no sense; the message says what would.</summary>
-internal sealed class UsageException(string message) : UserException(message);
 
 /// <summary>How the program ends when something goes wrong: one message and an exit code. docs/errors.md lists them all.</summary>
 internal sealed record Failure(string Message, int ExitCode)

@@ -1,5 +1,7 @@
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Mixing;
+using Harkbook.Audio.Synthesis.Strings;
+using Harkbook.Audio.Synthesis.Voices;
 using Harkbook.Music.Songs;
 using Harkbook.Sounding;
 using Harkbook.Units;

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Harkbook.Listening;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
 using Harkbook.Units;
 
 namespace Harkbook.Demo;

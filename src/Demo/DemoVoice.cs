@@ -1,4 +1,4 @@
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Voices;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Sounding;

@@ -4,6 +4,7 @@ using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

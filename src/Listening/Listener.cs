@@ -1,5 +1,6 @@
 using Harkbook.Audio.Isolation;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Form;

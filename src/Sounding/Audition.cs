@@ -1,6 +1,7 @@
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Samples;
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Mixing;
+using Harkbook.Audio.Synthesis.Voices;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 

@@ -1,5 +1,5 @@
-using Harkbook.Audio.Synthesis;
-using Harkbook.Music.Instruments;
+using Harkbook.Audio.Synthesis.Strings;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 

@@ -1,4 +1,4 @@
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.Sounding;

@@ -1,5 +1,5 @@
 using System.Xml.Linq;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Examples;
 using Harkbook.Music.Songs;
 using Harkbook.Sounding;

@@ -23,7 +23,7 @@ public class HouseTests
 
     [Theory]
     [InlineData("Harkbook.Music", "Theory Instruments Songs Analysis")]
-    [InlineData("Harkbook.Audio", "Signals Recordings Synthesis")]
+    [InlineData("Harkbook.Audio", "Signals Recordings Isolation Synthesis")]
     [InlineData("Harkbook.Publishing", "Drawings Engraving Lessons")]
     public void AFolderKnowsOnlyThoseToItsLeft(string assembly, string folders)
     {

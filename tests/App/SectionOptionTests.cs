@@ -1,5 +1,5 @@
 using Harkbook.App.Tests.Errors;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 
 namespace Harkbook.App.Tests;
 

@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;
-using Harkbook.Listening.Evidence;
 using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.ReferencePitch;
+using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Interchange;
 using Harkbook.Units;
 

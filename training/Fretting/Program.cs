@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Fretting;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Training.Fretting;
 
 var mode = args.ElementAtOrDefault(0) ?? "strings";

@@ -3,7 +3,7 @@ using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Listening.Estimators.Tunings;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.Training.Fretting;

@@ -1,6 +1,6 @@
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Strings;
 using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Chords;
@@ -79,7 +79,7 @@ internal sealed class RenderedPiece(string folder, string[] fonts)
             Picking = scan.Picking,
             Pulse = new BeatEstimator().Hear(mono, default),
         };
-        var claims = new Claims { Tuning = Music.Instruments.Tuning.Standard, Capo = Music.Instruments.Capo.None };
+        var claims = new Claims { Tuning = Music.Instruments.Strings.Tuning.Standard, Capo = Music.Instruments.Strings.Capo.None };
         return Reader.Read(new("made.wav", Rate, 1, Seconds.FromSeconds(length), new string('a', 64), "WAV"), evidence, claims);
     }
 }

@@ -2,6 +2,7 @@ using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Listening.Proposing;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Units;
 
 namespace Harkbook.Training.Fretting;

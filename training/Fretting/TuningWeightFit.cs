@@ -1,5 +1,4 @@
 using Harkbook.Listening.Estimators.Tunings;
-using Harkbook.Music.Instruments;
 
 namespace Harkbook.Training.Fretting;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Notes;

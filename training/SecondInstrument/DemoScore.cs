@@ -1,5 +1,6 @@
 using System.Globalization;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Demo;
 using Harkbook.Listening;
 using Harkbook.Listening.Evaluation;

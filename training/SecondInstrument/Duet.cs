@@ -1,6 +1,6 @@
 using Harkbook.Audio.Signals;
 using Harkbook.Listening;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 
 namespace Harkbook.Training.SecondInstrument;
 

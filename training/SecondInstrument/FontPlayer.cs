@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Signals;
 using Harkbook.Units;
 using NAudio.Midi;

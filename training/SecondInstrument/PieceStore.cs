@@ -1,4 +1,4 @@
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Signals;
 
 namespace Harkbook.Training.SecondInstrument;

@@ -1,5 +1,8 @@
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Mixing;
+using Harkbook.Audio.Synthesis.Reeds;
+using Harkbook.Audio.Synthesis.Strings;
+using Harkbook.Audio.Synthesis.Voices;
 using Harkbook.Units;
 
 namespace Harkbook.Training.SecondInstrument;

@@ -1,4 +1,5 @@
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
 using Harkbook.Listening.Checking;
 using Harkbook.Music.Songs;

@@ -1,8 +1,10 @@
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Songs;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Diagrams;
 
 namespace Harkbook.Examples;
 

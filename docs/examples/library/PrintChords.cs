@@ -1,4 +1,4 @@
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
 
 namespace Harkbook.Examples;

@@ -1,4 +1,5 @@
 using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Harmony.Readings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Examples;

@@ -1,6 +1,12 @@
 using System.CommandLine;
 using System.Globalization;
-using Harkbook.Audio.Recordings;
+using Harkbook.App.Choices;
+using Harkbook.App.Files;
+using Harkbook.App.Making;
+using Harkbook.App.Reports;
+using Harkbook.Audio.Recordings.Conversion;
+using Harkbook.Audio.Recordings.Formats;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;
 using Harkbook.Sounding;
 using Harkbook.Units;
@@ -50,19 +56,11 @@ internal static class AuditionCommand
                 Against = parsed.GetValue(against) ? await PartAudition.ReadAsync(opened.RequireRecording(), part, pace, ct) : null,
             };
             using var sound = await Task.Run(() => Audition.Store(opened.Song, options, ct), ct);
-            await WriteAsync(path, sound, ct);
+            await SoundFile.WriteAsync(path, sound, ct);
             Console.Out.WriteLine($"{path}: about -18 LUFS; start with the volume low.");
             return 0;
         });
         return command;
-    }
-
-    public static Task WriteAsync(string path, ISound sound, CancellationToken ct)
-    {
-        if (AudioEncoder.FormatOf(path) is { } format)
-            return AudioEncoder.WriteAsync(path, sound, format, ct);
-        WaveFile.Write(path, sound);
-        return Task.CompletedTask;
     }
 
     private static void RequireFormat(string path)

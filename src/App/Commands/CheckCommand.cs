@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
+using Harkbook.App.Files;
+using Harkbook.App.Reports;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Songs;

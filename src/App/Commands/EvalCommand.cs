@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json;
+using Harkbook.App.Files;
+using Harkbook.App.Reports;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 

@@ -1,4 +1,7 @@
 using System.CommandLine;
+using Harkbook.App.Choices;
+using Harkbook.App.Files;
+using Harkbook.App.Reports;
 using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
 

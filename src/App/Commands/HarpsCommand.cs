@@ -1,5 +1,7 @@
 using System.CommandLine;
-using Harkbook.Music.Instruments;
+using Harkbook.App.Choices;
+using Harkbook.App.Reports;
+using Harkbook.Music.Instruments.Harmonicas;
 
 namespace Harkbook.App.Commands;
 

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using Harkbook.App.Choices;
+using Harkbook.App.Reports;
 
 namespace Harkbook.App.Commands;
 

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Harkbook.App.Choices;
+using Harkbook.App.Reports;
 using Harkbook.Music.Analysis.Harmony;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.App.Commands;

@@ -1,5 +1,8 @@
 using System.CommandLine;
-using Harkbook.Audio.Recordings;
+using Harkbook.App.Choices;
+using Harkbook.App.Files;
+using Harkbook.App.Reports;
+using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Listening;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;

@@ -1,6 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
+using Harkbook.App.Choices;
+using Harkbook.App.Files;
+using Harkbook.App.Reports;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Rebarring;
 

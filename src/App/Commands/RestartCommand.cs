@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
+using Harkbook.App.Choices;
+using Harkbook.App.Files;
+using Harkbook.App.Reports;
 using Harkbook.Listening.Proposing;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Renewing;

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Harkbook.App.Choices;
+using Harkbook.App.Reports;
 using Harkbook.Music.Analysis.Retuning;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.App.Commands;

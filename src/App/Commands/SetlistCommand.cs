@@ -1,6 +1,9 @@
 using System.CommandLine;
+using Harkbook.App.Choices;
+using Harkbook.App.Files;
+using Harkbook.App.Reports;
 using Harkbook.Music.Analysis.Retuning;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.App.Commands;
 

@@ -1,7 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
+using Harkbook.App.Choices;
+using Harkbook.App.Reports;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 
 namespace Harkbook.App.Commands;
 
@@ -20,7 +24,7 @@ internal static class ShapesCommand
             var instrument = Options.ReadInstrument(parsed.GetValue(tuning));
             var (open, at) = (instrument.Tuning, Options.ReadCapo(parsed.GetValue(capo)));
             var most = Options.ReadCount(parsed.GetValue(count));
-            var found = VoicingSearch.Find(wanted, open, at, instrument.Instrument.Voicing(open));
+            var found = VoicingSearch.Find(wanted, open, at, VoicingOptions.On(instrument.Instrument, open));
             if (found.IsEmpty)
                 throw new UsageException($"No playable shape for {wanted} in {open}, {(at.Fret == 0 ? "no capo" : $"capo {at}")}: its notes don't lie within a hand's reach, or there are too few strings. Try a plainer chord, or another tuning.");
             Console.Out.WriteLine($"{wanted} in {open}{On(instrument)}{(at.Fret == 0 ? "" : $", capo {at}")}   (frets from the low string; the chord is named as it sounds)");

@@ -1,7 +1,10 @@
 using System.CommandLine;
+using Harkbook.App.Choices;
+using Harkbook.App.Files;
+using Harkbook.App.Reports;
 using Harkbook.Music.Analysis.Songbooks;
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
 

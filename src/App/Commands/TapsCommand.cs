@@ -1,6 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
-using Harkbook.Audio.Recordings;
+using Harkbook.App.Choices;
+using Harkbook.App.Files;
+using Harkbook.App.Reports;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Music.Analysis.Rhythm;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons;

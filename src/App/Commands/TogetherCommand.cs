@@ -1,9 +1,15 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using Harkbook.App.Choices;
+using Harkbook.App.Reports;
 using Harkbook.Music.Analysis.Layers;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.App.Commands;
 
@@ -34,7 +40,7 @@ internal static class TogetherCommand
     }
 
     private static Capo Capo(int fret) =>
-        fret is >= 0 and <= 12 ? Music.Instruments.Capo.At(fret) : throw new UsageException($"--upper-capo {fret}: give a fret from 0 to 12.");
+        fret is >= 0 and <= 12 ? Music.Instruments.Strings.Capo.At(fret) : throw new UsageException($"--upper-capo {fret}: give a fret from 0 to 12.");
 
     private static (Chord? Chord, ImmutableArray<LayerNote> Notes) ReadGuitar(Layer layer, string text, Tuning tuning, Capo capo, Key? key)
     {

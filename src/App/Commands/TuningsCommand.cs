@@ -1,6 +1,9 @@
 using System.CommandLine;
 using System.Text.Json;
-using Harkbook.Music.Instruments;
+using Harkbook.App.Choices;
+using Harkbook.App.Reports;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.App.Commands;
 

@@ -1,5 +1,8 @@
 using System.CommandLine;
-using Harkbook.Music.Instruments;
+using Harkbook.App.Choices;
+using Harkbook.App.Reports;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Winds;
 
 namespace Harkbook.App.Commands;
 

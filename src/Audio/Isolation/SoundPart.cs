@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Samples;
 using Harkbook.Audio.Signals;
 
 namespace Harkbook.Audio.Isolation;

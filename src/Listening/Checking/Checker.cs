@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Interchange;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Checking;

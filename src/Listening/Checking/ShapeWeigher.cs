@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Checking;

@@ -1,4 +1,4 @@
-using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
 
 namespace Harkbook.Listening.Evaluation;
 

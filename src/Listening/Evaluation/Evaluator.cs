@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Evaluation;

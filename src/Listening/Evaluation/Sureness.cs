@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
 
 namespace Harkbook.Listening.Evaluation;
 

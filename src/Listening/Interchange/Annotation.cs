@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Interchange;

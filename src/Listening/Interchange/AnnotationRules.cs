@@ -1,5 +1,5 @@
 using System.Globalization;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
 
 namespace Harkbook.Listening.Interchange;
 

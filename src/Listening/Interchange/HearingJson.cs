@@ -3,8 +3,11 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Interchange;

@@ -2,8 +2,6 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Interchange;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Interchange;

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Listening.Interchange;
 

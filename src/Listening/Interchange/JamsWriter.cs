@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Interchange;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Listening.Interchange;
 

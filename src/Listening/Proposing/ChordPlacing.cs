@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Proposing;

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Proposing;
@@ -46,7 +46,7 @@ internal sealed class PlayedPlaces
     private static Units.Seconds Early => Units.Seconds.FromMilliseconds(40);
 
     /// <summary>On each string the fret that sounded most, where it sounded enough to be part of the shape.</summary>
-    public Shape Shape(int strings) => Music.Instruments.Shape.Of([.. Enumerable.Range(0, strings).Select(s =>
+    public Shape Shape(int strings) => Music.Instruments.Shapes.Shape.Of([.. Enumerable.Range(0, strings).Select(s =>
         share.Where(p => p.Key.StringIndex == s && p.Value >= 0.5).OrderByDescending(p => p.Value).Select(p => (int?)p.Key.Fret).FirstOrDefault())]);
 
     /// <summary>How well a shape explains where notes were played, 0 to 1.</summary>

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Proposing;

@@ -32,7 +32,7 @@ public static class Reader
             Notes = new NotePicker(evidence.Picking).Pick(evidence.Notes),
             Chords = [],
             Sections = [],
-            Tuning = new(new Candidate<HeardTuning>(new(Music.Instruments.Tuning.Standard, Music.Instruments.Capo.None, null), 0)),
+            Tuning = new(new Candidate<HeardTuning>(new(Music.Instruments.Strings.Tuning.Standard, Music.Instruments.Strings.Capo.None, null), 0)),
             Evidence = evidence,
             Claims = claims,
         };

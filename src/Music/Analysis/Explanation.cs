@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Analysis.Hands;
-using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Harmony.Remarks;
 using Harkbook.Music.Analysis.Layers;
 using Harkbook.Music.Analysis.Retuning;
 using Harkbook.Music.Analysis.Rhythm;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs;

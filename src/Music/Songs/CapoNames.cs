@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs;

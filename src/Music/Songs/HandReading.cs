@@ -1,4 +1,4 @@
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Songs;

@@ -9,7 +9,7 @@ namespace Harkbook.Music.Songs;
 public sealed class Ringing
 {
     private readonly Dictionary<int, Beats> startOf = [];
-    private readonly List<(Beats Start, Instruments.Shape Shape)> shapes = [];
+    private readonly List<(Beats Start, Instruments.Shapes.Shape Shape)> shapes = [];
 
     public Ringing(Song song)
     {

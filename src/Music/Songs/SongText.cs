@@ -1,6 +1,5 @@
 using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Songs.Writing;
-using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs;
 

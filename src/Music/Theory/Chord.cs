@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Theory;
 
@@ -37,5 +38,5 @@ public sealed record Chord
 
     public Chord Transposed(Interval by) => IsNone ? this : new(Root + by, Quality, Bass + by);
 
-    public override string ToString() => ChordSymbol.Write(this);
+    public override string ToString() => ChordSymbolWriter.Write(this);
 }

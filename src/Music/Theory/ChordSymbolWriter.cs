@@ -7,7 +7,10 @@ internal static class ChordSymbolWriter
 {
     private static readonly ConcurrentDictionary<ChordQuality, string> Written = new();
 
-    public static string Suffix(ChordQuality quality) => Written.GetOrAdd(quality, static q => Cheapest(q).Text);
+    public static string Write(Chord chord) =>
+        chord.IsNone ? "N.C." : chord.Root + Suffix(chord.Quality) + (chord.Bass == chord.Root ? "" : "/" + chord.Bass);
+
+    public static string Suffix(ChordQuality quality) => quality.Intervals.IsEmpty ? "N.C." : Written.GetOrAdd(quality, static q => Cheapest(q).Text);
 
     /// <summary>How far the quality is from a plain kind: 0 for those with a name of their own, about 1 for each change.</summary>
     public static double Cost(ChordQuality quality) => Cheapest(quality).Cost;

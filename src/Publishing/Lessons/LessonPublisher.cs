@@ -6,6 +6,10 @@ using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Diagrams;
+using Harkbook.Publishing.Engraving.Sheets;
+using Harkbook.Publishing.Engraving.Shelves;
+using Harkbook.Publishing.Engraving.Tabs;
 using Harkbook.Publishing.Lessons.Pieces;
 
 namespace Harkbook.Publishing.Lessons;

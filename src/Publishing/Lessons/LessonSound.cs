@@ -1,4 +1,5 @@
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 

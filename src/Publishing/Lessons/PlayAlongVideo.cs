@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Publishing.Lessons.Pieces;
 using Harkbook.Publishing.Lessons.Video;
 

@@ -4,6 +4,7 @@ using Harkbook.Audio.Recordings;
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
 
 namespace Harkbook.Publishing.Lessons;
 

@@ -1,6 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Music.Songs;
 using Harkbook.Sounding;
 using Harkbook.Units;

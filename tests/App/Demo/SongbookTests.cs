@@ -1,5 +1,6 @@
 using Harkbook.Demo;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Tests.Demo;

@@ -4,7 +4,7 @@ namespace Harkbook.App.Tests.Errors;
 
 internal static class Ffmpeg
 {
-    public static bool IsHere => Audio.Recordings.Ffmpeg.Find() is not null;
+    public static bool IsHere => Audio.Recordings.Conversion.Ffmpeg.Find() is not null;
 
     /// <summary>Runs ffmpeg in a scene's folder to make a file for a test.</summary>
     public static void Make(Scene scene, params string[] arguments)

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Harkbook.App.Reports;
 
 namespace Harkbook.App.Tests.Errors;
 

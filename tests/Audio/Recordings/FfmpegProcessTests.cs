@@ -1,5 +1,7 @@
 using System.Diagnostics;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Conversion;
+using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Signals;
 using Harkbook.Audio.Tests.Signals;
 

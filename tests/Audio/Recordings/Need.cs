@@ -1,4 +1,4 @@
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Conversion;
 
 namespace Harkbook.Audio.Tests.Recordings;
 
@@ -7,7 +7,7 @@ internal static class Need
     /// <summary>The installed ffmpeg; a test that needs one says so where there is none.</summary>
     public static Ffmpeg Ffmpeg()
     {
-        var ffmpeg = Audio.Recordings.Ffmpeg.Find();
+        var ffmpeg = Audio.Recordings.Conversion.Ffmpeg.Find();
         Assert.SkipWhen(ffmpeg is null, "ffmpeg isn't installed here, and this test decodes or encodes with it.");
         return ffmpeg!;
     }

@@ -1,4 +1,6 @@
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Conversion;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Units;
 
 namespace Harkbook.Audio.Tests.Recordings;

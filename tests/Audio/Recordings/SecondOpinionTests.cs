@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text.RegularExpressions;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Signals;
 using Harkbook.Audio.Tests.Signals;
 using Harkbook.Units;

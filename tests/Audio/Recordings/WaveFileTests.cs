@@ -1,5 +1,6 @@
 using CsCheck;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Signals;
 using Harkbook.Audio.Tests.Signals;
 using Harkbook.Units;

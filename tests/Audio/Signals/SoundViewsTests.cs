@@ -1,4 +1,4 @@
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Samples;
 using Harkbook.Audio.Signals;
 using Harkbook.Units;
 

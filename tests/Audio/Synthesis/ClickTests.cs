@@ -1,4 +1,4 @@
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Units;
 
 namespace Harkbook.Audio.Tests.Synthesis;

@@ -1,5 +1,5 @@
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Reeds;
 using Harkbook.Units;
 
 namespace Harkbook.Audio.Tests.Synthesis;

@@ -1,5 +1,6 @@
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Mixing;
+using Harkbook.Audio.Synthesis.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.Audio.Tests.Synthesis;

@@ -1,5 +1,5 @@
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.Audio.Tests.Synthesis;

@@ -1,5 +1,5 @@
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Units;
 
 namespace Harkbook.Audio.Tests.Synthesis;

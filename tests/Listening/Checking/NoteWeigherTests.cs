@@ -2,6 +2,7 @@ using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

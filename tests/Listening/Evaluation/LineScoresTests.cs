@@ -1,6 +1,6 @@
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

@@ -1,5 +1,5 @@
 using Harkbook.Listening.Evaluation;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Listening.Tests.Evaluation;
 

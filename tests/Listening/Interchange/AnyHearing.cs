@@ -3,6 +3,7 @@ using CsCheck;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Tests.Theory;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -24,7 +25,7 @@ internal static class AnyHearing
     private static readonly Gen<NotePosteriorgram> evidence = Gen.Select(Gen.Int[0, 40], Gen.Int[1, 12], Gen.Int[1, 1000], (frames, pitches, seed) =>
         new NotePosteriorgram(Seconds.FromSeconds(256 / 22_050.0), 40, Matrix(frames, pitches, seed), Matrix(frames, pitches, seed + 1)));
 
-    public static Gen<Capo> Capo { get; } = Gen.Select(Gen.Int[0, 12], Gen.Int[0, 11].HashSet[0, 6], (fret, strings) => Music.Instruments.Capo.At(fret, [.. strings]));
+    public static Gen<Capo> Capo { get; } = Gen.Select(Gen.Int[0, 12], Gen.Int[0, 11].HashSet[0, 6], (fret, strings) => Music.Instruments.Strings.Capo.At(fret, [.. strings]));
 
     public static Gen<Hearing> Whole { get; } = Gen.Select(
         Gen.Select(Recording(), Distribution(Gen.Double[380, 500].Select(Hertz.FromHertz)), Distribution(Gen.Double[20, 400]), Distribution(meter)),

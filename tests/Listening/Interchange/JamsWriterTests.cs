@@ -1,13 +1,17 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Harkbook.App.Tests.Demo;
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;
 using Harkbook.Demo;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
-using Harkbook.App.Tests.Demo;
+using Harkbook.Music.Theory.Labels;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Listening.Tests.Interchange;
 

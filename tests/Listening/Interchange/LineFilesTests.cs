@@ -1,6 +1,6 @@
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Tests.Proposing;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Bench.Outside;
 using Harkbook.Listening.Interchange;
 

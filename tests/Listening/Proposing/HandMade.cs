@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Recordings;
-using Harkbook.Listening.Evidence;
 using Harkbook.Listening;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Tests.Proposing;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Proposing;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 

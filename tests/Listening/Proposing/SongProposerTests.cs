@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using Harkbook.Listening;
 using Harkbook.Listening.Proposing;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Units;

@@ -1,5 +1,5 @@
 using Harkbook.Music.Analysis.SecondInstruments;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Music.Tests.Analysis;

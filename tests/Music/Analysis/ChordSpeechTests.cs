@@ -1,5 +1,5 @@
 using Harkbook.Music.Analysis;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Analysis;
 

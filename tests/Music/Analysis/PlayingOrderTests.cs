@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Harkbook.Music.Analysis.Retuning;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Music.Tests.Analysis;
 

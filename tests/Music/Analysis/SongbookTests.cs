@@ -1,7 +1,7 @@
 using Harkbook.Music.Analysis.Songbooks;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Analysis;
 

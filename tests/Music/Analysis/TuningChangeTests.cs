@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Analysis.Retuning;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Tests.Analysis;

@@ -1,4 +1,5 @@
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Winds;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Tests.Instruments;

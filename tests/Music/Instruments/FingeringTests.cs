@@ -1,7 +1,9 @@
 using System.Runtime.CompilerServices;
 using CsCheck;
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Tests.Instruments;

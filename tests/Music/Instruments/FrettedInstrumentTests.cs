@@ -1,5 +1,7 @@
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Tests.Instruments;
@@ -34,7 +36,7 @@ public class FrettedInstrumentTests
     public void AChartsShapeIsFound(string instrument, string chord, string shape)
     {
         var tuning = TuningCatalogue.All.First(t => t.Instrument == instrument).Tuning;
-        var options = FrettedInstrument.Find(instrument)!.Voicing(tuning) with { Results = 40 };
+        var options = VoicingOptions.On(FrettedInstrument.Find(instrument)!, tuning) with { Results = 40 };
         var found = VoicingSearch.Find(ChordSymbol.Read(chord), tuning, Capo.None, options).Select(v => v.Shape.ToString());
         Assert.Contains(shape, found);
     }
@@ -48,7 +50,7 @@ public class FrettedInstrumentTests
     {
         var ukulele = FrettedInstrument.Find("uke")!;
         var tuning = TuningCatalogue.Find("low G", "ukulele")!.Tuning;
-        Assert.Equal(shape, VoicingSearch.Find(ChordSymbol.Read(chord), tuning, Capo.None, ukulele.Voicing(tuning))[0].Shape.ToString());
+        Assert.Equal(shape, VoicingSearch.Find(ChordSymbol.Read(chord), tuning, Capo.None, VoicingOptions.On(ukulele, tuning))[0].Shape.ToString());
     }
 
     // A five-string banjo's short string starts at the fifth fret and is not pressed in chords (common practice).
@@ -57,7 +59,7 @@ public class FrettedInstrumentTests
     {
         var (banjo, tuning) = (FrettedInstrument.Find("banjo")!, TuningCatalogue.Find("open G", "five-string banjo")!.Tuning);
         Assert.Equal(new ShortString(5, 5), Assert.Single(banjo.ShortStrings));
-        var found = VoicingSearch.Find(ChordSymbol.Read("Am"), tuning, Capo.None, banjo.Voicing(tuning) with { Results = 60 });
+        var found = VoicingSearch.Find(ChordSymbol.Read("Am"), tuning, Capo.None, VoicingOptions.On(banjo, tuning) with { Results = 60 });
         Assert.NotEmpty(found);
         Assert.All(found, v => Assert.True(v.Shape.Frets[0] is null or 0, v.Shape.ToString()));
     }
@@ -68,7 +70,7 @@ public class FrettedInstrumentTests
     {
         var made = Assert.Single(FrettedInstrument.ReadTable("# one\ncigar box\tbox;three-string box\t18\t640\t3:7\tany\t2\tCP\n"));
         Assert.Equal(("cigar box", 18, Length.FromMillimetres(640), 2), (made.Name, made.Frets, made.Hand.Scale, made.Hand.FretsAFinger));
-        var options = made.Voicing(Tuning.Parse("G2 D3 G3"));
+        var options = VoicingOptions.On(made, Tuning.Parse("G2 D3 G3"));
         Assert.Equal((18, 0, BassRule.Free), (options.NeckFrets, Assert.Single(options.UnpressedStrings), options.Bass));
     }
 }

@@ -1,5 +1,5 @@
 using CsCheck;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 
 namespace Harkbook.Music.Tests.Instruments;
 

@@ -1,5 +1,6 @@
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Instruments;
 

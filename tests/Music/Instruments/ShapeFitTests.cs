@@ -1,4 +1,6 @@
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Tests.Instruments;

@@ -1,6 +1,7 @@
 using CsCheck;
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Instruments;
 

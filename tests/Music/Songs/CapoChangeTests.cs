@@ -1,5 +1,6 @@
 using CsCheck;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Music.Tests.Songs;

@@ -1,4 +1,3 @@
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Music.Tests.Songs;

@@ -1,5 +1,4 @@
 using CsCheck;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Theory;
 

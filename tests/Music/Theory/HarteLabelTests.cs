@@ -1,5 +1,7 @@
 using CsCheck;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Theory;
 

@@ -1,5 +1,6 @@
 using CsCheck;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Theory;
 

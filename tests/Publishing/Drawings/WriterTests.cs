@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
 using SkiaSharp;
 using UglyToad.PdfPig;
 

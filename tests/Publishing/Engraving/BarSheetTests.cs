@@ -1,11 +1,15 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Harkbook.Music.Analysis;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
+using Harkbook.Publishing.Engraving.Tabs;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Units;
 

@@ -1,6 +1,8 @@
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Diagrams;
+using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Video;
 
@@ -59,7 +61,7 @@ public class CapoNamesTests
     [Fact]
     public void ShapesThatNobodyTriedAreToldOfBesideTheirDiagrams()
     {
-        Assert.True(CapoChange.TrySameSound(Sounding, Music.Instruments.Capo.None, out var moved, out _));
+        Assert.True(CapoChange.TrySameSound(Sounding, Music.Instruments.Strings.Capo.None, out var moved, out _));
         var texts = Texts(moved).ToList();
         Assert.InRange(texts.FindIndex(t => t.Contains("no person has tried them", StringComparison.Ordinal)), 0, texts.IndexOf("Verse"));
     }

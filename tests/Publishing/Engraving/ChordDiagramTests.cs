@@ -1,9 +1,10 @@
 using CsCheck;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Diagrams;
 
 namespace Harkbook.Publishing.Tests.Engraving;
 

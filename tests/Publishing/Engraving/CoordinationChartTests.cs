@@ -1,6 +1,6 @@
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
 
 namespace Harkbook.Publishing.Tests.Engraving;
 

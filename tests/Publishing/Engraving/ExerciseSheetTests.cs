@@ -2,6 +2,7 @@ using Harkbook.Music.Analysis.Practice;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
 
 namespace Harkbook.Publishing.Tests.Engraving;
 

@@ -1,6 +1,7 @@
 using Harkbook.Music.Analysis;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Tests.Engraving;

@@ -1,6 +1,7 @@
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
+using Harkbook.Publishing.Engraving.Tabs;
 
 namespace Harkbook.Publishing.Tests.Engraving;
 

@@ -1,7 +1,8 @@
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Diagrams;
+using Harkbook.Publishing.Engraving.Tabs;
 
 namespace Harkbook.Publishing.Tests.Engraving;
 

@@ -1,5 +1,6 @@
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Video;
 using Harkbook.Publishing.Tests.Lessons;

@@ -1,6 +1,7 @@
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
 
 namespace Harkbook.Publishing.Tests.Engraving;
 

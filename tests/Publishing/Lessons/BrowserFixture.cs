@@ -1,4 +1,3 @@
-using Harkbook.Audio.Recordings;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons;
 using Microsoft.Playwright;

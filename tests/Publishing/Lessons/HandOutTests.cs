@@ -2,6 +2,7 @@ using System.Runtime.InteropServices;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Pieces;
 using Harkbook.Units;
@@ -42,7 +43,7 @@ public sealed class HandOutTests
         Programs.NeedFfmpeg();
         using var folder = new TemporaryFolder();
         var part = (await LessonSongs.SoundAsync(folder.Path, 4.5, 3.0)).Part(Seconds.FromSeconds(2), Seconds.FromSeconds(1.5));
-        Assert.False(await EncodedSound.WriteAsync(Harkbook.Audio.Recordings.Ffmpeg.Find()!, part, "128k", folder.At("part.m4a"), LessonSongs.StoreIn(folder), "Cutting", TestContext.Current.CancellationToken));
+        Assert.False(await EncodedSound.WriteAsync(Harkbook.Audio.Recordings.Conversion.Ffmpeg.Find()!, part, "128k", folder.At("part.m4a"), LessonSongs.StoreIn(folder), "Cutting", TestContext.Current.CancellationToken));
         var bytes = await Programs.FfmpegAsync("-i", folder.At("part.m4a"), "-ac", "1", "-ar", "48000", "-f", "f32le", "pipe:1");
         var samples = MemoryMarshal.Cast<byte, float>(bytes).ToArray();
         Assert.Equal(1.5, samples.Length / 48_000.0, 0.03);

@@ -1,4 +1,5 @@
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons;

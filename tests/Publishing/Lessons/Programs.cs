@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Conversion;
 
 namespace Harkbook.Publishing.Tests.Lessons;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Instruments.Harmonicas;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 

@@ -4,6 +4,7 @@ using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

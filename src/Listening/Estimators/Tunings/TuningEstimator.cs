@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Estimators.Tunings;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
 
 namespace Harkbook.Listening.Estimators.Tunings;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Music.Analysis.Hands;

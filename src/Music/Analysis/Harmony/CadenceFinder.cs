@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Analysis.Harmony.Readings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Music.Analysis.Harmony;

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Analysis.Harmony;
 

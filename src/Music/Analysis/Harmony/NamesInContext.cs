@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Analysis.Harmony.Numerals;
+using Harkbook.Music.Analysis.Harmony.Readings;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Analysis.Harmony;
 

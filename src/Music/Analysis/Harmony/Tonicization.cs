@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Analysis.Harmony.Numerals;
+using Harkbook.Music.Analysis.Harmony.Readings;
 
 namespace Harkbook.Music.Analysis.Harmony;
 

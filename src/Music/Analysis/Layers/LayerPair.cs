@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.Layers;

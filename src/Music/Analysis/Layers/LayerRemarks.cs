@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.Layers;

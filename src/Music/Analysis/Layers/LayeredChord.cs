@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Analysis.Layers;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Analysis.Layers;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Harmony.Numerals;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Analysis.Layers;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Music.Analysis.Retuning;

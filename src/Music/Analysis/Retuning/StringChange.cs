@@ -11,7 +11,7 @@ public sealed record StringChange(int Number, Pitch From, Pitch To)
     public int Semitones => To.Midi - From.Midi;
 
     /// <summary>Tension after over tension before, the same string on the same neck.</summary>
-    public double TensionRatio => Instruments.TuningCare.TensionRatio(Semitones);
+    public double TensionRatio => Instruments.Strings.TuningCare.TensionRatio(Semitones);
 
     /// <summary>Tension before; null where the string's weight isn't known.</summary>
     public Newtons? Before { get; init; }

@@ -1,4 +1,4 @@
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.SecondInstruments;

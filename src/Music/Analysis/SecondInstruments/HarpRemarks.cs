@@ -1,5 +1,6 @@
 using System.Globalization;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Music.Analysis.Songbooks;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Units;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
@@ -44,7 +43,7 @@ public static class SongbookRemarks
         return names.Length == 0 ? Spoken(here.Own) : $"{Spoken(here.Own)} (there called {NumberWords.List(names)})";
     }
 
-    private static string Spoken(string symbol) => Theory.ChordSymbol.TryRead(symbol, out var chord) ? ChordSpeech.Of(chord) : symbol;
+    private static string Spoken(string symbol) => Theory.Symbols.ChordSymbol.TryRead(symbol, out var chord) ? ChordSpeech.Of(chord) : symbol;
 
     private static IEnumerable<Remark> Strums(Song song, Songbook book) =>
         from strum in book.Strums

@@ -1,4 +1,4 @@
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Songs.Writing;
 

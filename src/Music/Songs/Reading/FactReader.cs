@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
@@ -61,7 +63,7 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
             return words.Count == 1 && TryNumber(words[0], out var hertz) && hertz is >= 380 and <= 500 ? Hertz.FromHertz(hertz) : null;
         });
 
-    public Fact<Tuning>? Tuning() => ReadObject(SongFact.Tuning, Instruments.Tuning.Standard, "standard tuning", DiagnosticCode.BadTuning,
+    public Fact<Tuning>? Tuning() => ReadObject(SongFact.Tuning, Instruments.Strings.Tuning.Standard, "standard tuning", DiagnosticCode.BadTuning,
         $"A tuning is 1 to 12 open strings from the low side by pitch (C4 is middle C), as in tuning D2 A2 D3 F#3 A3 D4, a guitar's by letters, as in tuning D A D G A D, or a name: {string.Join(", ", TuningWords.Names)}.",
         line => TuningWords.Read(line.BodyText)?.Tuning, MistakenStrings, TuningWords.Names);
 
@@ -70,7 +72,7 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
         line.Words().Any(w => Theory.Pitch.TryParse(w.Text, out _)) ? line.Words().Where(w => !Theory.Pitch.TryParse(w.Text, out _))
             : [new(line.BodyText, line.Body.Start)];
 
-    public Fact<Capo>? Capo(Tuning? tuning) => Read(SongFact.Capo, Instruments.Capo.None, "no capo", DiagnosticCode.BadCapo,
+    public Fact<Capo>? Capo(Tuning? tuning) => Read(SongFact.Capo, Instruments.Strings.Capo.None, "no capo", DiagnosticCode.BadCapo,
         "A capo is none or a fret from 1 to 12, and where it stops only some strings, those, as in capo 2 on A2 D3 G3.",
         line => ReadCapo(line, tuning));
 
@@ -138,15 +140,15 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
     {
         var words = line.Words().Select(w => w.Text).ToList();
         if (words is ["none"])
-            return Instruments.Capo.None;
+            return Instruments.Strings.Capo.None;
         if (!int.TryParse(words[0], NumberStyles.None, CultureInfo.InvariantCulture, out var fret) || fret > 12)
             return null;
         if (words.Count == 1)
-            return Instruments.Capo.At(fret);
+            return Instruments.Strings.Capo.At(fret);
         if (words[1] != "on" || words.Count == 2 || fret == 0)
             return null;
-        var strings = StringLabels.Find(words.Skip(2), tuning ?? Instruments.Tuning.Standard);
-        return strings.Contains(-1) ? null : Instruments.Capo.At(fret, strings);
+        var strings = StringLabels.Find(words.Skip(2), tuning ?? Instruments.Strings.Tuning.Standard);
+        return strings.Contains(-1) ? null : Instruments.Strings.Capo.At(fret, strings);
     }
 
     private string? PlainText(SongFact fact)

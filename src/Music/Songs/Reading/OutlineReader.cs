@@ -1,4 +1,4 @@
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
 
 namespace Harkbook.Music.Songs.Reading;
 

@@ -1,4 +1,4 @@
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Music.Songs.Reading;
 

@@ -1,7 +1,9 @@
 using System.Buffers;
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Songs.Reading;
 

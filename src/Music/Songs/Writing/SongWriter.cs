@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs.Writing;

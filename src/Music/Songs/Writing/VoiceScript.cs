@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Songs.Reading;
-using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Songs.Writing;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Rows;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Lessons.Page;

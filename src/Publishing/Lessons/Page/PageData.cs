@@ -1,7 +1,8 @@
 using System.Globalization;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
-using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Rows;
 using Harkbook.Publishing.Lessons.Video;
 
 namespace Harkbook.Publishing.Lessons.Page;

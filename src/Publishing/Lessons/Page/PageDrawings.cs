@@ -4,6 +4,9 @@ using System.Text.RegularExpressions;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Diagrams;
+using Harkbook.Publishing.Engraving.Rows;
+using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Publishing.Lessons.Video;
 
 namespace Harkbook.Publishing.Lessons.Page;

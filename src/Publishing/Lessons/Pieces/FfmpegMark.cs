@@ -1,4 +1,4 @@
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Conversion;
 
 namespace Harkbook.Publishing.Lessons.Pieces;
 

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Diagrams;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

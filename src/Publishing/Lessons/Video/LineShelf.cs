@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Rows;
+using Harkbook.Publishing.Engraving.Sheets;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Rows;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

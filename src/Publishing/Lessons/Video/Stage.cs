@@ -1,8 +1,8 @@
 using System.Globalization;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Engraving.Diagrams;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Lessons.Pieces;
 using SkiaSharp;

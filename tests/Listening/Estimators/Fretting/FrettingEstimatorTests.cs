@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Estimators.Fretting;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Tests.Estimators.Fretting;

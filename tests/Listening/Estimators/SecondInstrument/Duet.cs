@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis;
+using Harkbook.Audio.Synthesis.Mixing;
+using Harkbook.Audio.Synthesis.Reeds;
+using Harkbook.Audio.Synthesis.Strings;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

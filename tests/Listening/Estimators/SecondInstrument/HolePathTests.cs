@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Estimators.SecondInstrument;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

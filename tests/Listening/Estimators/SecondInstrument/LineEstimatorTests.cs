@@ -1,7 +1,7 @@
 using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.SecondInstrument;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

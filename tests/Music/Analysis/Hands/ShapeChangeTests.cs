@@ -1,9 +1,9 @@
 using CsCheck;
 using Harkbook.Music.Analysis;
 using Harkbook.Music.Analysis.Hands;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs;
-using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Analysis.Hands;
 

@@ -1,8 +1,11 @@
 using CsCheck;
 using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Harmony.Numerals;
+using Harkbook.Music.Analysis.Harmony.Readings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Tests.Songs;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Analysis.Harmony;
 

@@ -1,6 +1,6 @@
 using CsCheck;
 using Harkbook.Music.Analysis;
-using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Harmony.Remarks;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Tests.Songs;
 using Harkbook.Music.Theory;

@@ -1,7 +1,9 @@
 using CsCheck;
 using Harkbook.Music.Analysis;
 using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Harmony.Remarks;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Analysis.Harmony;
 

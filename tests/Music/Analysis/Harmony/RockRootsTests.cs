@@ -1,5 +1,6 @@
 using Harkbook.Music.Analysis;
-using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Harmony.Numerals;
+using Harkbook.Music.Analysis.Harmony.Readings;
 
 namespace Harkbook.Music.Tests.Analysis.Harmony;
 

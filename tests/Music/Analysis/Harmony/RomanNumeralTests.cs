@@ -1,7 +1,8 @@
 using CsCheck;
-using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Harmony.Numerals;
 using Harkbook.Music.Tests.Theory;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Analysis.Harmony;
 

@@ -1,5 +1,7 @@
-using Harkbook.Music.Analysis.Harmony;
+using Harkbook.Music.Analysis.Harmony.Numerals;
+using Harkbook.Music.Analysis.Harmony.Readings;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Analysis.Harmony;
 

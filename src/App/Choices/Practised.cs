@@ -1,0 +1,11 @@
+using System.Collections.Immutable;
+using Harkbook.Music.Songs;
+
+namespace Harkbook.App.Choices;
+
+/// <summary>The bars that are practised: of the song, or of a drill made from it.</summary>
+/// <param name="What">"bars 5 to 8", "D to A7".</param>
+internal sealed record Practised(Song Song, int FirstBar, int LastBar, string What)
+{
+    public ImmutableArray<Bar> Bars => [.. Song.Bars.Skip(FirstBar - 1).Take(LastBar - FirstBar + 1)];
+}
