@@ -71,8 +71,7 @@ internal static class PublishCommand
         }
         using var sound = await SongSound.OfAsync(opened, shift, options.Only, ct);
         var steps = new StepProgress(opened.Name);
-        var progress = new Relay(steps);
-        var files = await Task.Run(() => new LessonPublisher(opened.Song, sound, folder, options, PieceStore.Default).PublishAsync(progress, ct), ct);
+        var files = await Task.Run(() => new LessonPublisher(opened.Song, sound, folder, options, PieceStore.Default).PublishAsync(steps, ct), ct);
         steps.Done();
         return files;
     }
@@ -85,10 +84,5 @@ internal static class PublishCommand
             : wanted.Aggregate(LessonParts.None, (parts, word) => Parts.TryGetValue(word, out var part)
                 ? parts | part
                 : throw new UsageException($"--only {word}: the parts are {string.Join(", ", Parts.Keys)}."));
-    }
-
-    private sealed class Relay(StepProgress steps) : IProgress<(string Step, double Done)>
-    {
-        public void Report((string Step, double Done) value) => steps.Report(new Progress(value.Step, value.Done));
     }
 }

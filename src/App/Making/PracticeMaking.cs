@@ -52,7 +52,7 @@ internal sealed class PracticeMaking(SongFolder opened, Practised practised, Pra
     private async Task FilmAsync(PracticePlan plan, StepProgress steps, CancellationToken ct)
     {
         var sound = LessonSound.Of(await RecordingReader.InspectAsync(Path.Combine(folder, "exercise.wav"), ct));
-        await PlayAlongVideo.WriteAsync(new(plan.Song), sound, Path.Combine(folder, "exercise.mp4"), PieceStore.Default, new Filming(steps), ct);
+        await PlayAlongVideo.WriteAsync(new(plan.Song), sound, Path.Combine(folder, "exercise.mp4"), PieceStore.Default, Progress.Within(steps, "filming the exercise", 0, 1), ct);
     }
 
     /// <summary>The practised bars of the recording at each speed.</summary>
@@ -88,10 +88,5 @@ internal sealed class PracticeMaking(SongFolder opened, Practised practised, Pra
         Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.pdf"))}: the bars, with a box to tick for each round; the bars alone as .svg and .png.");
         if (form.Video)
             Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.mp4"))}: the same as a video.");
-    }
-
-    private sealed class Filming(StepProgress steps) : IProgress<double>
-    {
-        public void Report(double value) => steps.Report(new("filming the exercise", value));
     }
 }

@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using Harkbook.Listening;
+using Harkbook.Units;
 
 namespace Harkbook.App.Reports;
 

@@ -11,6 +11,7 @@ using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Publishing.Engraving.Shelves;
 using Harkbook.Publishing.Engraving.Tabs;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Units;
 
 namespace Harkbook.Publishing.Lessons;
 
@@ -47,10 +48,9 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
     private readonly Lazy<Explanation> explanation = new(() => Explanation.Of(song));
     private readonly ImmutableArray<LessonFile>.Builder written = ImmutableArray.CreateBuilder<LessonFile>();
 
-    /// <param name="progress">The step, and 0–1 of the whole.</param>
     /// <exception cref="UnwritableFileException">The folder can't be written to or the disk is full.</exception>
     /// <exception cref="FfmpegException">The video was asked for and ffmpeg is missing or failed.</exception>
-    public async Task<ImmutableArray<LessonFile>> PublishAsync(IProgress<(string Step, double Done)>? progress, CancellationToken ct)
+    public async Task<ImmutableArray<LessonFile>> PublishAsync(IProgress<Progress>? progress, CancellationToken ct)
     {
         Directory.CreateDirectory(folder);
         Do(LessonParts.Sheet, "drawing the sheet", 0, WriteSheet);
@@ -62,13 +62,13 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         Do(LessonParts.Chapters, "writing chapters", 0.055, WriteChapters);
         if (options.Parts.HasFlag(LessonParts.Page))
         {
-            progress?.Report(("making the play-along page", 0.06));
+            progress?.Report(new("making the play-along page", 0.06));
             await WritePageAsync(sound, ct);
         }
         if (options.Parts.HasFlag(LessonParts.Video))
             await WriteVideoAsync(sound, progress, ct);
         store.Thin();
-        progress?.Report(("done", 1));
+        progress?.Report(new("done", 1));
         return written.ToImmutable();
 
         void Do(LessonParts part, string step, double done, Action write)
@@ -76,7 +76,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
             ct.ThrowIfCancellationRequested();
             if (!options.Parts.HasFlag(part))
                 return;
-            progress?.Report((step, done));
+            progress?.Report(new(step, done));
             write();
         }
     }
@@ -138,9 +138,9 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         WriteText("play-along.html", "the play-along page, one file, no network needed", page, kept ? "its sound kept" : "");
     }
 
-    private async Task WriteVideoAsync(LessonSound heard, IProgress<(string Step, double Done)>? progress, CancellationToken ct)
+    private async Task WriteVideoAsync(LessonSound heard, IProgress<Progress>? progress, CancellationToken ct)
     {
-        var share = progress is null ? null : new VideoShare(progress);
+        var share = Progress.Within(progress, "making the play-along video", 0.1, 1);
         var path = Path.Combine(folder, "play-along.mp4");
         var (kept, pieces) = await PlayAlongVideo.WriteAsync(timeline, heard, path, store, share, ct);
         written.Add(new(path, "the play-along video, 1920 × 1080", kept == 0 ? "" : kept == pieces ? "all of its pictures kept"
@@ -160,9 +160,4 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
     private static string FileName(string chord) =>
         string.Concat(chord.Replace("/", "-over-", StringComparison.Ordinal).Replace("@", "-", StringComparison.Ordinal)
             .Select(c => char.IsLetterOrDigit(c) || c is '-' or '#' or '+' ? c : '_'));
-
-    private sealed class VideoShare(IProgress<(string Step, double Done)> whole) : IProgress<double>
-    {
-        public void Report(double value) => whole.Report(("making the play-along video", 0.1 + 0.9 * value));
-    }
 }

@@ -49,9 +49,9 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
         Assert.Equal(["drawing diagrams"], told);
     }
 
-    private sealed class Steps(List<string> told) : IProgress<(string Step, double Done)>
+    private sealed class Steps(List<string> told) : IProgress<Progress>
     {
-        public void Report((string Step, double Done) value) => told.Add(value.Step);
+        public void Report(Progress value) => told.Add(value.Step);
     }
 
     [Fact]
