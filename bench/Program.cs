@@ -1,6 +1,7 @@
 using System.Globalization;
 using Harkbook.Bench.Folk;
 using Harkbook.Bench.Outside;
+using Harkbook.Bench.Planted;
 using Harkbook.Bench.Speed;
 using Harkbook.Bench.Sureness;
 using Harkbook.Publishing.Drawings;
@@ -15,6 +16,9 @@ return args switch
     ["folk", var into, var abc] => FolkFolder.Write(abc, into, 60),
     ["beats", var into, var midi, var seconds, var every, .. var rest] when rest is [] or ["guitars"] =>
         OutsideFolder.WriteOnGrid(midi, into, double.Parse(seconds, CultureInfo.InvariantCulture), int.Parse(every, CultureInfo.InvariantCulture), rest.Length > 0),
+    ["compose", var into, var count, var seed, .. var rest] when rest is [] or ["font"] =>
+        ComposedFolder.Write(into, int.Parse(count, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture), rest.Length > 0),
+    ["compose", var into, var songbook] => ComposedFolder.WriteSongbook(into, songbook),
     ["sureness", var svg, .. { Length: > 0 } materials] => DrawSureness(svg, materials),
     _ => Usage(),
 };
@@ -39,6 +43,8 @@ static int Usage()
             plays the tunes of an ABC file on harmonica and guitar and writes their truth beside them, for ./harkbook eval INTO
         dotnet run -c Release --project bench -- beats INTO MIDI-FOLDER SECONDS EVERY [guitars]
             the same of every so many pieces whose notes lie on sixteenths or triplets, or of their guitars alone: for beats and bars
+        dotnet run -c Release --project bench -- compose INTO COUNT SEED [font] | compose INTO SONGBOOK
+            composes songs in every part and plays them by our own instruments, or by the small sound font; or plays a songbook's
         dotnet run -c Release --project bench -- sureness PLOT.svg NAME=EVAL.json ...
             draws how often estimates were right against how sure they were, from what 'harkbook eval FOLDER --json' printed
         """);
