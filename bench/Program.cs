@@ -19,6 +19,7 @@ return args switch
     ["compose", var into, var count, var seed, .. var rest] when rest is [] or ["font"] =>
         ComposedFolder.Write(into, int.Parse(count, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture), rest.Length > 0),
     ["compose", var into, var songbook] => ComposedFolder.WriteSongbook(into, songbook),
+    ["planted", .. { Length: > 0 } rest] => await PlantedCommand.RunAsync(rest),
     ["sureness", var svg, .. { Length: > 0 } materials] => DrawSureness(svg, materials),
     _ => Usage(),
 };

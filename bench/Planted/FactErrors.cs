@@ -1,0 +1,58 @@
+using Harkbook.Listening.Checking;
+using Harkbook.Music.Instruments;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Songs.Rebarring;
+using Harkbook.Music.Theory;
+
+namespace Harkbook.Bench.Planted;
+
+/// <summary>A wrong tuning, capo, key and level of the beat.</summary>
+internal sealed class FactErrors(Song song, Random chance)
+{
+    public IEnumerable<PlantedError> All() => Tunings().Concat(Capos()).Concat(Keys()).Concat(Levels());
+
+    private static bool IsWhole(Finding finding) => finding.Where is null;
+
+    private IEnumerable<PlantedError> Tunings() =>
+        from s in Enumerable.Range(0, song.Tuning.Value.Count)
+        let strings = song.Tuning.Value.Strings
+        let wrong = Tuning.Of(strings.SetItem(s, Pitch.FromMidi(strings[s].Midi + (chance.Next(2) == 0 ? 2 : -2))))
+        select new PlantedError("tuning string a tone off", [ClaimKind.Tuning], _ => true)
+        {
+            Song = song with { Tuning = song.Tuning with { Value = wrong } },
+            Truth = [song.Tuning.Value.ToString(), strings[s].ToString()],
+        };
+
+    private IEnumerable<PlantedError> Capos() =>
+        from fret in Enumerable.Range(song.Capo.Value.Fret - 2, 5)
+        where fret >= 0 && fret != song.Capo.Value.Fret && !song.Capo.Value.IsPartial
+        select new PlantedError("capo one or two off", [ClaimKind.Tuning], IsWhole) { Song = song with { Capo = song.Capo with { Value = Capo.At(fret) } }, Truth = [song.Tuning.Value.ToString()] };
+
+    private IEnumerable<PlantedError> Keys() =>
+        from name in new[] { Moved("5", false), Moved("4", false), Moved("1", true), Moved("2", false) }
+        select new PlantedError("key wrong", [ClaimKind.Key], IsWhole) { Song = song with { Key = song.Key with { Value = name } }, Truth = [song.Key.Value.ToString()] };
+
+    private Key Moved(string degree, bool parallel)
+    {
+        var key = song.Key.Value;
+        var tonic = key.Tonic + Interval.ParseDegree(degree);
+        return Key.Parse($"{tonic} {(parallel == key.ToString().EndsWith("minor", StringComparison.Ordinal) ? "major" : "minor")}");
+    }
+
+    private IEnumerable<PlantedError> Levels()
+    {
+        var document = SongText.Parse(SongText.Write(song), "song.hark");
+        Song? half = null;
+        if (!TempoLevel.TryParse("half", out var level))
+            yield break;
+        try
+        {
+            half = SongText.Parse(SongRebarring.Of(document, new(level, null)).Text, "song.hark").Song;
+        }
+        catch (RebarException)
+        {
+        }
+        if (half is not null)
+            yield return new("beat at half its level", [ClaimKind.Tempo, ClaimKind.Meter], IsWhole) { Song = half, Truth = [$"{song.Tempo.Value:0}"] };
+    }
+}

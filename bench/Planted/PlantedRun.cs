@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using Harkbook.Listening.Checking;
+
+namespace Harkbook.Bench.Planted;
+
+/// <summary>Checks right transcriptions as they are, and again and again with one error each.</summary>
+/// <param name="Minutes">How long each group's recordings are.</param>
+internal sealed record PlantedRun(ImmutableArray<PlantedRow> Planted, ImmutableArray<RightRow> Right, ImmutableDictionary<string, double> Minutes)
+{
+    /// <param name="places">How many errors of a kind are planted in a transcription, at most.</param>
+    public static PlantedRun Of(IReadOnlyList<Material> materials, int places, int seed)
+    {
+        var (planted, right) = (ImmutableArray.CreateBuilder<PlantedRow>(), ImmutableArray.CreateBuilder<RightRow>());
+        foreach (var (material, index) in materials.Select((m, i) => (m, i)))
+        {
+            var chance = new Random(seed * 1000 + index);
+            var checker = new Checker(material.Hearing, CheckOptions.Usual);
+            var result = material.Song is { } song ? checker.Check(song) : checker.Check(material.Annotation!);
+            right.AddRange(result.Findings.Select(f => new RightRow(material.Group, material.Name, f)));
+            var before = planted.Count;
+            foreach (var kind in ErrorsIn(material, chance).Where(e => e.Kind.Length > 0).GroupBy(e => e.Kind))
+            {
+                foreach (var error in kind.OrderBy(_ => chance.Next()).Take(places))
+                {
+                    var finding = error.In(error.CheckedBy(checker));
+                    planted.Add(new(material.Group, material.Name, error, finding, error.Truth.Length == 0 || finding is null ? null : error.IsNamedBy(finding)));
+                }
+            }
+            Console.Error.WriteLine($"{index + 1}/{materials.Count} {material.Group} {material.Name}: {result.Findings.Length} claims, {planted.Count - before} errors planted");
+        }
+        return new(planted.ToImmutable(), right.ToImmutable(), materials.GroupBy(m => m.Group).ToImmutableDictionary(g => g.Key, g => g.Sum(m => m.Minutes)));
+    }
+
+    private static IEnumerable<PlantedError> ErrorsIn(Material material, Random chance)
+    {
+        if (material.Song is not { } song)
+            return new AnnotationErrors(material.Annotation!, chance).All();
+        var clock = new Music.Songs.SongClock(song);
+        return new PickedErrors(song, clock, chance).All().Concat(new ShapeErrors(song, chance).All()).Concat(ChordErrors.In(song, chance)).Concat(new BarErrors(song, clock).All())
+            .Concat(new StrokeErrors(song, clock, chance).All()).Concat(new VoiceErrors(song, chance).All()).Concat(new FactErrors(song, chance).All());
+    }
+}
