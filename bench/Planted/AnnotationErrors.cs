@@ -3,6 +3,7 @@ using Harkbook.Listening.Checking;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Theory;
+using Harkbook.Music.Theory.Labels;
 
 namespace Harkbook.Bench.Planted;
 
@@ -14,14 +15,16 @@ internal sealed class AnnotationErrors(Annotation right, Random chance)
     private static readonly ClaimKind[] aNote = [ClaimKind.Note, ClaimKind.PlaceOnNeck];
     private static readonly ClaimKind[] anything = [.. Enum.GetValues<ClaimKind>().Where(k => k > ClaimKind.Bar)];
 
-    private readonly double beat = right.Beats.Length > 2 ? right.Beats.Zip(right.Beats.Skip(1), (a, b) => b.Time - a.Time).Order().ElementAt(right.Beats.Length / 2) : 0.5;
+    private readonly double beat = right.Beats.Length > 2
+        ? right.Beats.Zip(right.Beats.Skip(1), (a, b) => b.Time - a.Time).Order().ElementAt(right.Beats.Length / 2) : 0.5;
 
     public IEnumerable<PlantedError> All() => right.Notes.SelectMany(Notes).Concat(Bars()).Concat(right.Chords.SelectMany(Chords)).Concat(Swapped());
 
     private static Func<Finding, bool> At(double time) => f => f.Where is { } place && Math.Abs(place.Time.Value - time) < Near;
 
     private static Func<Finding, bool> At(double time, double midi) =>
-        f => At(time)(f) && (f.Kind == ClaimKind.Silence || f.Claim.Contains(Named(midi), StringComparison.Ordinal) || f.Claim.Contains(Named(midi, -3), StringComparison.Ordinal));
+        f => At(time)(f) && (f.Kind == ClaimKind.Silence || f.Claim.Contains(Named(midi), StringComparison.Ordinal)
+            || f.Claim.Contains(Named(midi, -3), StringComparison.Ordinal));
 
     private static string Named(double midi, int centre = 2) => Pitch.FromMidi((int)Math.Round(midi), centre).ToString();
 
@@ -39,7 +42,8 @@ internal sealed class AnnotationErrors(Annotation right, Random chance)
             yield return Put("note too many", aNote, many, many, At(many.Onset, many.Midi));
         var moved = note with { Onset = note.Onset + (chance.Next(2) == 0 ? beat / 2 : -beat / 2), End = note.End };
         if (moved.Onset > 0 && moved.Onset < moved.End - 0.05 && !Sounds(moved, note))
-            yield return Put("note an eighth off", [.. aNote, ClaimKind.Silence], note, moved, f => At(moved.Onset, moved.Midi)(f) || (f.Kind == ClaimKind.Silence && At(note.Onset)(f)));
+            yield return Put("note an eighth off", [.. aNote, ClaimKind.Silence], note, moved, f =>
+                At(moved.Onset, moved.Midi)(f) || (f.Kind == ClaimKind.Silence && At(note.Onset)(f)));
     }
 
     /// <summary>Whether another note of this pitch starts near.</summary>
@@ -56,7 +60,8 @@ internal sealed class AnnotationErrors(Annotation right, Random chance)
         from i in Enumerable.Range(1, Math.Max(0, right.Beats.Length - 2))
         where right.Beats[i].PositionInBar == 1
         let to = i + (chance.Next(2) == 0 ? 1 : -1)
-        let beats = right.Beats.SetItem(i, right.Beats[i] with { PositionInBar = right.Beats[to].PositionInBar }).SetItem(to, right.Beats[to] with { PositionInBar = 1 })
+        let beats = right.Beats.SetItem(i, right.Beats[i] with { PositionInBar = right.Beats[to].PositionInBar }).SetItem(to,
+            right.Beats[to] with { PositionInBar = 1 })
         select Put("bar line a beat off", [ClaimKind.Bar], right with { Beats = beats }, At(right.Beats[to].Time), $"{right.Beats[i].Time:0.000}");
 
     private IEnumerable<PlantedError> Chords(AnnotatedSpan span) =>
@@ -76,13 +81,16 @@ internal sealed class AnnotationErrors(Annotation right, Random chance)
                 continue;
             yield return Put("two bars swapped", anything, right with
             {
-                Notes = [.. right.Notes.Select(n => Moved(n.Onset) is var by && by != 0 ? n with { Onset = n.Onset + by, End = n.End + by } : n).OrderBy(n => n.Onset)],
-                Chords = [.. right.Chords.Select(c => Moved(c.Start) is var by && by != 0 && Moved(c.End - 0.01) == by ? c with { Start = c.Start + by, End = c.End + by } : c).OrderBy(c => c.Start)],
+                Notes = [.. right.Notes.Select(n => Moved(n.Onset) is var by && by != 0 ? n with { Onset = n.Onset + by, End = n.End + by } : n)
+                    .OrderBy(n => n.Onset)],
+                Chords = [.. right.Chords.Select(c => Moved(c.Start) is var by && by != 0 && Moved(c.End - 0.01) == by
+                    ? c with { Start = c.Start + by, End = c.End + by } : c).OrderBy(c => c.Start)],
             }, f => f.Where is { } place && place.Time.Value >= a - 0.05 && place.Time.Value < end);
 
             double Moved(double time) => time >= a && time < b ? b - a : time >= b && time < end ? a - b : 0;
         }
     }
 
-    private HashSet<double> Pitches(double from, double to) => [.. right.Notes.Where(n => n.Onset >= from && n.Onset < to).Select(n => Math.Round(n.Midi) % 12)];
+    private HashSet<double> Pitches(double from, double to) =>
+        [.. right.Notes.Where(n => n.Onset >= from && n.Onset < to).Select(n => Math.Round(n.Midi) % 12)];
 }

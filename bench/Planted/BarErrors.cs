@@ -25,7 +25,8 @@ internal sealed class BarErrors(Song song, SongClock clock)
                     var at = clock.TimeOf(beats > 0 ? number : number - 1, beats > 0 ? Beats.Whole(1) : section.Bars[0].Meter.BarLength - Beats.Whole(1));
                     yield return new("bar line a beat off", [ClaimKind.Bar], f => f.Where?.Bar == number)
                     {
-                        Song = song with { Sections = song.Sections.SetItem(index, section with { Anchors = section.Anchors.Replace(anchor, anchor with { At = at }) }) },
+                        Song = song with { Sections = song.Sections.SetItem(index,
+                            section with { Anchors = section.Anchors.Replace(anchor, anchor with { At = at }) }) },
                         Truth = [TimeText.Write(anchor.At)],
                     };
                 }
@@ -52,10 +53,13 @@ internal sealed class BarErrors(Song song, SongClock clock)
         from j in Enumerable.Range(0, i)
         let own = song.Sections[i]
         let other = song.Sections[j]
-        where own.Bars.Length <= other.Bars.Length && own.Bars.Length > 1 && own.Bars.Zip(other.Bars).Count(p => !Chords(p.First).SequenceEqual(Chords(p.Second))) * 2 >= own.Bars.Length
-        select new PlantedError("section like another that isn't", [ClaimKind.Section, .. anything], f => f.Where?.Bar is { } bar && bar >= own.Bars[0].Number && bar <= own.Bars[^1].Number)
+        where own.Bars.Length <= other.Bars.Length && own.Bars.Length > 1
+            && own.Bars.Zip(other.Bars).Count(p => !Chords(p.First).SequenceEqual(Chords(p.Second))) * 2 >= own.Bars.Length
+        select new PlantedError("section like another that isn't", [ClaimKind.Section, .. anything], f =>
+            f.Where?.Bar is { } bar && bar >= own.Bars[0].Number && bar <= own.Bars[^1].Number)
         {
-            Song = song with { Sections = song.Sections.SetItem(i, own with { Bars = [.. other.Bars.Take(own.Bars.Length).Select((b, n) => b with { Number = own.Bars[n].Number })] }) },
+            Song = song with { Sections = song.Sections.SetItem(i,
+                own with { Bars = [.. other.Bars.Take(own.Bars.Length).Select((b, n) => b with { Number = own.Bars[n].Number })] }) },
         };
 
     private static IEnumerable<object> Chords(Bar bar) => bar.Chords.Select(c => c.Value.Chord);

@@ -1,5 +1,9 @@
 using Harkbook.Listening.Checking;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 
@@ -16,7 +20,8 @@ internal static class ChordErrors
         from claim in bar.Chords
         where !claim.Value.Chord.IsNone
         from wrong in Wrong(claim.Value.Chord, chance)
-        let shape = claim.Value.Shape is null ? null : VoicingSearch.Find(wrong.Chord, song.Tuning.Value, song.Capo.Value).FirstOrDefault()?.Shape.WithoutFingers()
+        let shape = claim.Value.Shape is null ? null
+            : VoicingSearch.Find(wrong.Chord, song.Tuning.Value, song.Capo.Value).FirstOrDefault()?.Shape.WithoutFingers()
         select new PlantedError(wrong.Kind, aChord, SongParts.At(bar, claim.Start))
         {
             Song = song.With(bar.Number, b => b with { Chords = b.Chords.With(claim, claim with { Value = new(wrong.Chord, wrong.Chord.ToString(), shape) }) }),
@@ -28,7 +33,8 @@ internal static class ChordErrors
         var (minor, seventh) = (chord.Quality.PitchClasses.Contains(3), chord.Quality.PitchClasses.Intersect([10, 11]).Any());
         var thirds = chord.Quality.PitchClasses.Intersect([3, 4]).Any();
         if (thirds && !seventh && chord.Quality.PitchClasses.Contains(7))
-            yield return ("chord major for minor, or minor for major", Chord.Of(chord.Root, minor ? ChordQuality.Major : ChordQuality.Minor, chord.Bass == chord.Root ? chord.Root : chord.Root));
+            yield return ("chord major for minor, or minor for major",
+                Chord.Of(chord.Root, minor ? ChordQuality.Major : ChordQuality.Minor, chord.Bass == chord.Root ? chord.Root : chord.Root));
         if (chord.Quality == ChordQuality.Major || chord.Quality == ChordQuality.Minor)
             yield return ("chord with a seventh too many or too few", Chord.Of(chord.Root, minor ? ChordQuality.Minor7 : ChordQuality.Dominant7, chord.Bass));
         if (seventh && thirds && chord.Quality.PitchClasses.Contains(7))

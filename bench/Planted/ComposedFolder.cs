@@ -1,15 +1,16 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Bench.Outside;
-using Harkbook.Listening.Sounding.Performance;
+using Harkbook.Demo;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
 namespace Harkbook.Bench.Planted;
 
 /// <summary>
-/// Makes a folder of right songs with their recordings, for planting errors in: composed ones, or those of a songbook, each bar tied to the time at which it was really played.
+/// Makes a folder of right songs with their recordings, for planting errors in: composed ones, or those of a songbook, each bar tied to the time at
+/// which it was really played.
 /// </summary>
 internal static class ComposedFolder
 {
@@ -67,7 +68,8 @@ internal static class ComposedFolder
             WaveFile.Write(wave, take.Sound);
         }
         File.WriteAllText(Path.Combine(into, name + ".hark"), SongText.Write(Anchored(song, truth)));
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{wave}: {song.Bars.Count()} bars, {song.Key.Value}, {song.Meter.Value}, tuning {song.Tuning.Value}, capo {song.Capo.Value.Fret}"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{wave}: {song.Bars.Count()} bars, {song.Key.Value}, {song.Meter.Value}, tuning {song.Tuning.Value}, capo {song.Capo.Value.Fret}"));
     }
 
     /// <summary>Every bar at the time at which it was played, to the millisecond as song files write it.</summary>

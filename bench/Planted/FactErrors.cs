@@ -1,5 +1,9 @@
 using Harkbook.Listening.Checking;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Rebarring;
 using Harkbook.Music.Theory;
@@ -26,11 +30,13 @@ internal sealed class FactErrors(Song song, Random chance)
     private IEnumerable<PlantedError> Capos() =>
         from fret in Enumerable.Range(song.Capo.Value.Fret - 2, 5)
         where fret >= 0 && fret != song.Capo.Value.Fret && !song.Capo.Value.IsPartial
-        select new PlantedError("capo one or two off", [ClaimKind.Tuning], IsWhole) { Song = song with { Capo = song.Capo with { Value = Capo.At(fret) } }, Truth = [song.Tuning.Value.ToString()] };
+        select new PlantedError("capo one or two off", [ClaimKind.Tuning],
+            IsWhole) { Song = song with { Capo = song.Capo with { Value = Capo.At(fret) } }, Truth = [song.Tuning.Value.ToString()] };
 
     private IEnumerable<PlantedError> Keys() =>
         from name in new[] { Moved("5", false), Moved("4", false), Moved("1", true), Moved("2", false) }
-        select new PlantedError("key wrong", [ClaimKind.Key], IsWhole) { Song = song with { Key = song.Key with { Value = name } }, Truth = [song.Key.Value.ToString()] };
+        select new PlantedError("key wrong", [ClaimKind.Key], IsWhole) { Song = song with { Key = song.Key with { Value = name } },
+            Truth = [song.Key.Value.ToString()] };
 
     private Key Moved(string degree, bool parallel)
     {
@@ -39,20 +45,25 @@ internal sealed class FactErrors(Song song, Random chance)
         return Key.Parse($"{tonic} {(parallel == key.ToString().EndsWith("minor", StringComparison.Ordinal) ? "major" : "minor")}");
     }
 
+    /// <summary>The same times in bars of half the beats' level, and in bars of another meter.</summary>
     private IEnumerable<PlantedError> Levels()
     {
-        var document = SongText.Parse(SongText.Write(song), "song.hark");
-        Song? half = null;
-        if (!TempoLevel.TryParse("half", out var level))
-            yield break;
+        if (TempoLevel.TryParse("half", out var half) && Rebarred(new(half, null)) is { } slow)
+            yield return new("beat at half its level", [ClaimKind.Tempo, ClaimKind.Meter], IsWhole) { Song = slow, Truth = [$"{song.Tempo.Value:0}"] };
+        var meter = Meter.Of(song.Meter.Value.Upper == 3 ? 4 : 3, 4);
+        if (!song.Meter.Value.IsCompound && Rebarred(new(TempoLevel.Same, meter)) is { } other)
+            yield return new("meter wrong", [ClaimKind.Meter], IsWhole) { Song = other, Truth = [song.Meter.Value.ToString()] };
+    }
+
+    private Song? Rebarred(BarChange change)
+    {
         try
         {
-            half = SongText.Parse(SongRebarring.Of(document, new(level, null)).Text, "song.hark").Song;
+            return SongText.Parse(SongRebarring.Of(SongText.Parse(SongText.Write(song), "song.hark"), change).Text, "song.hark").Song;
         }
         catch (RebarException)
         {
+            return null;
         }
-        if (half is not null)
-            yield return new("beat at half its level", [ClaimKind.Tempo, ClaimKind.Meter], IsWhole) { Song = half, Truth = [$"{song.Tempo.Value:0}"] };
     }
 }

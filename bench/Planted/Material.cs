@@ -1,6 +1,8 @@
 using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
 using Harkbook.Listening.Interchange;
+using Harkbook.Listening.Reading;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Bench.Planted;
@@ -25,29 +27,25 @@ internal sealed record Material(string Group, string Name, Hearing Hearing)
             if (sound is null)
                 continue;
             var heard = new Material(group, Path.GetFileNameWithoutExtension(file), await HearAsync(sound, hearings));
-            found.Add(songs.Length > 0 ? heard with { Song = SongText.Parse(File.ReadAllText(file), file).Song } : heard with { Annotation = AnnotationFile.Read(file) });
+            found.Add(songs.Length > 0 ? heard with { Song = SongText.Parse(File.ReadAllText(file), file).Song }
+                : heard with { Annotation = AnnotationFile.Read(file) });
             Console.Error.Write('.');
         }
         return found;
     }
 
     /// <summary>
-    /// A hearing kept under the recording's name, whatever build made it: planting changes songs, not sounds, so a change of the check alone isn't
-    /// paid with listening again. Delete the folder after a change of listening.
+    /// Evidence kept under the recording's name, whatever build heard it, and read anew: planting changes songs, not sounds, so a change of reading or
+    /// checking isn't paid with listening again. Delete the folder after a change of what is heard.
     /// </summary>
     private static async Task<Hearing> HearAsync(string sound, string hearings)
     {
         var recording = await RecordingReader.InspectAsync(sound, default);
-        var kept = Path.Combine(hearings, $"{recording.ContentHash[..16]}.json");
-        if (File.Exists(kept))
-        {
-            await using var stream = File.OpenRead(kept);
-            return HearingJson.Read(stream) with { Recording = recording };
-        }
+        var store = new HearingStore(hearings) { Key = "planted" };
+        if (store.Find(recording) is { } kept)
+            return Reader.Read(recording, kept.Evidence, Claims.None);
         var hearing = await new Listener().ListenAsync(recording, null, default);
-        Directory.CreateDirectory(hearings);
-        await using (var stream = File.Create(kept))
-            HearingJson.Write(hearing, stream);
+        store.Keep(hearing);
         return hearing;
     }
 }

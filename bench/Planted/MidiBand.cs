@@ -1,4 +1,4 @@
-using Harkbook.Listening.Sounding.Performance;
+using Harkbook.Demo;
 using NAudio.Midi;
 
 namespace Harkbook.Bench.Planted;

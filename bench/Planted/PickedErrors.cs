@@ -1,5 +1,9 @@
 using Harkbook.Listening.Checking;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -13,7 +17,8 @@ internal sealed class PickedErrors(Song song, SongClock clock, Random chance)
 
     private readonly Fretboard neck = new(song.Tuning.Value, song.Capo.Value);
 
-    public IEnumerable<PlantedError> All() => Each().SelectMany(p => OffFrets(p.Bar, p.Claim).Concat(OtherStrings(p.Bar, p.Claim)).Concat(Elsewhere(p.Bar, p.Claim)).Append(Missing(p.Bar, p.Claim)).Append(OtherAttack(p.Bar, p.Claim)))
+    public IEnumerable<PlantedError> All() => Each().SelectMany(p => OffFrets(p.Bar, p.Claim).Concat(OtherStrings(p.Bar, p.Claim))
+        .Concat(Elsewhere(p.Bar, p.Claim)).Append(Missing(p.Bar, p.Claim)).Append(OtherAttack(p.Bar, p.Claim)))
         .Concat(song.Bars.Where(b => !b.Picked.IsEmpty).SelectMany(TooMany));
 
     private IEnumerable<(Bar Bar, Claim<PickedNote> Claim)> Each() =>
@@ -22,7 +27,8 @@ internal sealed class PickedErrors(Song song, SongClock clock, Random chance)
         where !claim.Value.IsMuted && claim.Value.TouchedAt is null && claim.Value.Bend.IsNone
         select (bar, claim);
 
-    private PlantedError Put(string kind, ClaimKind[] by, Bar bar, Claim<PickedNote> old, Claim<PickedNote>? put, Func<Finding, bool> isAt, params string[] truth) =>
+    private PlantedError Put(string kind, ClaimKind[] by, Bar bar, Claim<PickedNote> old, Claim<PickedNote>? put, Func<Finding, bool> isAt,
+        params string[] truth) =>
         new(kind, by, isAt) { Song = song.With(bar.Number, b => b with { Picked = b.Picked.With(old, put) }), Truth = truth };
 
     private string Named(PickedNote note) => Pitch.FromMidi(neck.MidiAt(note.StringIndex, note.Fret), song.Key.Value.Centre).ToString();
@@ -31,7 +37,8 @@ internal sealed class PickedErrors(Song song, SongClock clock, Random chance)
     {
         var frets = new[] { -2, -1, 1, 2 }.Select(d => claim.Value.Fret + d).Where(f => f >= 0).ToArray();
         var put = claim with { Value = claim.Value with { Fret = frets[chance.Next(frets.Length)], Attack = Attack.Picked } };
-        yield return Put("picked note a fret or two off", aNote, bar, claim, put, SongParts.At(bar, claim.Start), Named(claim.Value), $"fret {claim.Value.Fret}");
+        yield return Put("picked note a fret or two off", aNote, bar, claim, put, SongParts.At(bar, claim.Start), Named(claim.Value),
+            $"fret {claim.Value.Fret}");
     }
 
     private IEnumerable<PlantedError> OtherStrings(Bar bar, Claim<PickedNote> claim)
@@ -41,15 +48,18 @@ internal sealed class PickedErrors(Song song, SongClock clock, Random chance)
         if (places.Length == 0 || claim.Value.Attack != Attack.Picked)
             yield break;
         var place = places[chance.Next(places.Length)];
-        yield return Put("picked note on another string", aNote, bar, claim, claim with { Value = claim.Value.MovedTo(place.StringIndex, place.Fret) }, SongParts.At(bar, claim.Start),
-            $"string {song.Tuning.Value.StringNumber(claim.Value.StringIndex)}", $"{song.Tuning.Value.StringNumber(claim.Value.StringIndex)}/{claim.Value.Fret}");
+        yield return Put("picked note on another string", aNote, bar, claim,
+            claim with { Value = claim.Value.MovedTo(place.StringIndex, place.Fret) }, SongParts.At(bar, claim.Start),
+            $"string {song.Tuning.Value.StringNumber(claim.Value.StringIndex)}",
+                $"{song.Tuning.Value.StringNumber(claim.Value.StringIndex)}/{claim.Value.Fret}");
     }
 
     private IEnumerable<PlantedError> Elsewhere(Bar bar, Claim<PickedNote> claim)
     {
         var same = bar.Picked.Where(p => p.Value.StringIndex == claim.Value.StringIndex && p != claim);
         foreach (var start in SongParts.Moved(bar, claim, same).OrderBy(_ => chance.Next()).Take(1))
-            yield return Put("picked note an eighth off", [.. aNote, ClaimKind.Silence], bar, claim, claim with { Start = start, Length = SongParts.Eighth(bar) },
+            yield return Put("picked note an eighth off", [.. aNote, ClaimKind.Silence], bar, claim,
+                claim with { Start = start, Length = SongParts.Eighth(bar) },
                 SongParts.Either(SongParts.At(bar, start), clock.TimeOf(bar.Number, claim.Start)));
     }
 
@@ -59,7 +69,8 @@ internal sealed class PickedErrors(Song song, SongClock clock, Random chance)
     private PlantedError OtherAttack(Bar bar, Claim<PickedNote> claim)
     {
         var before = bar.Picked.Where(p => p.Value.StringIndex == claim.Value.StringIndex && p.Start < claim.Start).MaxBy(p => p.Start);
-        var attack = claim.Value.Attack != Attack.Picked || before is null ? Attack.Picked : before.Value.Fret > claim.Value.Fret ? Attack.PulledOff : Attack.HammeredOn;
+        var attack = claim.Value.Attack != Attack.Picked || before is null ? Attack.Picked : before.Value.Fret > claim.Value.Fret ? Attack.PulledOff
+            : Attack.HammeredOn;
         return Put(attack == claim.Value.Attack ? "" : "picked for hammered or pulled, or the other way", [ClaimKind.Attack], bar, claim,
             claim with { Value = claim.Value with { Attack = attack } }, SongParts.At(bar, claim.Start));
     }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Bench.Planted;
 
@@ -7,7 +8,8 @@ internal static class PlantedCommand
 {
     public static async Task<int> RunAsync(string[] arguments)
     {
-        var told = arguments.Where(a => a.StartsWith("--", StringComparison.Ordinal)).Select(a => a.Split('=', 2)).ToDictionary(a => a[0], a => a.ElementAtOrDefault(1) ?? "");
+        var told = arguments.Where(a => a.StartsWith("--", StringComparison.Ordinal))
+            .Select(a => a.Split('=', 2)).ToDictionary(a => a[0], a => a.ElementAtOrDefault(1) ?? "");
         string Told(string name, string usual) => told.GetValueOrDefault(name, usual);
         var (places, seed) = (int.Parse(Told("--places", "4"), CultureInfo.InvariantCulture), int.Parse(Told("--seed", "1"), CultureInfo.InvariantCulture));
         var alarms = double.Parse(Told("--alarms", "2"), CultureInfo.InvariantCulture);
@@ -17,9 +19,25 @@ internal static class PlantedCommand
         Console.Error.WriteLine();
         var run = PlantedRun.Of(materials, places, seed);
         var groups = run.Minutes.Keys.Order(StringComparer.Ordinal).Select(g => GroupScore.Of(run, g, alarms)).ToArray();
-        Console.Out.Write(PlantedTable.Write(groups, alarms));
+        Console.Out.Write(PlantedTable.Write(groups));
         if (told.TryGetValue("--json", out var json))
             await File.WriteAllTextAsync(json, PlantedTable.Json(groups));
+        if (told.TryGetValue("--plot", out var plot))
+            await File.WriteAllTextAsync(plot, SvgWriter.Write(PlantedPlot.Draw(groups, alarms), Palette.Paper, SvgText.Outlines));
+        if (told.TryGetValue("--fit", out var fit))
+            await File.WriteAllTextAsync(fit, Fitted(run, arguments, alarms) + "\n");
         return 0;
+    }
+
+    private static string Fitted(PlantedRun run, string[] arguments, double alarms)
+    {
+        var shown = arguments.Where(a => !a.StartsWith("--hearings", StringComparison.Ordinal) && !a.StartsWith("--fit", StringComparison.Ordinal))
+            .Select(a => a.StartsWith("--", StringComparison.Ordinal) ? a
+            : $"{a.Split('=')[0]}={Path.GetFileName(a)}");
+        var data = string.Join("; ", run.Right.GroupBy(r => r.Group).Select(g => $"{g.Key}: {g.Select(r => r.Name).Distinct().Count()} transcriptions"));
+        return new CalibrationFit(run).Fit(alarms,
+            $"dotnet run -c Release --project bench -- planted {string.Join(' ', shown)} --fit=models/check.json", data, DateOnly.FromDateTime(DateTime.UtcNow))
+            .ToJsonString(new(System.Text.Json.JsonSerializerDefaults.Web) { WriteIndented = true,
+                Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Songs;
@@ -20,11 +21,13 @@ internal sealed record PlantedError(string Kind, ClaimKind[] FoundBy, Func<Findi
 
     public CheckResult CheckedBy(Checker checker) => Song is not null ? checker.Check(Song) : checker.Check(Annotation!);
 
-    /// <summary>The finding that doubts the error most; null where no finding is about it.</summary>
-    public Finding? In(CheckResult result) => result.Findings.Where(f => FoundBy.Contains(f.Kind) && IsAt(f)).MinBy(f => f.Support);
+    /// <summary>Of each kind by which the error may be found, the finding that doubts it most.</summary>
+    public ImmutableArray<Finding> In(CheckResult result) =>
+        [.. result.Findings.Where(f => FoundBy.Contains(f.Kind) && IsAt(f)).GroupBy(f => f.Kind).Select(k => k.MinBy(f => f.Support)!)];
 
     /// <summary>Whether the finding's first rival is the truth.</summary>
     public bool IsNamedBy(Finding finding) =>
-        Truth.Any(t => finding.Suggestion == t || finding.Rival?.Reading == t || (t.Length > 1 && $" {finding.Heard} {finding.Suggestion} {finding.Rival?.Reading} "
+        Truth.Any(t => finding.Suggestion == t || finding.Rival?.Reading == t
+            || (t.Length > 1 && $" {finding.Heard} {finding.Suggestion} {finding.Rival?.Reading} "
             .Replace(',', ' ').Replace(';', ' ').Contains($" {t} ", StringComparison.Ordinal)));
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Harkbook.Listening.Checking;
 
 namespace Harkbook.Bench.Planted;
@@ -7,6 +8,9 @@ namespace Harkbook.Bench.Planted;
 /// <param name="IsNamed">Whether that one's rival is the truth; null where the truth has no name.</param>
 internal sealed record PlantedRow(string Group, string Name, PlantedError Error, Finding? Finding, bool? IsNamed)
 {
+    /// <summary>Of each kind by which the error may be found, the finding that doubts it most.</summary>
+    public ImmutableArray<Finding> ByKind { get; init; } = [];
+
     /// <summary>1 where nothing speaks of it.</summary>
     public double Support => Finding?.Support ?? 1;
 }

@@ -22,13 +22,20 @@ internal sealed record PlantedRun(ImmutableArray<PlantedRow> Planted, ImmutableA
             {
                 foreach (var error in kind.OrderBy(_ => chance.Next()).Take(places))
                 {
-                    var finding = error.In(error.CheckedBy(checker));
-                    planted.Add(new(material.Group, material.Name, error, finding, error.Truth.Length == 0 || finding is null ? null : error.IsNamedBy(finding)));
+                    planted.Add(Row(material, error, error.In(error.CheckedBy(checker))));
                 }
             }
-            Console.Error.WriteLine($"{index + 1}/{materials.Count} {material.Group} {material.Name}: {result.Findings.Length} claims, {planted.Count - before} errors planted");
+            Console.Error.WriteLine($"{index + 1}/{materials.Count} {material.Group} {material.Name}: {result.Findings.Length} claims, "
+                + $"{planted.Count - before} errors planted");
         }
         return new(planted.ToImmutable(), right.ToImmutable(), materials.GroupBy(m => m.Group).ToImmutableDictionary(g => g.Key, g => g.Sum(m => m.Minutes)));
+    }
+
+    private static PlantedRow Row(Material material, PlantedError error, ImmutableArray<Finding> byKind)
+    {
+        var worst = byKind.MinBy(f => f.Support);
+        bool? named = error.Truth.Length == 0 || worst is null ? null : byKind.Any(f => f.Support <= worst.Support + 0.02 && error.IsNamedBy(f));
+        return new(material.Group, material.Name, error, worst, named) { ByKind = byKind };
     }
 
     private static IEnumerable<PlantedError> ErrorsIn(Material material, Random chance)
@@ -36,7 +43,8 @@ internal sealed record PlantedRun(ImmutableArray<PlantedRow> Planted, ImmutableA
         if (material.Song is not { } song)
             return new AnnotationErrors(material.Annotation!, chance).All();
         var clock = new Music.Songs.SongClock(song);
-        return new PickedErrors(song, clock, chance).All().Concat(new ShapeErrors(song, chance).All()).Concat(ChordErrors.In(song, chance)).Concat(new BarErrors(song, clock).All())
+        return new PickedErrors(song, clock, chance).All().Concat(new ShapeErrors(song, chance).All()).Concat(ChordErrors.In(song, chance))
+            .Concat(new BarErrors(song, clock).All())
             .Concat(new StrokeErrors(song, clock, chance).All()).Concat(new VoiceErrors(song, chance).All()).Concat(new FactErrors(song, chance).All());
     }
 }

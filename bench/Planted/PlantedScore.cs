@@ -6,7 +6,8 @@ namespace Harkbook.Bench.Planted;
 /// <summary>How one kind of error fares in one group of transcriptions.</summary>
 /// <param name="Found">The share found at the false alarms asked for.</param>
 /// <param name="FoundAsShipped">The share whose finding is doubtful or contradicted by the check's own verdicts.</param>
-/// <param name="Area">Under the curve of errors found against right claims of the same kinds doubted: the chance that the error is doubted more than a right claim.</param>
+/// <param name="Area">Under the curve of errors found against right claims of the same kinds doubted: the chance that the error is doubted more than
+/// a right claim.</param>
 /// <param name="Named">Of those found, the share whose first rival is the truth; null where the truth has no name.</param>
 internal sealed record PlantedScore(string Kind, int Count, double Found, double FoundAsShipped, double Area, double? Named);
 
@@ -43,7 +44,8 @@ internal sealed record GroupScore(string Group, double Minutes, double Threshold
     {
         var found = rows.Where(r => r.Support < threshold).ToArray();
         var named = found.Where(r => r.Error.Truth.Length > 0).ToArray();
-        return new(rows[0].Error.Kind, rows.Length, (double)found.Length / rows.Length, rows.Average(r => r.Finding is { Verdict: not Verdict.Supported } ? 1 : 0), AreaOf(rows, right),
+        return new(rows[0].Error.Kind, rows.Length, (double)found.Length / rows.Length,
+            rows.Average(r => r.Finding is { Verdict: not Verdict.Supported } ? 1 : 0), AreaOf(rows, right),
             named.Length == 0 ? null : named.Average(r => r.IsNamed == true ? 1 : 0));
     }
 

@@ -1,5 +1,9 @@
 using Harkbook.Listening.Checking;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Bench.Planted;

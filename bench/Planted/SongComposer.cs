@@ -1,6 +1,10 @@
 using System.Globalization;
 using System.Text;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Bench.Planted;
@@ -11,12 +15,14 @@ namespace Harkbook.Bench.Planted;
 /// </summary>
 internal sealed class SongComposer
 {
-    private static readonly string[] tunings = ["E2 A2 D3 G3 B3 E4", "D2 A2 D3 G3 B3 E4", "D2 A2 D3 F#3 A3 D4", "D2 A2 D3 G3 A3 D4", "E2 A2 D3 G3 B3 E4", "D2 G2 D3 G3 B3 D4"];
+    private static readonly string[] tunings = ["E2 A2 D3 G3 B3 E4", "D2 A2 D3 G3 B3 E4", "D2 A2 D3 F#3 A3 D4", "D2 A2 D3 G3 A3 D4",
+        "E2 A2 D3 G3 B3 E4", "D2 G2 D3 G3 B3 D4"];
     private static readonly string[] strums = ["d . d u . u d u", "d . d . d u d u", "d u d u d . d u", "d . . u d u d ."];
     private static readonly string[] strumsOfThree = ["d . d u d u", "d . d . d u", "d u d u d u"];
     private static readonly string[] strumsOfSix = ["d . u d . u", "d . . d u d", "d . u d u d"];
     private static readonly string[] syllables = ["lo", "ver", "tin", "mar", "sen", "dal", "rick", "fo", "hem", "bree", "ka", "nol", "wist", "ple", "dun"];
-    private static readonly string[] titles = ["Tallow Hill", "The Ninth Ferry", "Paper Orchard", "Cold Lantern", "Wren's Arithmetic", "Slow Harbour", "Moth and Meter", "The Salt Clerk"];
+    private static readonly string[] titles = ["Tallow Hill", "The Ninth Ferry", "Paper Orchard", "Cold Lantern", "Wren's Arithmetic", "Slow Harbour",
+        "Moth and Meter", "The Salt Clerk"];
 
     private readonly Random chance;
     private readonly Tuning tuning;
@@ -66,7 +72,8 @@ internal sealed class SongComposer
     private string Head(string recording, double a4)
     {
         var head = new StringBuilder();
-        head.Append(CultureInfo.InvariantCulture, $"title {titles[seed % titles.Length]} {seed}\nrecording {recording}\npitch A4 = {a4:0.###} Hz\ntuning {tuning}\n");
+        head.Append(CultureInfo.InvariantCulture,
+            $"title {titles[seed % titles.Length]} {seed}\nrecording {recording}\npitch A4 = {a4:0.###} Hz\ntuning {tuning}\n");
         head.Append(CultureInfo.InvariantCulture, $"capo {(capo.Fret == 0 ? "none" : capo.Fret.ToString(CultureInfo.InvariantCulture))}\nmeter {meter}\n");
         head.Append(CultureInfo.InvariantCulture, $"tempo {(meter.IsCompound ? 52 + chance.Next(20) : 84 + chance.Next(40))}\nkey {key}\nharp {harpKey}\n");
         foreach (var (chord, shape) in shapes)
@@ -105,7 +112,8 @@ internal sealed class SongComposer
             if (picked)
                 Pick(bars);
             else
-                text.Append(CultureInfo.InvariantCulture, $"  strum throughout | {Any(meter.Upper == 3 ? strumsOfThree : meter.Upper == 6 ? strumsOfSix : strums)} |\n");
+                text.Append(CultureInfo.InvariantCulture,
+                    $"  strum throughout | {Any(meter.Upper == 3 ? strumsOfThree : meter.Upper == 6 ? strumsOfSix : strums)} |\n");
         }
         if (blown)
             Blow(bars);

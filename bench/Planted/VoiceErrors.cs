@@ -1,5 +1,9 @@
 using Harkbook.Listening.Checking;
-using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Music.Instruments.Harmonicas;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Bench.Planted;
@@ -19,7 +23,8 @@ internal sealed class VoiceErrors(Song song, Random chance)
         {
             var off = claim.Value with { Hole = claim.Value.Hole + (chance.Next(2) == 0 && claim.Value.Hole > 1 ? -1 : 1), Bend = 0 };
             var turned = claim.Value with { Breath = claim.Value.Breath == Breath.Blow ? Breath.Draw : Breath.Blow, Bend = 0 };
-            foreach (var (kind, put) in new[] { ("harmonica hole off by one", off), ("harmonica breath turned", turned) }.Where(p => harp.FindPitch(p.Item2) is { } pitch && pitch.Midi != harp.FindPitch(claim.Value)?.Midi))
+            foreach (var (kind, put) in new[] { ("harmonica hole off by one", off), ("harmonica breath turned", turned) }
+                .Where(p => harp.FindPitch(p.Item2) is { } pitch && pitch.Midi != harp.FindPitch(claim.Value)?.Midi))
             {
                 yield return new(kind, hole, SongParts.At(bar, claim.Start))
                 {

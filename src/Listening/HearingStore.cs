@@ -16,6 +16,9 @@ public sealed class HearingStore(string folder)
 {
     private const string Reading = "hearing.json";
 
+    /// <summary>What names the program that heard, so that another hears anew.</summary>
+    public string Key { get; init; } = EvidenceKey.OfThisProgram;
+
     /// <summary>In the user's cache folder.</summary>
     public static HearingStore Default { get; } = new(CacheFolder.Path);
 
@@ -57,5 +60,5 @@ public sealed class HearingStore(string folder)
     }
 
     private string PathOf(Recording recording, Hertz? about) => Path.Combine(folder, string.Create(CultureInfo.InvariantCulture,
-        $"{recording.ContentHash[..32]}-{EvidenceKey.OfThisProgram}{(about is { } a4 ? $"-{a4.Value:0.00}" : "")}.hearing"));
+        $"{recording.ContentHash[..32]}-{Key}{(about is { } a4 ? $"-{a4.Value:0.00}" : "")}.hearing"));
 }

@@ -15,10 +15,12 @@ public sealed class CheckCommandTests : IDisposable
     {
         scene.File("far.hark", Song);
         var before = scene.Contents;
-        var ran = await Launch.RunAsync(scene, "check", "far.hark", "--take", "1", "--write");
+        var listed = (await Launch.RunAsync(scene, "check", "far.hark")).Output.Split('\n').Single(l => l.Contains("A4 = 430", StringComparison.Ordinal));
+        var number = listed[(listed.LastIndexOf('[') + 1)..listed.LastIndexOf(']')];
+        var ran = await Launch.RunAsync(scene, "check", "far.hark", "--take", number, "--write");
         Assert.Contains("pitch A4 = 440", await File.ReadAllTextAsync(scene.PathOf("far.hark"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
         Assert.Contains("'harkbook rebar far.hark --undo' gives it back", ran.Error);
-        Assert.Contains("before 'check --take 1 --write', byte for byte", (await Launch.RunAsync(scene, "rebar", "far.hark", "--undo")).Output);
+        Assert.Contains($"before 'check --take {number} --write', byte for byte", (await Launch.RunAsync(scene, "rebar", "far.hark", "--undo")).Output);
         Assert.Equal(before, scene.Contents);
     }
 
@@ -26,7 +28,7 @@ public sealed class CheckCommandTests : IDisposable
     public async Task TheSummarySaysWhatTheRecordingWasNotAsked()
     {
         scene.File("far.hark", Song + "strum | d . . . |\nsung | lo . . . |\n");
-        Assert.EndsWith("Only pitch and time are weighed. The recording wasn't asked: strokes; sung words and where they start.",
+        Assert.EndsWith("The recording wasn't asked: strokes; sung words and where they start.",
             (await Launch.RunAsync(scene, "check", "far.hark")).Output.TrimEnd());
     }
 }

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json;
 using Harkbook.App.Files;
 using Harkbook.App.Reports;
 using Harkbook.Listening.Checking;
@@ -19,10 +18,11 @@ internal static class CheckCommand
             Arity = new ArgumentArity(1, 2),
         };
         var all = new Option<bool>("--all") { Description = "List the supported claims too" };
+        var byTime = new Option<bool>("--by-time") { Description = "List in the order of the recording, not the most doubtful first" };
         var json = new Option<bool>("--json") { Description = "Print the findings as JSON" };
         var take = new Option<string[]>("--take") { Description = "Suggestions to put into the song, by their numbers in the list (3, or 5-7) or by their bars (bar 12): shows what would change", HelpName = "WHICH", AllowMultipleArgumentsPerToken = true };
         var write = new Option<bool>("--write") { Description = "With --take: write the song file" };
-        var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted") { claims, all, json, take, write };
+        var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted") { claims, all, byTime, json, take, write };
         command.SetAction(async (parsed, ct) =>
         {
             var what = parsed.GetRequiredValue(claims);
@@ -37,7 +37,7 @@ internal static class CheckCommand
             var song = opened?.Song;
             if (result.Findings.IsEmpty)
                 throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when they are written as in D:min7 or Dm7.");
-            Console.Out.Write(parsed.GetValue(json) ? Json(result) : Report(result, parsed.GetValue(all)));
+            Console.Out.Write(parsed.GetValue(json) ? CheckReport.Json(result) : CheckReport.Write(result, parsed.GetValue(all), parsed.GetValue(byTime)));
             if (!parsed.GetValue(json) && song is not null && CapoNames.Of(song) is { HandFirst: true } names)
                 Console.Out.WriteLine($"\nChords and keys have the hand's names, as in the song file: {names.Hand(song.Key.Value)} sounds {song.Key.Value}.");
             if (!parsed.GetValue(json) && song is not null && IsMostlyHeard(song))
@@ -58,9 +58,16 @@ internal static class CheckCommand
             return (new Checker(await Ears.HearAsync(what[0], false, ct), CheckOptions.Usual).Check(annotation), null);
         }
         var song = SongFolder.Open(claims);
+        var paper = PaperCheck.Of(SongChange.DocumentOf(song)).ToList();
+        if (what.Length == 1 && song.RecordingPath is null && paper.Count > 0)
+        {
+            Console.Error.WriteLine($"harkbook: {song.SongPath}: names no recording, so only what needs none is said.");
+            return (OwnNames.Of(new([.. paper]), song.Song), song);
+        }
         var hearing = await Ears.HearAsync(what.Length == 2 ? what[0] : song.RequireRecording(), false, ct);
         song.WarnOfAnother(hearing.Recording);
-        return (OwnNames.Of(new Checker(hearing, CheckOptions.Usual).Check(song.Song), song.Song), song);
+        var result = new Checker(hearing, CheckOptions.Usual).Check(song.Song);
+        return (OwnNames.Of(result with { Findings = [.. paper, .. result.Findings] }, song.Song), song);
     }
 
     private static async Task<int> TakeAsync(CheckResult result, SongFolder opened, string chosen, bool write, CancellationToken ct)
@@ -81,65 +88,4 @@ internal static class CheckCommand
         : $"the check's suggestions are numbered 1 to {offered.Count}; give numbers, or bars with one, as in 1 or bar {offered.FirstOrDefault(f => f.Where?.Bar is not null)?.Where?.Bar ?? 1}.";
 
     private static bool IsMostlyHeard(Song song) => Standing.AreMostlyHeard([.. song.Bars.SelectMany(b => b.Chords).Select(c => c.Standing)]);
-
-    /// <summary>What isn't supported (or, with <paramref name="all"/>, everything), then one line for each kind of claim.</summary>
-    public static string Report(CheckResult result, bool all)
-    {
-        var text = new System.Text.StringBuilder();
-        var offered = RemedyChoice.Offered(result);
-        foreach (var finding in result.Findings.Where(f => all || f.Verdict != Verdict.Supported))
-            text.AppendLine(Line(finding) + (finding.Remedy is null ? "" : $"  [{1 + offered.IndexOf(finding)}]"));
-        if (offered.Length > 0)
-            text.AppendLine().AppendLine("A suggestion goes into the song by its number in [ ] or by its bar: --take 1 or --take bar 12 shows the change, --write makes it.");
-        if (text.Length > 0)
-            text.AppendLine();
-        return text.Append(Summary(result)).ToString();
-    }
-
-    private static string Summary(CheckResult result)
-    {
-        var text = new System.Text.StringBuilder();
-        foreach (var kind in Enum.GetValues<ClaimKind>().Where(k => result.Count(k) > 0))
-        {
-            text.AppendLine(CultureInfo.InvariantCulture,
-                $"{kind.ToString().ToLowerInvariant(),-8} {result.Count(kind),5} {(result.Count(kind) == 1 ? "claim: " : "claims:")} {result.Count(kind, Verdict.Supported)} supported ({result.SupportedShare(kind) * 100:0}%), {result.Count(kind, Verdict.Doubtful)} doubtful, {result.Count(kind, Verdict.Contradicted)} contradicted");
-        }
-        return text.Append(NotAsked(result)).ToString();
-    }
-
-    private static string NotAsked(CheckResult result) => result.NotAsked.IsEmpty ? "" : Environment.NewLine
-        + $"Only pitch and time are weighed. The recording wasn't asked: {string.Join("; ", result.NotAsked)}." + Environment.NewLine;
-
-    private static string Line(Finding finding)
-    {
-        var where = finding.Where is { } place
-            ? HearingReport.Clock(place.Time) + (place.Bar is { } bar ? string.Create(CultureInfo.InvariantCulture, $"  bar {bar} beat {place.Beat:0.##}") : "")
-            : "whole song";
-        var heard = finding.Heard is null ? "" : "; " + finding.Heard;
-        var suggestion = finding.Suggestion is null
-            || finding.Heard?.Contains(finding.Suggestion, StringComparison.Ordinal) == true ? ""
-            : $"; would fit better: {finding.Suggestion}{(finding.Remedy?.Reach is { } reach ? $" ({reach})" : "")}";
-        return string.Create(CultureInfo.InvariantCulture,
-            $"{where,-26} {finding.Verdict.ToString().ToLowerInvariant(),-12} {finding.Kind.ToString().ToLowerInvariant(),-7} {finding.Claim} ({HearingReport.Percent(finding.Support)}%){heard}{suggestion}");
-    }
-
-    private static string Json(CheckResult result)
-    {
-        var offered = RemedyChoice.Offered(result);
-        return JsonSerializer.Serialize(
-            result.Findings.Select(f => new
-            {
-                kind = f.Kind.ToString().ToLowerInvariant(),
-                verdict = f.Verdict.ToString().ToLowerInvariant(),
-                support = Math.Round(f.Support, 4),
-                time = f.Where?.Time.Value,
-                bar = f.Where?.Bar,
-                beat = f.Where?.Beat,
-                claim = f.Claim,
-                heard = f.Heard,
-                suggestion = f.Suggestion,
-                number = f.Remedy is null ? (int?)null : 1 + offered.IndexOf(f),
-            }),
-            JsonLayout.Readable) + "\n";
-    }
 }

@@ -1,44 +1,101 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Checking;
 
-/// <summary>Weighs where claimed bars start against the beats heard.</summary>
-public sealed class BarWeigher(Hearing hearing, CheckOptions options)
+/// <summary>
+/// Weighs where claimed bars start: each against the heard beats about it, its neighbours taken as they are claimed. A good bar line falls on a heard
+/// beat, on one that begins a heard bar where the claimed bars hold whole heard ones or whole parts of them, and leaves as many heard beats on both
+/// sides of it as such bars hold throughout.
+/// </summary>
+internal sealed class BarWeigher
 {
-    private readonly double[] times = [.. hearing.Beats.Select(b => b.Time.Value)];
+    /// <summary>Deviation of a claimed bar line from the beat that it means, in seconds, and how often it is anywhere.</summary>
+    private const double Spread = 0.035, Anywhere = 0.02;
 
-    /// <summary>
-    /// A bar on a heard downbeat is supported, on another beat doubtful, off every beat contradicted. Where a song's bars can't be made of heard ones or
-    /// parts of them, since it is in another meter, heard downbeats say nothing, and a bar that starts on a beat and holds its number of them is supported.
-    /// </summary>
-    /// <param name="beats">How many heard beats the song's bar should hold; null where it isn't known.</param>
-    /// <param name="end">Where the bar ends.</param>
-    public Finding Weigh(Seconds start, Place where, string claim, int? beats = null, Seconds end = default)
+    /// <summary>What a beat too many or too few in a bar costs, in natural logs; no more than for two is counted.</summary>
+    private const double Irregular = 3;
+
+    private readonly Hearing hearing;
+    private readonly double[] times;
+
+    public BarWeigher(Hearing hearing) => (this.hearing, times) = (hearing, [.. hearing.Beats.Select(b => b.Time.Value)]);
+
+    public IEnumerable<Finding> Weigh(ImmutableArray<ClaimedBar> bars)
     {
-        if (times.Length == 0)
-            return new(ClaimKind.Bar, Verdict.Doubtful, 0.3, where, claim, "no steady beat heard");
-        var index = Nearest(start.Value);
-        var beat = hearing.Beats[index];
-        var off = start.Value - beat.Time.Value;
-        var closeness = Math.Exp(-0.5 * Math.Pow(off / options.BarWindow, 2));
-        if (Math.Abs(off) > options.BarWindow)
+        if (times.Length < 4)
+            return bars.Select(b => Finding.Weighed(ClaimKind.Bar, 0, b.Where, b.Claim, "no steady beat heard"));
+        var rates = bars.Zip(bars.Skip(1)).Select(p => (Index(p.Second.Start.Value) - Index(p.First.Start.Value)) / (p.First.Beats ?? 1)).Order().ToArray();
+        var rate = rates.Length == 0 ? 1 : rates[rates.Length / 2];
+        return bars.Select((bar, i) => Weigh(bar, i > 0 ? bars[i - 1] : null, i + 1 < bars.Length ? bars[i + 1] : null, rate));
+    }
+
+    private Finding Weigh(ClaimedBar bar, ClaimedBar? before, ClaimedBar? after, double rate)
+    {
+        var start = bar.Start.Value;
+        if (start < times[0] - Spread * 3 || start > times[^1] + Spread * 3)
+            return Finding.Weighed(ClaimKind.Bar, 1, bar.Where, bar.Claim, "no beat is heard so far out");
+        var held = rate * (bar.Beats ?? 1);
+        var own = Fit(start);
+        var (from, to) = (before?.Start.Value ?? double.MinValue, after?.Start.Value ?? double.MaxValue);
+        var others = times.Where(t => Math.Abs(Index(t) - Index(start)) <= held + 0.5 && Math.Abs(t - start) > 2 * Spread && t > from + Spread
+            && t < to - Spread).ToArray();
+        if (others.Length == 0)
+            return Finding.Weighed(ClaimKind.Bar, own.Sum, bar.Where, bar.Claim);
+        var best = others.MaxBy(t => Fit(t).Sum);
+        var ahead = own.Sum - Fit(best).Sum;
+        var rival = TimeText.Write(Seconds.FromSeconds(Math.Round(best, 3)));
+        return Finding.Weighed(ClaimKind.Bar, ahead, bar.Where, bar.Claim, Told(start), rival) with
         {
-            var outside = start.Value < times[0] - options.BarWindow || start.Value > times[^1] + options.BarWindow;
-            return outside
-                ? new(ClaimKind.Bar, Verdict.Doubtful, 0.3, where, claim, "no beat is heard so far out")
-                : new(ClaimKind.Bar, Verdict.Contradicted, 0.2 * closeness, where, claim, Off(off, "beat"), TimeText.Write(Seconds.FromSeconds(Math.Round(Math.Max(0, beat.Time.Value), 3))));
+            Rival = new(rival, -ahead),
+            Clues = new Dictionary<string, double> { ["beat"] = own.Beat, ["downbeat"] = own.Downbeat, ["regular"] = own.Regular }.ToImmutableDictionary(),
+        };
+
+        (double Beat, double Downbeat, double Regular, double Sum) Fit(double at)
+        {
+            var beat = OnBeat(at);
+            var down = Downbeat(at, held);
+            var regular = -Irregular * (Off(before, at, before?.Beats) + Off(after, at, bar.Beats));
+            return (beat, down, regular, beat + down + regular);
         }
-        var heardBar = hearing.Meter.Best.BeatsPerBar;
-        if (beats is { } count && count % heardBar != 0 && heardBar % count != 0)
-            return Nearest(end.Value) - index == count || end.Value > times[^1] + options.BarWindow
-                ? new(ClaimKind.Bar, Verdict.Supported, 0.5 * closeness, where, claim)
-                : new(ClaimKind.Bar, Verdict.Doubtful, 0.4 * closeness, where, claim, $"{Nearest(end.Value) - index} heard beats fill this bar, not {count}");
-        var starts = beat.PositionInBar == 1 || (beats is { } part && heardBar % part == 0 && (beat.PositionInBar - 1) % part == 0);
-        return starts
-            ? new(ClaimKind.Bar, Verdict.Supported, 0.5 + 0.5 * closeness * beat.Confidence, where, claim)
-            : new(ClaimKind.Bar, Verdict.Doubtful, 0.4 * closeness, where, claim, $"beat {beat.PositionInBar} of a bar falls here");
+
+        double Off(ClaimedBar? neighbour, double at, double? beats) =>
+            neighbour is null ? 0 : Math.Min(2, Math.Abs(Math.Abs(Index(neighbour.Start.Value) - Index(at)) - rate * (beats ?? 1)));
+    }
+
+    private string Told(double start)
+    {
+        var beat = hearing.Beats[Nearest(start)];
+        var off = start - beat.Time.Value;
+        return Math.Abs(off) > 2 * Spread
+            ? string.Create(CultureInfo.InvariantCulture, $"the nearest beat is {Math.Abs(off) * 1000:0} ms {(off > 0 ? "earlier" : "later")}")
+            : $"beat {beat.PositionInBar} of a bar falls here";
+    }
+
+    private double OnBeat(double at)
+    {
+        var off = (at - times[Nearest(at)]) / Spread;
+        return Math.Log((1 - Anywhere) * Math.Exp(-0.5 * off * off) + Anywhere);
+    }
+
+    /// <summary>How surely a heard bar begins there; 0 where the claimed bars can't be made of heard ones or whole parts of them.</summary>
+    private double Downbeat(double at, double held)
+    {
+        var (whole, heard) = ((int)Math.Round(held), hearing.Meter.Best.BeatsPerBar);
+        if (whole < 1 || (whole % heard != 0 && heard % whole != 0))
+            return 0;
+        var beat = hearing.Beats[Nearest(at)];
+        var starts = (beat.PositionInBar - 1) % Math.Min(whole, heard) == 0;
+        return (starts ? 1 : -1) * LogOdds.Of(0.5 + 0.5 * hearing.Meter.Confidence * beat.Confidence, 0.01);
+    }
+
+    /// <summary>How many heard beats lie before a time, parts of them too; beyond the heard ones by the pace of the nearest.</summary>
+    private double Index(double time)
+    {
+        var i = Math.Clamp(Nearest(time) - (times[Nearest(time)] > time ? 1 : 0), 0, times.Length - 2);
+        return i + (time - times[i]) / (times[i + 1] - times[i]);
     }
 
     private int Nearest(double time)
@@ -51,7 +108,4 @@ public sealed class BarWeigher(Hearing hearing, CheckOptions options)
             : index == times.Length || time - times[index - 1] < times[index] - time ? index - 1
             : index;
     }
-
-    private static string Off(double seconds, string what) =>
-        string.Create(CultureInfo.InvariantCulture, $"the nearest {what} is {Math.Abs(seconds) * 1000:0} ms {(seconds > 0 ? "earlier" : "later")}");
 }

@@ -17,7 +17,9 @@ public sealed class CheckCalibration
 
     public static CheckCalibration Shipped { get; } = new(Read());
 
-    /// <summary>Below this probability a claim is doubtful: right songs have so many claims below it a minute as <see cref="FalseAlarmsPerMinute"/> says.</summary>
+    /// <summary>
+    /// Below this probability a claim is doubtful: right songs have so many claims below it a minute as <see cref="FalseAlarmsPerMinute"/> says.
+    /// </summary>
     public double DoubtfulBelow => numbers.DoubtfulBelow;
 
     /// <summary>Below this probability a claim is contradicted: it is likelier wrong than right.</summary>
@@ -30,14 +32,18 @@ public sealed class CheckCalibration
     {
         if (finding.LogOdds is not { } raw)
             return finding;
-        var support = Probability(finding.Kind, raw);
-        var judged = finding with { Support = support, Verdict = VerdictOf(support) };
+        var support = Probability(finding.Kind, raw, finding.Clues);
+        var judged = finding with { Support = support, Verdict = VerdictOf(support), Rival = finding.Rival is { } r
+            ? r with { LogOdds = -LogOdds.Of(support, 1e-9) } : null };
         return judged.Verdict == Verdict.Supported ? judged with { Heard = null, Suggestion = null, Remedy = null } : judged;
     }
 
     /// <summary>The probability that a claim is right.</summary>
-    public double Probability(ClaimKind kind, double logOdds) =>
-        numbers.Kinds.TryGetValue(kind.ToString(), out var line) ? LogOdds.Chance(line.Slope * logOdds + line.Offset) : LogOdds.Chance(logOdds);
+    public double Probability(ClaimKind kind, double logOdds, ImmutableDictionary<string, double> clues)
+    {
+        var line = numbers.Kinds.TryGetValue(kind.ToString(), out var own) ? own : numbers.OtherKinds;
+        return LogOdds.Chance(line.Offset + line.Slope * logOdds + line.Clues.Sum(c => c.Value * clues.GetValueOrDefault(c.Key)));
+    }
 
     private Verdict VerdictOf(double support) =>
         support < ContradictedBelow ? Verdict.Contradicted : support < DoubtfulBelow ? Verdict.Doubtful : Verdict.Supported;
@@ -59,8 +65,13 @@ public sealed class CheckCalibration
         public required double FalseAlarmsPerMinute { get; init; }
 
         public required ImmutableDictionary<string, Line> Kinds { get; init; }
+
+        public required Line OtherKinds { get; init; }
     }
 
-    /// <summary>Calibrated log-odds are slope · log-odds + offset; a slope is never below 0, so the order within a kind stays.</summary>
-    private sealed record Line(double Slope, double Offset);
+    /// <summary>Calibrated log-odds are slope · log-odds + offset, and what each clue is worth.</summary>
+    private sealed record Line(double Slope, double Offset)
+    {
+        public ImmutableDictionary<string, double> Clues { get; init; } = ImmutableDictionary<string, double>.Empty;
+    }
 }

@@ -16,10 +16,10 @@ internal sealed class ChordUses
     private readonly ILookup<string, Use> supported;
     private readonly Dictionary<string, Shape?> better = [];
 
-    public ChordUses(Song song, SongClock clock, Hearing hearing, CheckOptions options)
+    public ChordUses(Song song, SongClock clock, Hearing hearing, GridChords grid, CheckOptions options)
     {
         (this.song, shapes) = (song, new(options));
-        var chords = new ChordWeigher(hearing, options);
+        var chords = new ChordWeigher(grid);
         var uses = song.Bars.SelectMany(bar => bar.Chords.Select(chord => Heard(bar, chord))).ToList();
         byBar = uses.ToLookup(u => u.Chord.Where!.Bar!.Value);
         supported = uses.Where(u => u.Chord.Verdict == Verdict.Supported).ToLookup(u => u.Claim.Name);
@@ -27,11 +27,13 @@ internal sealed class ChordUses
         Use Heard(Bar bar, Claim<ChordUse> claim)
         {
             var (start, end) = (clock.TimeOf(bar.Number, claim.Start), clock.TimeOf(bar.Number, claim.Start + claim.Length));
-            var sounding = PitchStrengths.Over(hearing.Evidence.Notes, start, end);
-            return new(claim.Value, sounding,
-                chords.Weigh(claim.Value.Chord, sounding, start, end, new(start, bar.Number, claim.Start.Value + 1)).Naming(bar, claim));
+            var finding = chords.Weigh(claim.Value.Chord, start, end, song.KeyAt(bar.Number), new(start, bar.Number, claim.Start.Value + 1)).Naming(bar, claim);
+            return new(claim.Value, PitchStrengths.Over(hearing.Evidence.Notes, start, end), CheckCalibration.Shipped.Judge(finding));
         }
     }
+
+    /// <summary>The findings about chords alone, in order.</summary>
+    public IEnumerable<Finding> Chords => byBar.SelectMany(b => b).Select(u => u.Chord);
 
     /// <summary>Each chord of a bar, and behind it its shape where it has one.</summary>
     public IEnumerable<Finding> Weigh(Bar bar) =>

@@ -1,67 +1,61 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Checking;
 
 /// <summary>
-/// Weighs a claimed chord over its span: how much of what sounds it explains, and how much of it sounds, against the
-/// best of the usual chords on any root.
+/// Weighs a claimed chord over its span against all others that are listened for, in the claimed beats: as a whole, and by its root, its bass, its
+/// third and its seventh, each with the rest left open.
 /// </summary>
-public sealed class ChordWeigher(Hearing hearing, CheckOptions options)
+internal sealed class ChordWeigher(GridChords grid)
 {
-    private static readonly ImmutableArray<ChordQuality> Rivals =
-    [
-        ChordQuality.Major, ChordQuality.Minor, ChordQuality.Dominant7, ChordQuality.Major7, ChordQuality.Minor7,
-        ChordQuality.SuspendedFourth, ChordQuality.SuspendedSecond, ChordQuality.Diminished,
-    ];
+    private const double Most = 15;
 
-    /// <param name="sounding">How strongly each MIDI pitch sounds over the span (<see cref="PitchStrengths"/>).</param>
-    public Finding Weigh(Chord claim, IReadOnlyDictionary<int, double> sounding, Seconds start, Seconds end, Place where)
+    public Finding Weigh(Chord claim, Seconds start, Seconds end, Key? key, Place where)
     {
-        var chroma = Chroma(sounding);
-        var own = Fit(chroma, claim.PitchClasses, claim.IsNone);
-        var heard = HeardChord(start, end);
-        var best = Best(chroma, heard);
-        var support = Math.Clamp(own <= 0 ? 0 : own / Math.Max(best.Fit, 1e-6), 0, 1);
-        // Near-ties with the best chord are support; half of its fit is none.
-        support = Math.Clamp((support - 0.5) / 0.5, 0, 1) * (heard == claim ? 1 : 0.95);
-        if (heard == claim)
-            support = Math.Max(support, 0.6);
-        var verdict = options.Judge(support);
-        var instead = verdict == Verdict.Supported || best.Chord == claim ? null : heard ?? best.Chord;
-        return new(ClaimKind.Chord, verdict, support, where, claim.ToString(), instead is null ? null : $"{instead} heard", instead?.ToString());
+        if (grid.Over(start, end, key) is not { } scores)
+            return Finding.Weighed(ClaimKind.Chord, 0, where, claim.ToString(), "nothing is heard so far out");
+        var (own, states) = (ClaimedChord.Of(claim), ChordVocabulary.States);
+        var best = Enumerable.Range(0, scores.Length).Where(s => !own.Holds(s)).MaxBy(s => scores[s]);
+        var whole = Enumerable.Range(0, scores.Length).Where(own.Holds).Max(s => scores[s]) - scores[best];
+        var rival = ChordSpelling.Spelled(states[best], key).ToString();
+        return Finding.Weighed(ClaimKind.Chord, Math.Clamp(whole, -Most, Most), where, claim.ToString(), $"{rival} heard", rival) with
+        {
+            Rival = new(rival, -whole),
+            Clues = claim.IsNone ? ImmutableDictionary<string, double>.Empty : Aspects(own, scores),
+        };
     }
 
-    private Chord? HeardChord(Seconds start, Seconds end) => hearing.Chords
-        .Select(c => (c.Chord.Best, Overlap: Math.Min(c.End.Value, end.Value) - Math.Max(c.Start.Value, start.Value)))
-        .Where(c => c.Overlap > 0)
-        .GroupBy(c => c.Best)
-        .MaxBy(g => g.Sum(c => c.Overlap))?.Key;
-
-    private static (Chord Chord, double Fit) Best(double[] chroma, Chord? heard)
+    /// <summary>The log-odds of the claim's root among roots, of its bass among basses, and on its root of its third and its seventh.</summary>
+    private static ImmutableDictionary<string, double> Aspects(ClaimedChord own, double[] scores)
     {
-        var all = Enumerable.Range(0, 12)
-            .SelectMany(pc => Rivals.Select(q => Chord.Of(PitchName.FromPitchClass(pc), q)))
-            .Concat(heard is null ? [] : [heard]);
-        return all.Select(c => (c, Fit(chroma, c.PitchClasses, c.IsNone))).MaxBy(c => c.Item2);
+        var states = ChordVocabulary.States;
+        var first = Enumerable.Range(0, scores.Length).First(own.Holds);
+        double Odds(Func<ChordState, bool> among, Func<ChordState, int> of, int claimed)
+        {
+            var sums = Enumerable.Range(0, scores.Length).Where(s => states[s].Quality is not null && among(states[s])).GroupBy(s => of(states[s]))
+                .ToDictionary(g => g.Key, g => Sum(g.Select(s => scores[s])));
+            var others = sums.Where(s => s.Key != claimed).Select(s => s.Value).DefaultIfEmpty(-Most).Max();
+            return Math.Clamp(sums.GetValueOrDefault(claimed, -Most) - others, -Most, Most);
+        }
+        bool OnRoot(ChordState s) => s.Root == own.Root;
+        return new Dictionary<string, double>
+        {
+            ["root"] = Odds(_ => true, s => s.Root, own.Root),
+            ["bass"] = own.HasBass ? Odds(_ => true, s => s.BassClass, own.Bass) : 0,
+            ["bass on root"] = own.HasBass ? Odds(OnRoot, s => s.BassClass, own.Bass) : 0,
+            ["third"] = Odds(OnRoot, ClaimedChord.ThirdOf, ClaimedChord.ThirdOf(states[first])),
+            ["seventh"] = Odds(OnRoot, ClaimedChord.SeventhOf, ClaimedChord.SeventhOf(states[first])),
+        }.ToImmutableDictionary();
     }
 
-    private static double[] Chroma(IReadOnlyDictionary<int, double> sounding)
+    /// <summary>The log of a sum of numbers given by their logs.</summary>
+    private static double Sum(IEnumerable<double> logs)
     {
-        var chroma = new double[12];
-        foreach (var (midi, strength) in sounding)
-            chroma[midi % 12] = Math.Max(chroma[midi % 12], strength);
-        return chroma;
-    }
-
-    /// <summary>Cosine between what sounds and the chord's notes; for "no chord", silence.</summary>
-    private static double Fit(double[] chroma, ImmutableArray<int> notes, bool none)
-    {
-        var power = Math.Sqrt(chroma.Sum(c => c * c));
-        if (none)
-            return Math.Max(0, 1 - power);
-        return power < 0.05 ? 0 : notes.Sum(n => chroma[n]) / (power * Math.Sqrt(notes.Length));
+        var values = logs.ToArray();
+        var most = values.Max();
+        return most + Math.Log(values.Sum(v => Math.Exp(v - most)));
     }
 }

@@ -7,12 +7,15 @@ namespace Harkbook.Listening.Checking;
 /// <summary>Weighs a song's facts: reference pitch, tuning and capo, meter, tempo, key, harp.</summary>
 internal static class FactWeigher
 {
+    /// <summary>What isn't listed may still be so.</summary>
+    private const double LeastListed = 0.01;
+
     public static IEnumerable<Finding> Weigh(Song song, Hearing hearing)
     {
         yield return Pitch(song, hearing).Stating(SongFact.Pitch);
         yield return Listed(ClaimKind.Tuning, $"tuning {song.Tuning.Value}, capo {song.Capo.Value.Describe(song.Tuning.Value)}", hearing.Tuning,
             t => t.Tuning == song.Tuning.Value && t.Capo == song.Capo.Value, t =>
-                $"{t.Tuning}, capo {t.Capo.Describe(t.Tuning)}", likely: 0).Tuning(hearing.Tuning.Best);
+                $"{t.Tuning}, capo {t.Capo.Describe(t.Tuning)}").Tuning(hearing.Tuning.Best);
         yield return Meter(song, hearing);
         yield return Tempo(song, hearing);
         var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;
@@ -23,14 +26,16 @@ internal static class FactWeigher
             yield return Harp(harp.Value, hearing.Lines);
     }
 
+    /// <summary>Deviation of a pitch that was heard right, in cents; a person may write another with any of some hundred.</summary>
     private static Finding Pitch(Song song, Hearing hearing)
     {
+        const double Spread = 6, Range = 100;
         var off = Cents.Between(hearing.ReferencePitch.Best, song.ReferencePitch.Value).Value;
-        var support = Math.Exp(-0.5 * Math.Pow(off / 8, 2)) * hearing.ReferencePitch.Confidence;
-        var verdict = Math.Abs(off) <= 6 ? Verdict.Supported : Math.Abs(off) <= 15 ? Verdict.Doubtful : Verdict.Contradicted;
+        var near = hearing.ReferencePitch.Confidence * Math.Exp(-0.5 * off * off / (Spread * Spread)) / (Spread * Math.Sqrt(2 * Math.PI));
+        var logOdds = Math.Log((near + (1 - hearing.ReferencePitch.Confidence) / Range + 1e-6) * Range / 2);
         var heard = string.Create(CultureInfo.InvariantCulture, $"A4 = {hearing.ReferencePitch.Best.Value:0.0} Hz");
-        return new(ClaimKind.Pitch, verdict, support, null, string.Create(CultureInfo.InvariantCulture, $"A4 = {song.ReferencePitch.Value.Value:0.0} Hz"),
-            verdict == Verdict.Supported ? null : heard + " heard", verdict == Verdict.Supported ? null : heard);
+        return Finding.Weighed(ClaimKind.Pitch, logOdds, null, string.Create(CultureInfo.InvariantCulture, $"A4 = {song.ReferencePitch.Value.Value:0.0} Hz"),
+            heard + " heard", heard) with { Rival = new(heard, -logOdds) };
     }
 
     /// <summary>Each change of key against the key that is heard longest until the next.</summary>
@@ -56,41 +61,53 @@ internal static class FactWeigher
     private static Finding Harp(HarpReference claim, HeardLines heard) =>
         heard.Of(LineKind.Harmonica)?.Harp is { } ranked
             ? Listed(ClaimKind.Harp, $"harp in {claim.Key}", ranked, h => h.Key.PitchClass == claim.Key.PitchClass, h => $"a harp in {h.Key}")
-            : new(ClaimKind.Harp, Verdict.Doubtful, heard.Found.SelectMany(l => l.Kind.Candidates).Where(c => c.Value == LineKind.Harmonica).Select(c => c.Confidence).DefaultIfEmpty().Max(), null,
-                $"harp in {claim.Key}", "no harmonica was made out");
+            : Finding.Weighed(ClaimKind.Harp, LogOdds.Of(heard.Found.SelectMany(l => l.Kind.Candidates).Where(c => c.Value == LineKind.Harmonica)
+                .Select(c => c.Confidence).DefaultIfEmpty().Max(), LeastListed), null, $"harp in {claim.Key}", "no harmonica was made out");
 
-    /// <summary>With the number that listening gives this tempo.</summary>
+    /// <summary>With the number that listening gives this tempo, whose beats the bars are weighed by.</summary>
     private static Finding Tempo(Song song, Hearing hearing)
     {
         var listed = Listed(ClaimKind.Tempo, string.Create(CultureInfo.InvariantCulture, $"tempo {song.Tempo.Value:0.#}"), hearing.Tempo,
             t => SongLevel.IsSame(t, song.Tempo.Value), t => string.Create(CultureInfo.InvariantCulture, $"{t:0.0} beats a minute"));
         return SongLevel.Of(song, hearing) is { IsAsHeard: false } level
-            ? new(ClaimKind.Tempo, Verdict.Doubtful, listed.Support > 0 ? listed.Support : SongLevel.LeastLikely, null, listed.Claim,
-                $"{level.Words} the {listed.Heard}")
+            ? listed with { LogOdds = Math.Max(listed.LogOdds!.Value, LogOdds.Of(SongLevel.LeastLikely)), Heard = Level(level, hearing), Suggestion = null }
             : listed;
+
+        string Level(SongLevel of, Hearing heard)
+        {
+            var share = Share(heard.Tempo.Candidates.Where(c => SongLevel.IsSame(c.Value, song.Tempo.Value)));
+            return string.Create(CultureInfo.InvariantCulture, $"{of.Words} the {heard.Tempo.Best:0.0} beats a minute heard{share}");
+        }
     }
+
+    /// <summary>", 23%"; nothing where listening doesn't list it.</summary>
+    private static string Share<T>(IEnumerable<Candidate<T>> listed) =>
+        listed.Sum(c => c.Confidence) is > 0 and var share ? string.Create(CultureInfo.InvariantCulture, $", {share * 100:0}%") : "";
 
     /// <summary>A meter at another level of the beat is weighed there: a bar that holds whole heard bars may start at any of them.</summary>
     private static Finding Meter(Song song, Hearing hearing)
     {
         var listed = Listed(ClaimKind.Meter, $"meter {song.Meter.Value}", hearing.Meter, m => m == song.Meter.Value, m => m.ToString());
-        return listed.Verdict != Verdict.Supported && SongLevel.Of(song, hearing) is { IsAsHeard: false } level
+        return hearing.Meter.Best != song.Meter.Value && SongLevel.Of(song, hearing) is { IsAsHeard: false } level
             && level.HeardBarsIn(song.Meter.Value, hearing.Meter.Best) is { } bars
-            ? new(ClaimKind.Meter, Verdict.Doubtful, hearing.Meter.Confidence / bars, null, listed.Claim,
-                $"one bar holds {bars} of the bars of {hearing.Meter.Best} heard")
+            ? listed with
+            {
+                LogOdds = LogOdds.Of(hearing.Meter.Confidence / bars, LeastListed),
+                Heard = $"one bar holds {bars} of the bars of {hearing.Meter.Best} heard",
+                Suggestion = null,
+            }
             : listed;
     }
 
-    /// <summary>A claim among an estimate's candidates: the first is supported, a likely runner-up doubtful, one not listed contradicted if the first is sure.</summary>
-    /// <param name="likely">How likely a runner-up is at least, against the first; 0 where the first is too often wrong (docs/listening.md) to rule out any.</param>
-    private static Finding Listed<T>(ClaimKind kind, string claim, Distribution<T> heard, Func<T, bool> isClaim, Func<T, string> write, double likely = 0.5)
+    /// <summary>A claim among an estimate's candidates, by the share that these give it, against the first of the others.</summary>
+    private static Finding Listed<T>(ClaimKind kind, string claim, Distribution<T> heard, Func<T, bool> isClaim, Func<T, string> write)
     {
-        var support = heard.Candidates.Where(c => isClaim(c.Value)).Sum(c => c.Confidence);
-        var verdict = isClaim(heard.Best) ? Verdict.Supported
-            : (support > 0 && support >= likely * heard.Confidence) || heard.Confidence < 0.7 ? Verdict.Doubtful
-            : Verdict.Contradicted;
-        return verdict == Verdict.Supported
-            ? new(kind, verdict, support, null, claim)
-            : new(kind, verdict, support, null, claim, $"{write(heard.Best)} heard", write(heard.Best));
+        var logOdds = LogOdds.Of(heard.Candidates.Where(c => isClaim(c.Value)).Sum(c => c.Confidence), LeastListed);
+        return heard.Candidates.FirstOrDefault(c => !isClaim(c.Value)) is not { } other
+            ? Finding.Weighed(kind, logOdds, null, claim)
+            : Finding.Weighed(kind, logOdds, null, claim, $"{write(other.Value)} heard", write(other.Value)) with
+            {
+                Rival = new(write(other.Value), LogOdds.Of(other.Confidence, LeastListed) - logOdds),
+            };
     }
 }

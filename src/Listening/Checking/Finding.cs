@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Harkbook.Listening.Checking;
 
 /// <summary>One claim weighed against what was heard.</summary>
@@ -13,13 +15,19 @@ public sealed record Finding(ClaimKind Kind, Verdict Verdict, double Support, Pl
     /// </summary>
     public double? LogOdds { get; init; }
 
+    /// <summary>What else bears on the claim besides <see cref="LogOdds"/>, by name, for the calibration to count.</summary>
+    public ImmutableDictionary<string, double> Clues { get; init; } = ImmutableDictionary<string, double>.Empty;
+
     /// <summary>The best reading that doesn't keep the claim; null where nothing stands against it.</summary>
     public Rival? Rival { get; init; }
 
     /// <summary>The edit that puts the suggestion into the song file; null where there is none.</summary>
     public Remedy? Remedy { get; init; }
 
-    /// <summary>A finding by its log-odds. Support and verdict follow from the calibration of its kind, which also drops what is offered instead of a supported claim.</summary>
+    /// <summary>
+    /// A finding by its log-odds. Support and verdict follow from the calibration of its kind, which also drops what is offered instead of a
+    /// supported claim.
+    /// </summary>
     public static Finding Weighed(ClaimKind kind, double logOdds, Place? where, string claim, string? heard = null, string? suggestion = null) =>
         new(kind, Verdict.Doubtful, Listening.LogOdds.Chance(logOdds), where, claim, heard, suggestion) { LogOdds = logOdds };
 }

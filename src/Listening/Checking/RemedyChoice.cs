@@ -5,11 +5,11 @@ using Harkbook.Music.Songs;
 namespace Harkbook.Listening.Checking;
 
 /// <summary>The suggestions of a check that a person takes, named by their numbers ("3", "5-7") or their bars ("bar 12", "bars 12-14").</summary>
-/// <param name="Taken">Findings with a remedy, each once, in the check's order.</param>
+/// <param name="Taken">Findings with a remedy, each once, in the order of their numbers.</param>
 public sealed record RemedyChoice(ImmutableArray<Finding> Taken)
 {
-    /// <summary>Findings that can be taken, in the order in which they are numbered from 1.</summary>
-    public static ImmutableArray<Finding> Offered(CheckResult result) => [.. result.Findings.Where(f => f.Remedy is not null)];
+    /// <summary>Findings that can be taken, in the order in which they are numbered from 1: the most doubtful first.</summary>
+    public static ImmutableArray<Finding> Offered(CheckResult result) => [.. result.MostDoubtfulFirst.Where(f => f.Remedy is not null)];
 
     /// <summary>Reads a choice; null where a part of it is none, or names nothing that is offered, and <paramref name="wrong"/> is that part.</summary>
     public static RemedyChoice? Read(string text, CheckResult result, out string wrong)

