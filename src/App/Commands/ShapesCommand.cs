@@ -17,14 +17,15 @@ internal static class ShapesCommand
         var tuning = Options.Tuning();
         var capo = Options.Capo();
         var count = Options.Count("shapes", 8);
-        var command = new Command("shapes", "List ways to finger a chord in a tuning, the easiest first") { chord, tuning, capo, count };
+        var hand = HandOption.Create();
+        var command = new Command("shapes", "List ways to finger a chord in a tuning, the easiest first") { chord, tuning, capo, hand, count };
         command.SetAction(parsed =>
         {
             var wanted = Options.ReadChord(parsed.GetRequiredValue(chord));
             var instrument = Options.ReadInstrument(parsed.GetValue(tuning));
             var (open, at) = (instrument.Tuning, Options.ReadCapo(parsed.GetValue(capo)));
             var most = Options.ReadCount(parsed.GetValue(count));
-            var found = VoicingSearch.Find(wanted, open, at, VoicingOptions.On(instrument.Instrument, open));
+            var found = VoicingSearch.Find(wanted, open, at, VoicingOptions.On(instrument.Instrument, open, HandOption.Read(parsed.GetValue(hand))));
             if (found.IsEmpty)
                 throw new UsageException($"No playable shape for {wanted} in {open}, {(at.Fret == 0 ? "no capo" : $"capo {at}")}: its notes don't lie within a hand's reach, or there are too few strings. Try a plainer chord, or another tuning.");
             Console.Out.WriteLine($"{wanted} in {open}{On(instrument)}{(at.Fret == 0 ? "" : $", capo {at}")}   (frets from the low string; the chord is named as it sounds)");

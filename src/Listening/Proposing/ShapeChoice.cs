@@ -27,6 +27,7 @@ internal sealed class ShapeChoice
 
     private const int Candidates = 60, MostRounds = 20;
 
+    private readonly Hand hand;
     private readonly List<Chord> chords;
     private readonly List<(Shape Shape, double Match, double Cost)[]> candidates;
     private readonly Dictionary<(int, int), int> changes = [];
@@ -37,6 +38,7 @@ internal sealed class ShapeChoice
         var played = PlayedPlaces.OfChords(hearing);
         var order = placed.Where(p => !p.Chord.IsNone).Select(p => p.Chord).ToList();
         var guitar = hearing.Tuning.Best;
+        hand = Hand.On(guitar.Tuning, hearing.Claims.Reach);
         var found = order.Distinct().Select(c => (Chord: c, Ways: Ways(c, guitar, strengths.GetValueOrDefault(c), played.GetValueOrDefault(c)))).Where(f => f.Ways.Length > 0).ToList();
         chords = [.. found.Select(f => f.Chord)];
         candidates = [.. found.Select(f => f.Ways)];
@@ -59,10 +61,10 @@ internal sealed class ShapeChoice
         return [.. chosen.Select((way, i) => new ChosenShape(chords[i], candidates[i][way].Shape, candidates[i][way].Match))];
     }
 
-    private static (Shape, double, double)[] Ways(Chord chord, HeardTuning guitar, HeardStrength? heard, PlayedPlaces? played)
+    private (Shape, double, double)[] Ways(Chord chord, HeardTuning guitar, HeardStrength? heard, PlayedPlaces? played)
     {
         var ways = VoicingSearch.Find(chord, guitar.Tuning, guitar.Capo,
-            new() { Hand = Hand.On(guitar.Tuning), Results = Candidates }).Select(v => (v.Shape, v.Cost.Total)).ToList();
+            new() { Hand = hand, Results = Candidates }).Select(v => (v.Shape, v.Cost.Total)).ToList();
         if (played is not null && AsPlayed(played, guitar) is { } own && !ways.Any(w => w.Shape.WithoutFingers() == own.Shape.WithoutFingers()))
             ways.Add(own);
         ways.RemoveAll(w => ShapeContradiction.Of(w.Shape, guitar.Tuning, guitar.Capo, chord) is not null);
@@ -70,10 +72,10 @@ internal sealed class ShapeChoice
     }
 
     /// <summary>Just what was played, whatever the chord is called; null where no hand holds it.</summary>
-    private static (Shape Shape, double Cost)? AsPlayed(PlayedPlaces played, HeardTuning guitar)
+    private (Shape Shape, double Cost)? AsPlayed(PlayedPlaces played, HeardTuning guitar)
     {
         var shape = played.Shape(guitar.Tuning.Count);
-        return shape.SoundingStrings >= 2 && FingeringSolver.Solve(shape, guitar.Capo, Hand.On(guitar.Tuning)).Fingering is { } fingering
+        return shape.SoundingStrings >= 2 && FingeringSolver.Solve(shape, guitar.Capo, hand).Fingering is { } fingering
             ? (shape.WithFingers(fingering.Fingers), fingering.Effort.Total + ForeignShape + SilentString * (guitar.Tuning.Count - shape.SoundingStrings) + shape.MutedInnerStrings.Length)
             : null;
     }

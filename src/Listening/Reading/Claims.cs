@@ -22,6 +22,9 @@ public sealed record Claims
 
     public Capo? Capo { get; init; }
 
+    /// <summary>The furthest that the player's index and little finger reach apart (<see cref="Music.Instruments.Hands.Hand.LongestReach"/>).</summary>
+    public Length? Reach { get; init; }
+
     /// <summary>The meter of most bars.</summary>
     public Meter? Meter { get; init; }
 

@@ -96,7 +96,7 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
                 cost += fret > 0 && fret != last ? weights.NewFinger : 0;
                 cost += rings > 0 && fret != last ? weights.CutShort * Math.Min(1, rings / WholeOverlap) : 0;
             }
-            else if (rings > 0 && last > 0 && neck.Place(s, last) - grip.Position is < -1 or > 4)
+            else if (rings > 0 && last > 0 && !neck.Reach.Holds(neck.Place(s, last) - grip.Position))
             {
                 cost += weights.LetGo * Math.Min(1, rings / WholeOverlap);
             }
@@ -112,7 +112,7 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
         {
             if (grip.NoteOfString[s] is >= 0 and var note)
                 (frets[s], ends[s]) = (grip.FretOfString[s], notes[struck.Notes[note]].End.Value);
-            else if (frets[s] > 0 && neck.Place(s, frets[s]) - grip.Position is < -1 or > 4)
+            else if (frets[s] > 0 && !neck.Reach.Holds(neck.Place(s, frets[s]) - grip.Position))
                 frets[s] = -1;
         }
         return new(grip, before, cost, frets, ends);

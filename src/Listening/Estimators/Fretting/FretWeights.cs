@@ -25,7 +25,7 @@ public sealed record FretWeights
     /// <summary>Each fret of a pressed note: players stay low where nothing speaks against it.</summary>
     public double Height { get; init; } = 0.025;
 
-    /// <summary>Reaching one fret behind the index finger's or one past the little finger's.</summary>
+    /// <summary>Reaching a fret behind the index finger's or past the little finger's (<see cref="FretReach"/>).</summary>
     public double Stretch { get; init; } = 0.5;
 
     /// <summary>Any shift of the hand, and each fret of it; more where there is little time.</summary>

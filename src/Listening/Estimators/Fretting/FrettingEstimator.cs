@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Instruments.Hands;
 
 namespace Harkbook.Listening.Estimators.Fretting;
 
@@ -6,12 +7,13 @@ namespace Harkbook.Listening.Estimators.Fretting;
 /// Says on which string and at which fret each note was probably played on a guitar in a given tuning: one search over time for the way that
 /// asks least of the hand, cuts off nothing that rings on, and sounds pitches where the rest of the piece sounds them.
 /// </summary>
-public sealed class FrettingEstimator(FretWeights? weights = null)
+/// <param name="hand">The player's; a usual one where nobody said.</param>
+public sealed class FrettingEstimator(FretWeights? weights = null, Hand? hand = null)
 {
     /// <summary>The same notes in the same order, each with its place; without one where no string takes it (another instrument's, or misheard).</summary>
     public ImmutableArray<HeardNote> Estimate(ImmutableArray<HeardNote> notes, HeardTuning guitar, CancellationToken ct = default)
     {
-        var path = Fretter.Find(notes, new(guitar.Tuning, guitar.Capo), weights, ct);
+        var path = Fretter.Find(notes, new(guitar.Tuning, guitar.Capo, hand), weights, ct);
         return [.. notes.Select((note, i) => note with { Place = path.Strings[i] < 0 ? null : new(path.Strings[i], path.Frets[i], path.Confidence[i]) })];
     }
 }

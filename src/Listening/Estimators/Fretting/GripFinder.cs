@@ -5,8 +5,6 @@ namespace Harkbook.Listening.Estimators.Fretting;
 /// <summary>Lists the cheapest ways to sound notes struck together, for each place of the hand.</summary>
 internal sealed class GripFinder(Neck neck, FretWeights weights, int kept)
 {
-    private const int Reach = 3, WithStretch = 4;
-
     private readonly List<Grip> found = [];
     private readonly sbyte[] noteOfString = new sbyte[neck.Strings];
     private readonly sbyte[] fretOfString = new sbyte[neck.Strings];
@@ -54,12 +52,7 @@ internal sealed class GripFinder(Neck neck, FretWeights weights, int kept)
         if (fret == 0)
             return weights.Open + weights.OpenPerFret * Math.Max(0, position - 4);
         var offset = neck.Place(s, fret) - position;
-        return offset switch
-        {
-            -1 or WithStretch => weights.Stretch + weights.Height * fret,
-            >= 0 and <= Reach => weights.Height * fret,
-            _ => null,
-        };
+        return neck.Reach.Holds(offset) ? (neck.Reach.IsStretch(offset) ? weights.Stretch : 0) + weights.Height * fret : null;
     }
 
     private double Together()

@@ -1,16 +1,19 @@
+using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Listening.Estimators.Fretting;
 
-/// <summary>A guitar as the search needs it: open pitches, and where frets lie for the hand.</summary>
+/// <summary>A guitar and the hand on it as the search needs them: open pitches, where frets lie for the hand, how far it reaches.</summary>
 internal sealed class Neck
 {
     /// <summary>Frets that are looked at, from the nut. Notes further up are rare.</summary>
     private const int Frets = 19;
 
     /// <param name="tuning">Up to twelve strings.</param>
-    public Neck(Tuning tuning, Capo capo)
+    /// <param name="hand">A usual one where nobody said.</param>
+    public Neck(Tuning tuning, Capo capo, Hand? hand = null)
     {
+        Reach = FretReach.Of(hand ?? Hand.Usual);
         Open = [.. tuning.Strings.Select((p, s) => p.Midi + capo.Raises(s))];
         BehindCapo = [.. tuning.Strings.Select((_, s) => capo.Fret - capo.Raises(s))];
         LastPlace = Math.Max(1, Frets - capo.Fret);
@@ -20,6 +23,8 @@ internal sealed class Neck
     public int[] Open { get; }
 
     public int Strings => Open.Length;
+
+    public FretReach Reach { get; }
 
     /// <summary>The highest fret counted from the capo.</summary>
     public int LastPlace { get; }

@@ -1,3 +1,5 @@
+using Harkbook.Music.Instruments.Hands;
+
 namespace Harkbook.Listening.Estimators.Tunings;
 
 /// <summary>
@@ -7,17 +9,18 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// </summary>
 /// <param name="open">MIDI numbers of the strings as the capo stops them, low side first.</param>
 /// <param name="openLiking">The chance that a string is open with the hand near the nut; less further up.</param>
-internal sealed class HandModel(int[] open, double openLiking)
+/// <param name="hand">A usual one where nobody said.</param>
+internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null)
 {
     private const double Silent = 0.16, Crossing = 0.25, Stray = 0.004, Overtone = 0.04, Never = 1e-12, NoCut = 0.005;
 
     /// <summary>The chance of each place of the index finger; at 0 no finger presses.</summary>
     private static readonly double[] Places = [0.06, 0.25, 0.22, 0.11, 0.07, 0.08, 0.03, 0.06, 0.03, 0.03, 0.02, 0.01, 0.03];
 
-    /// <summary>Frets from the index finger's up.</summary>
-    private static readonly double[] Reach = [0.40, 0.22, 0.22, 0.14, 0.02];
+    /// <summary>The chance of each fret from the index finger's up, for a usual hand.</summary>
+    private static readonly double[] UsualReach = [0.40, 0.22, 0.22, 0.14, 0.02];
 
-    private readonly double[][] chances = [.. Places.Select((_, place) => Enumerable.Range(0, 24).Select(fret => Chance(place, fret, openLiking)).ToArray())];
+    private readonly double[][] chances = ChancesOf(openLiking, ReachOf(hand ?? Hand.Usual));
 
     /// <summary>The natural log of the chance of these pitches.</summary>
     /// <param name="pitches">Rising, each once.</param>
@@ -92,9 +95,19 @@ internal sealed class HandModel(int[] open, double openLiking)
 
     private static double Of(double[] chance, int fret) => fret >= 0 && fret < chance.Length ? chance[fret] : 0;
 
-    private static double Chance(int place, int fret, double openLiking)
+    /// <summary>The same for another hand: it leaves out the frets that it can't reach, and reaches further as seldom as a usual one its last.</summary>
+    private static double[] ReachOf(Hand hand)
+    {
+        var frets = Enumerable.Range(0, hand.FretsWhereUsual(UsualReach.Length - 1) + 1).Select(f => UsualReach[Math.Min(f, UsualReach.Length - 1)]).ToArray();
+        return frets.Length == UsualReach.Length ? frets : [.. frets.Select(f => f / frets.Sum())];
+    }
+
+    private static double[][] ChancesOf(double openLiking, double[] reach) =>
+        [.. Places.Select((_, place) => Enumerable.Range(0, 24).Select(fret => Chance(place, fret, openLiking, reach)).ToArray())];
+
+    private static double Chance(int place, int fret, double openLiking, double[] reach)
     {
         var opens = place == 0 ? 1 - Silent : openLiking * (place <= 3 ? 1 : place <= 7 ? 0.6 : 0.3);
-        return fret == 0 ? opens : place > 0 && fret >= place && fret - place < Reach.Length ? (1 - Silent - opens) * Reach[fret - place] : 0;
+        return fret == 0 ? opens : place > 0 && fret >= place && fret - place < reach.Length ? (1 - Silent - opens) * reach[fret - place] : 0;
     }
 }

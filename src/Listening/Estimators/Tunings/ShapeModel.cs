@@ -1,4 +1,5 @@
 using System.Numerics.Tensors;
+using Harkbook.Music.Instruments.Hands;
 
 namespace Harkbook.Listening.Estimators.Tunings;
 
@@ -9,10 +10,14 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// planning", Cognition 113, 2009). All shapes are summed by dynamic programming over strings and fingers.
 /// </summary>
 /// <param name="open">MIDI numbers of the strings as the capo stops them, low side first.</param>
-internal sealed class ShapeModel(int[] open)
+/// <param name="hand">A usual one where nobody said.</param>
+internal sealed class ShapeModel(int[] open, Hand? hand = null)
 {
-    private const int Fingers = 4, Row = Fingers + 1, Reach = 3, HighestNear = 4, HighestBarre = 9;
-    private const double Open = 2.7, Pressed = 0.75, PerFret = 0.9, Barre = 0.4, PerPlace = 0.88, BelowBass = 0.8, Left = 0.16, Stray = 0.006, Overtone = 0.05, Never = 1e-9;
+    private const int Fingers = 4, Row = Fingers + 1, UsualReach = 3, HighestNear = 4, HighestBarre = 9;
+    private const double Open = 2.7, Pressed = 0.75, PerFret = 0.9, Barre = 0.4, PerPlace = 0.88, BelowBass = 0.8;
+    private const double Left = 0.16, Stray = 0.006, Overtone = 0.05, Never = 1e-9;
+
+    private readonly int reach = (hand ?? Hand.Usual).FretsWhereUsual(UsualReach);
 
     /// <summary>The natural log of the chance that the chord's shape sounds these pitches.</summary>
     /// <param name="classes">By pitch class: whether the chord has it.</param>
@@ -56,7 +61,7 @@ internal sealed class ShapeModel(int[] open)
     }
 
     /// <summary>The string is silent, or sounds the next pitch.</summary>
-    private static void AddString(Span<double> sums, int from, double sum, int[] pitches, int open, int place, bool barre)
+    private void AddString(Span<double> sums, int from, double sum, int[] pitches, int open, int place, bool barre)
     {
         var (explained, used) = (from / Row, from % Row);
         sums[from] += sum * (explained == 0 ? BelowBass : Left);
@@ -84,7 +89,7 @@ internal sealed class ShapeModel(int[] open)
         {
             for (var used = 0; used <= Fingers; used++)
                 next[used] = sounding[used] * Left;
-            for (var step = barre ? 0 : -1; step <= Reach; step++)
+            for (var step = barre ? 0 : -1; step <= reach; step++)
                 AddFret(next, sounding, silent, pitch, step < 0 ? 0 : place + step, classes, bass, Of(step < 0 ? 0 : place + step, place, barre));
             next.CopyTo(sounding);
             for (var used = 0; used <= Fingers; used++)
@@ -102,9 +107,9 @@ internal sealed class ShapeModel(int[] open)
             next[used + way.Fingers] += way.Weight * (sounding[used] + (pitchClass == bass ? silent[used] : 0));
     }
 
-    private static (double Weight, int Fingers) Of(int fret, int place, bool barre) =>
+    private (double Weight, int Fingers) Of(int fret, int place, bool barre) =>
         fret == 0 && !barre ? (Open, 0)
-        : fret < place || fret > place + Reach ? (0, 0)
+        : fret < place || fret > place + reach ? (0, 0)
         : barre && fret == place ? (1, 0)
         : (Pressed * Math.Pow(PerFret, fret - place), 1);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Estimators.Fretting;
+using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Estimators.Tunings;
@@ -16,6 +17,7 @@ internal sealed class TuningEvidence
     public TuningEvidence(ImmutableArray<HeardNote> notes, Key key, TuningOptions options)
     {
         (Notes, Key) = (notes, key);
+        Hand = options.Hand;
         Groups = Chosen(StruckNotes.Of(notes), options.MostGroups);
         Weights = new double[128];
         var (lengths, counts) = (new double[128], new double[128]);
@@ -35,6 +37,9 @@ internal sealed class TuningEvidence
     }
 
     public ImmutableArray<HeardNote> Notes { get; }
+
+    /// <summary>The player's.</summary>
+    public Hand Hand { get; }
 
     /// <summary>Notes struck together: all of a short piece, a few stretches of a long one.</summary>
     public IReadOnlyList<StruckNotes> Groups { get; }

@@ -48,7 +48,7 @@ internal sealed class TuningFit
 
     private double[] Measure()
     {
-        var (many, few, pitches) = (new HandModel(Open, ManyOpen), new HandModel(Open, FewOpen), new NeckModel(Open));
+        var (many, few, pitches) = (new HandModel(Open, ManyOpen, evidence.Hand), new HandModel(Open, FewOpen, evidence.Hand), new NeckModel(Open));
         var much = Math.Min(8, Math.Sqrt(evidence.TotalWeight));
         var lowest = evidence.Struck.Length > 0 ? evidence.Struck : evidence.Ringing;
         return
@@ -82,7 +82,7 @@ internal sealed class TuningFit
     /// <summary>Of all sets of three pitches or more, and of those of five or more.</summary>
     private double[] Chosen(ImmutableArray<HeldSet> sets)
     {
-        var (model, all, full) = (new ShapeModel(Open), 0.0, 0.0);
+        var (model, all, full) = (new ShapeModel(Open, evidence.Hand), 0.0, 0.0);
         foreach (var set in sets.Where(s => s.Pitches.Length >= 3))
         {
             var said = set.Say * model.LogChance(set.Pitches, set.Classes, set.Strays);

@@ -1,3 +1,4 @@
+using Harkbook.Music.Instruments.Hands;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Tunings;
@@ -22,6 +23,9 @@ public sealed record TuningOptions
     /// 8 gives them together one chance in twenty-five beforehand; that is our judgement.
     /// </summary>
     public double MovedStringCost { get; init; } = 8;
+
+    /// <summary>The player's.</summary>
+    public Hand Hand { get; init; } = Hand.Usual;
 
     /// <summary>How many candidates are returned.</summary>
     public int Candidates { get; init; } = 6;

@@ -19,10 +19,19 @@ public sealed record Hand
         { 0, 0, 0, 0 },
     };
 
+    public static Length Smallest { get; } = Length.FromMillimetres(60);
+
+    public static Length Largest { get; } = Length.FromMillimetres(150);
+
     public static Hand Usual { get; } = new();
 
-    /// <summary>A usual hand on the instrument that has a tuning; on a guitar where none is known to have it.</summary>
-    public static Hand On(Tuning tuning) => FrettedInstrument.With(tuning)?.Hand ?? Usual;
+    /// <summary>A hand on the instrument that has a tuning; on a guitar where none is known to have it.</summary>
+    /// <param name="reach">The player's own <see cref="LongestReach"/>; a usual hand's where nobody said.</param>
+    public static Hand On(Tuning tuning, Length? reach = null)
+    {
+        var usual = FrettedInstrument.With(tuning)?.Hand ?? Usual;
+        return reach is { } own ? usual with { LongestReach = own } : usual;
+    }
 
     /// <summary>Nut to bridge; 650 mm (25.6 in) is common on guitars.</summary>
     public Length Scale { get; init; } = Length.FromMillimetres(650);
@@ -30,7 +39,7 @@ public sealed record Hand
     /// <summary>Frets that each finger has to itself: 1, or 2 on necks that are fingered as a violin's is.</summary>
     public int FretsAFinger { get; init; } = 1;
 
-    /// <summary>The furthest that index and little finger stretch; 60 to 150 mm.</summary>
+    /// <summary>The furthest that index and little finger stretch; <see cref="Smallest"/> to <see cref="Largest"/>.</summary>
     public Length LongestReach { get; init; } = Length.FromMillimetres(110);
 
     /// <summary>What two fingers (1 index … 4 little, the lower first) span at most.</summary>
@@ -38,6 +47,16 @@ public sealed record Hand
         lower >= 1 && higher <= 4 && lower < higher
             ? LongestReach * ShareOfReach[lower - 1, higher - 1]
             : throw new ArgumentOutOfRangeException(nameof(higher), $"{lower} to {higher}", "Fingers run from 1 to 4, the lower first.");
+
+    /// <summary>
+    /// The whole frets that this hand spans where a usual one on the same neck spans some. From fret p to p + n is a share of 2^(−p/12) · (1 − 2^(−n/12))
+    /// of the string, so that the answer is the same anywhere on the neck.
+    /// </summary>
+    public int FretsWhereUsual(int usual)
+    {
+        var spanned = (1 - Math.Pow(2, -usual / 12.0)) * (LongestReach / Usual.LongestReach);
+        return (int)Math.Floor(-12 * Math.Log2(1 - spanned) + 1e-9);
+    }
 
     /// <summary>Frets by which two fingers, the lower first, spread wider than at rest; 0 where they don't.</summary>
     internal int WiderThanRest(FingerStop lower, FingerStop higher) =>

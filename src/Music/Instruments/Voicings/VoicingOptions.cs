@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Strings;
+using Harkbook.Units;
 
 namespace Harkbook.Music.Instruments.Voicings;
 
@@ -29,10 +30,11 @@ public sealed record VoicingOptions
     public static VoicingOptions Usual { get; } = new();
 
     /// <summary>The usual search on an instrument's neck in a tuning of it: as many frets, and short strings never pressed.</summary>
-    public static VoicingOptions On(FrettedInstrument instrument, Tuning tuning) => new()
+    /// <param name="reach">The player's own <see cref="Hand.LongestReach"/>; a usual hand's where nobody said.</param>
+    public static VoicingOptions On(FrettedInstrument instrument, Tuning tuning, Length? reach = null) => new()
     {
         NeckFrets = instrument.Frets,
-        Hand = instrument.Hand,
+        Hand = reach is { } own ? instrument.Hand with { LongestReach = own } : instrument.Hand,
         Bass = instrument.IsBassFree ? BassRule.Free : BassRule.Usual,
         UnpressedStrings = [.. instrument.ShortStrings.Where(s => s.Number <= tuning.Count).Select(s => tuning.StringIndex(s.Number))],
     };

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Estimators.Fretting;
+using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Units;
@@ -113,6 +114,22 @@ public class FrettingEstimatorTests
             Assert.Equal(struck.Count(), struck.Select(n => n.Place!.StringIndex).Distinct().Count());
         }
     }
+
+    // HandTests has the arithmetic: where a usual hand stretches over 4 frets and one behind, one of 70 mm has 2 and none behind.
+    [Fact]
+    public void ASmallerHandIsGivenSmallerStretches()
+    {
+        var random = new Random(7);
+        var notes = Enumerable.Range(0, 200).Select(i => Note(random.Next(40, 74), 0.3 * (i / 3), 0.25)).ToImmutableArray();
+        var small = new FrettingEstimator(hand: Hand.Usual with { LongestReach = Length.FromMillimetres(70) });
+
+        Assert.InRange(Widest(small.Estimate(notes, Standard, TestContext.Current.CancellationToken)), 1, 2);
+        Assert.InRange(Widest(Place(notes)), 3, 5);
+    }
+
+    /// <summary>Frets from the first pressed to the last among notes struck together, at most.</summary>
+    private static int Widest(IEnumerable<HeardNote> notes) =>
+        notes.Where(n => n.Place is { Fret: > 0 }).GroupBy(n => n.Onset).Max(g => g.Max(n => n.Place!.Fret) - g.Min(n => n.Place!.Fret));
 
     [Fact]
     public void NoNotesHaveNoPlaces() => Assert.Empty(Place([]));

@@ -1,3 +1,5 @@
+using Harkbook.Music.Instruments.Hands;
+using Harkbook.Units;
 using Harkbook.Listening.Estimators.Tunings;
 
 namespace Harkbook.Listening.Tests.Estimators.Tunings;
@@ -38,6 +40,16 @@ public class HandModelTests
         bool[] major = [.. Enumerable.Range(0, 12).Select(pc => pc is 4 or 8 or 11)];
 
         Assert.True(Chosen(Standard, [40, 47, 52, 56, 64], major) > Chosen(Standard, [40, 47, 56, 64, 71], major));
+    }
+
+    // F2 is only at fret 1 of the low E string; C#3 is at its fret 9 and at fret 4 of the A string: 97.6 mm from fret 1 on a 650 mm scale.
+    [Fact]
+    public void WhatASmallHandCantHoldIsUnlikelyOfIt()
+    {
+        var small = Hand.Usual with { LongestReach = Length.FromMillimetres(70) };
+
+        Assert.True(new HandModel(Standard, 0.4, small).LogChance([41, 49]) < new HandModel(Standard, 0.4).LogChance([41, 49]) - 1);
+        Assert.True(new HandModel(Standard, 0.4, small).LogChance([41, 48]) > new HandModel(Standard, 0.4, small).LogChance([41, 49]) + 1);
     }
 
     private static double Chosen(int[] open, int[] pitches, bool[] classes) => new ShapeModel(open).LogChance(pitches, classes, ShapeModel.Strays(pitches));
