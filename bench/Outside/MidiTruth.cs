@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Theory;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.Listening;
 using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Bench.Planted;

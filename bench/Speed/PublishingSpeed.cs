@@ -5,6 +5,7 @@ using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Publishing.Lessons.Sounds;
 
 namespace Harkbook.Bench.Speed;
 

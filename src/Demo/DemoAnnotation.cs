@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Listening;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Theory;
 

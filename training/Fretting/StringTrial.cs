@@ -1,6 +1,7 @@
 using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Listening.Evaluation;
+using Harkbook.Listening.Interchange;
 
 namespace Harkbook.Training.Fretting;
 

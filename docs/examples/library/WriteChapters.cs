@@ -1,5 +1,6 @@
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Examples;
 

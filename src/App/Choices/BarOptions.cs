@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Rebarring;
 using Harkbook.Music.Theory;

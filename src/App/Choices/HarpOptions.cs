@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.App.Files;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Analysis.SecondInstruments;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Songs;

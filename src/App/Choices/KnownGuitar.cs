@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Harkbook.Listening;
 using Harkbook.Listening.Reading;
-using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Instruments;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Choices;

@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;

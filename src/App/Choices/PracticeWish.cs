@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.App.Files;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Analysis;
 using Harkbook.Music.Analysis.Practice;
 using Harkbook.Music.Songs;

@@ -1,5 +1,5 @@
 using Harkbook.App.Files;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 

@@ -1,4 +1,4 @@
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Choices;

@@ -3,7 +3,7 @@ using System.Globalization;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
 using Harkbook.App.Making;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Recordings.Reading;

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Harkbook.App.Files;
+using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Interchange;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json;
 using Harkbook.App.Files;
+using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;

@@ -2,7 +2,7 @@ using System.CommandLine;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
 using Harkbook.App.Making;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Analysis.Practice;
 
 namespace Harkbook.App.Commands;

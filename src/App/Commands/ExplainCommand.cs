@@ -2,7 +2,7 @@ using System.CommandLine;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
 using Harkbook.App.Reports;
-using Harkbook.Music.Analysis;
+using Harkbook.Music.Analysis.Explaining;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Commands;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Harkbook.App.Choices;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Analysis.Harmony;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;

@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Rebarring;
 

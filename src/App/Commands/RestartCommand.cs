@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Listening.Proposing;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Renewing;

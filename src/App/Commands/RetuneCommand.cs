@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Harkbook.App.Choices;
+using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 using Harkbook.Music.Analysis.Retuning;
 using Harkbook.Music.Instruments.Strings;

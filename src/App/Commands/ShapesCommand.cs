@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Harkbook.App.Choices;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;

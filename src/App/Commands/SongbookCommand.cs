@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
+using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Instruments.Shapes;

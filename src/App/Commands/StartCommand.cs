@@ -2,7 +2,7 @@ using System.CommandLine;
 using System.Text;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Listening;
 using Harkbook.Listening.Proposing;
 using Harkbook.Music.Songs;

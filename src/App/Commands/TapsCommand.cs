@@ -2,11 +2,12 @@ using System.CommandLine;
 using System.Globalization;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Music.Analysis.Rhythm;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Sounds;
 using Harkbook.Units;
 
 namespace Harkbook.App.Commands;

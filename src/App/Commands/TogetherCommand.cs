@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using Harkbook.App.Choices;
+using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 using Harkbook.Music.Analysis.Layers;
 using Harkbook.Music.Instruments.Harmonicas;

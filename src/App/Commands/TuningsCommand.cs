@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json;
 using Harkbook.App.Choices;
+using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Strings;

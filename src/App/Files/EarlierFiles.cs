@@ -1,5 +1,5 @@
 using System.Globalization;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings;
 using Harkbook.Music.Songs;
 

@@ -1,4 +1,4 @@
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Audio.Isolation;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;

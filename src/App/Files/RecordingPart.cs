@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Audio.Isolation;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;

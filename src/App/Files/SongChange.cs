@@ -1,5 +1,5 @@
 using System.Text;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Files;

@@ -1,4 +1,4 @@
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 
 namespace Harkbook.App.Files;
 

@@ -1,8 +1,8 @@
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Music.Songs;
-using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Sounds;
 
 namespace Harkbook.App.Files;
 

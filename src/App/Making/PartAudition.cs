@@ -1,7 +1,7 @@
 using System.Globalization;
 using Harkbook.App.Commands;
 using Harkbook.App.Files;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Audio.Isolation;
 using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Audio.Recordings.Reading;

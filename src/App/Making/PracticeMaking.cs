@@ -3,7 +3,7 @@ using System.Text;
 using Harkbook.App.Choices;
 using Harkbook.App.Commands;
 using Harkbook.App.Files;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Audio.Recordings.Reading;
@@ -17,6 +17,7 @@ using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Publishing.Lessons.Sounds;
 using Harkbook.Sounding;
 using Harkbook.Units;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Harkbook.Music.Analysis;
+using Harkbook.Music.Analysis.Explaining;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.App.Reports;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.App.Messages;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons;
 

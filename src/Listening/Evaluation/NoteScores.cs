@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Interchange;
 
 namespace Harkbook.Listening.Evaluation;
-
-/// <summary>A note as scorers see it: onset and end in seconds, pitch as a fractional MIDI number about A440.</summary>
-/// <param name="StringIndex">0 = lowest string; null where unknown.</param>
-public sealed record ScoredNote(double Onset, double End, double Midi, int? StringIndex = null);
 
 /// <summary>
 /// Note transcription scores (Bay, Ehmann &amp; Downie, ISMIR 2009, and mir_eval's conventions): onset within 50 ms,

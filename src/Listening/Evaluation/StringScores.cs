@@ -1,3 +1,5 @@
+using Harkbook.Listening.Interchange;
+
 namespace Harkbook.Listening.Evaluation;
 
 /// <summary>Whether notes are put on the strings and frets on which they were played.</summary>

@@ -2,7 +2,6 @@ using System.Buffers.Binary;
 using System.IO.Compression;
 using System.Runtime.InteropServices;
 using System.Text.Json;
-using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Evidence;

@@ -1,5 +1,3 @@
-using Harkbook.Listening.Estimators.Beats;
-
 namespace Harkbook.Listening.Evidence;
 
 /// <summary>Bands of a sound that were measured once, in steps of 1/4096. An hour takes 37 MB.</summary>

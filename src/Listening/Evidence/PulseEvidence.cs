@@ -1,5 +1,3 @@
-using Harkbook.Listening.Estimators.Beats;
-
 namespace Harkbook.Listening.Evidence;
 
 /// <summary>What speaks for beats, bars and tempo, 50 times a second. Frame f stands for f / <see cref="FrameRate"/> seconds.</summary>

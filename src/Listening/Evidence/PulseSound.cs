@@ -1,5 +1,3 @@
-using Harkbook.Listening.Estimators.Beats;
-
 namespace Harkbook.Listening.Evidence;
 
 /// <summary>What bears on the beat: what the beat network says, and the bands that it looked at.</summary>

@@ -1,4 +1,3 @@
-using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Evidence;

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Listening.Interchange;

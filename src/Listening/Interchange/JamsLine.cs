@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Interchange;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Listening.Interchange;

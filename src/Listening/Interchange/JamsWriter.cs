@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Units;
 

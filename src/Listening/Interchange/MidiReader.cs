@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Music.Theory;
 using NAudio.Midi;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Publishing.Lessons;
 

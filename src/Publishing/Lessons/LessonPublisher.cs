@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Harkbook.Audio.Recordings;
-using Harkbook.Music.Analysis;
+using Harkbook.Music.Analysis.Explaining;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
@@ -11,6 +11,8 @@ using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Publishing.Engraving.Shelves;
 using Harkbook.Publishing.Engraving.Tabs;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Publishing.Lessons.Sounds;
+using Harkbook.Publishing.Lessons.Timing;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Lessons;

@@ -1,6 +1,7 @@
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Publishing.Lessons.Sounds;
 
 namespace Harkbook.Publishing.Lessons;
 

@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
-using Harkbook.Music.Analysis;
+using Harkbook.Music.Analysis.Explaining;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons.Page;
+using Harkbook.Publishing.Lessons.Timing;
 using SongFact = Harkbook.Publishing.Engraving.SongFact;
 
 namespace Harkbook.Publishing.Lessons;

@@ -3,6 +3,8 @@ using System.Text;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Publishing.Lessons.Sounds;
+using Harkbook.Publishing.Lessons.Timing;
 using Harkbook.Publishing.Lessons.Video;
 
 namespace Harkbook.Publishing.Lessons;

@@ -3,6 +3,8 @@ using System.Text;
 using Harkbook.Audio.Recordings;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Publishing.Lessons.Sounds;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Publishing.Lessons;
 

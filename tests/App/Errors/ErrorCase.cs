@@ -1,3 +1,5 @@
+using Harkbook.App.Choices;
+
 namespace Harkbook.App.Tests.Errors;
 
 /// <summary>One way to meet an error.</summary>

@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using Harkbook.App.Reports;
+using Harkbook.App.Messages;
 
 namespace Harkbook.App.Tests.Errors;
 

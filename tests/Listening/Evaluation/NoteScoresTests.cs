@@ -1,4 +1,5 @@
 using Harkbook.Listening.Evaluation;
+using Harkbook.Listening.Interchange;
 
 namespace Harkbook.Listening.Tests.Evaluation;
 

@@ -1,4 +1,5 @@
 using Harkbook.Listening.Evaluation;
+using Harkbook.Listening.Interchange;
 using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Listening.Tests.Evaluation;

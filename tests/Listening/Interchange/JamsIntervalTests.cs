@@ -1,5 +1,4 @@
 using CsCheck;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 
 namespace Harkbook.Listening.Tests.Interchange;

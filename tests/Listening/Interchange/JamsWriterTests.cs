@@ -6,7 +6,6 @@ using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;
 using Harkbook.Demo;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;

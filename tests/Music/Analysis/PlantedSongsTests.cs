@@ -1,4 +1,5 @@
 using Harkbook.Music.Analysis;
+using Harkbook.Music.Analysis.Explaining;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Music.Tests.Analysis;

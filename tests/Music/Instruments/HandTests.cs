@@ -1,7 +1,7 @@
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Strings;
-using Harkbook.Music.Theory.Symbols;
 using Harkbook.Music.Instruments.Voicings;
+using Harkbook.Music.Theory.Symbols;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Tests.Instruments;

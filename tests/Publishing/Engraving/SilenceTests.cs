@@ -1,7 +1,7 @@
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Engraving.Sheets;
-using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Timing;
 using Harkbook.Publishing.Lessons.Video;
 using Harkbook.Publishing.Tests.Lessons;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Publishing.Tests.Lessons;
 

@@ -1,6 +1,6 @@
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
-using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Timing;
 using Harkbook.Publishing.Lessons.Video;
 
 namespace Harkbook.Publishing.Tests.Lessons;

@@ -3,8 +3,8 @@ using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Engraving.Sheets;
-using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Publishing.Lessons.Timing;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Tests.Lessons;

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Sounds;
 using Harkbook.Units;
 using UglyToad.PdfPig;
 

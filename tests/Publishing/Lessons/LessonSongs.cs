@@ -2,8 +2,8 @@ using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;
 using Harkbook.Music.Songs;
-using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Publishing.Lessons.Sounds;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Tests.Lessons;

@@ -1,4 +1,4 @@
-using Harkbook.Publishing.Lessons;
+using Harkbook.Publishing.Lessons.Timing;
 using Harkbook.Publishing.Lessons.Video;
 
 namespace Harkbook.Publishing.Tests.Lessons;

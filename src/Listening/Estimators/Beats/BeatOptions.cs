@@ -10,7 +10,7 @@ public sealed record BeatOptions
     public double FastestBeatsPerMinute { get; init; } = 210;
 
     /// <summary>Only the tempi of a range.</summary>
-    internal static BeatOptions Within(Reading.TempoRange? range) =>
+    internal static BeatOptions Within(TempoRange? range) =>
         range is null ? new() : new() { SlowestBeatsPerMinute = Math.Clamp(range.Slowest, 20, 100), FastestBeatsPerMinute = Math.Clamp(range.Fastest, 120, 300) };
 
     internal void Require()

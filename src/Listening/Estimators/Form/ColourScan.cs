@@ -1,5 +1,4 @@
 using Harkbook.Audio.Signals;
-using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Analysis;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Analysis;
+using Harkbook.Music.Analysis.Explaining;
 using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Publishing.Engraving.Sheets;

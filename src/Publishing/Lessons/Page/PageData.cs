@@ -3,6 +3,7 @@ using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving.Rows;
+using Harkbook.Publishing.Lessons.Timing;
 using Harkbook.Publishing.Lessons.Video;
 
 namespace Harkbook.Publishing.Lessons.Page;

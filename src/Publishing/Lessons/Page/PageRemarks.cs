@@ -1,7 +1,9 @@
 using System.Net;
 using System.Text;
 using Harkbook.Music.Analysis;
+using Harkbook.Music.Analysis.Explaining;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Publishing.Lessons.Page;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Harkbook.Audio.Recordings.Conversion;
+using Harkbook.Publishing.Lessons.Sounds;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Lessons.Pieces;

@@ -2,6 +2,7 @@ using System.Globalization;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

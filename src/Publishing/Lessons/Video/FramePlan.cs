@@ -1,4 +1,5 @@
 using Harkbook.Publishing.Drawings;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

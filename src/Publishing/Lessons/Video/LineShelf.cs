@@ -4,6 +4,7 @@ using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Engraving.Rows;
 using Harkbook.Publishing.Engraving.Sheets;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

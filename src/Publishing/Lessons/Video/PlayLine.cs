@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving.Rows;
+using Harkbook.Publishing.Lessons.Timing;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

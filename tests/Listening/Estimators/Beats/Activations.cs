@@ -1,4 +1,3 @@
-using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Tests.Estimators.Beats;

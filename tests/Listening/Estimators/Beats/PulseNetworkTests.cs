@@ -1,6 +1,6 @@
 using System.Globalization;
-using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Beats;
+using Harkbook.Audio.Signals;
 using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Tests.Estimators.Beats;

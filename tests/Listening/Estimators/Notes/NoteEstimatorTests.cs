@@ -1,6 +1,7 @@
 using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Evaluation;
+using Harkbook.Listening.Interchange;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Tests.Estimators.Notes;

@@ -3,7 +3,6 @@ using Harkbook.Audio.Signals;
 using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Audio.Synthesis.Reeds;
 using Harkbook.Audio.Synthesis.Strings;
-using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;

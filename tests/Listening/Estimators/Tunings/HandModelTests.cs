@@ -1,6 +1,6 @@
+using Harkbook.Listening.Estimators.Tunings;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Units;
-using Harkbook.Listening.Estimators.Tunings;
 
 namespace Harkbook.Listening.Tests.Estimators.Tunings;
 

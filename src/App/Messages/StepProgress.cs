@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using Harkbook.Units;
 
-namespace Harkbook.App.Reports;
+namespace Harkbook.App.Messages;
 
 /// <summary>
 /// Shows long work on the error stream: a bar where a person watches, one line a step in a log. Nothing goes to the

@@ -4,7 +4,7 @@ using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
-namespace Harkbook.Listening.Reading;
+namespace Harkbook.Listening;
 
 /// <summary>
 /// What a person has decided of a recording. A reading holds to every claim, and reads all that hangs on it again. Nothing here is a guess:

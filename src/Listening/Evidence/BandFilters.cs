@@ -1,4 +1,4 @@
-namespace Harkbook.Listening.Estimators.Beats;
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>Triangles over the logarithm of frequency, at least 1.2 bins wide to each side, each summing to 1: a band is a mean of amplitudes.</summary>
 internal sealed class BandFilters

@@ -1,4 +1,4 @@
-namespace Harkbook.Listening.Reading;
+namespace Harkbook.Listening;
 
 /// <summary>What a person claims outranks what was heard.</summary>
 internal static class Told

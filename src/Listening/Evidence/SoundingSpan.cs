@@ -1,6 +1,6 @@
 using Harkbook.Audio.Signals;
 
-namespace Harkbook.Listening.Estimators.Beats;
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>The frames between the first and the last clear sound.</summary>
 internal readonly record struct SoundingSpan(int First, int Last)

@@ -1,6 +1,6 @@
 using Harkbook.Units;
 
-namespace Harkbook.Listening.Estimators.Notes;
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>How notes are picked from the evidence.</summary>
 public sealed record NotePickOptions

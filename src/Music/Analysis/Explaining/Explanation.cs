@@ -8,7 +8,7 @@ using Harkbook.Music.Analysis.SecondInstruments;
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
 
-namespace Harkbook.Music.Analysis;
+namespace Harkbook.Music.Analysis.Explaining;
 
 /// <summary>What a teacher says about a song, in the order in which it is told. The song says what is played; nothing here listens.</summary>
 public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)

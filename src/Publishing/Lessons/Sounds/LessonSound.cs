@@ -3,7 +3,7 @@ using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
-namespace Harkbook.Publishing.Lessons;
+namespace Harkbook.Publishing.Lessons.Sounds;
 
 /// <summary>A recording, or the song sounded, to play along with. It is made only when a file of it is asked for.</summary>
 public sealed class LessonSound : IDisposable

@@ -1,9 +1,8 @@
 using System.Numerics.Tensors;
 using Harkbook.Audio.Signals;
-using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 
-namespace Harkbook.Listening.Estimators.Beats;
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>
 /// What the beat network looks at: 50 times a second, the spectrum in <see cref="Count"/> bands spaced evenly in pitch. The first 44, six an

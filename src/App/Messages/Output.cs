@@ -1,7 +1,7 @@
 using System.Text;
 using Harkbook.Audio.Recordings;
 
-namespace Harkbook.App.Reports;
+namespace Harkbook.App.Messages;
 
 internal static class Output
 {

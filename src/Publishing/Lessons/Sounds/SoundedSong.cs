@@ -5,7 +5,7 @@ using Harkbook.Music.Songs;
 using Harkbook.Sounding;
 using Harkbook.Units;
 
-namespace Harkbook.Publishing.Lessons;
+namespace Harkbook.Publishing.Lessons.Sounds;
 
 /// <summary>A song's own claims as the sound of its lesson.</summary>
 internal static class SoundedSong

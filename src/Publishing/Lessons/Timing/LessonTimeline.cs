@@ -3,7 +3,7 @@ using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
-namespace Harkbook.Publishing.Lessons;
+namespace Harkbook.Publishing.Lessons.Timing;
 
 /// <summary>Something that lasts in the recording, in seconds from its start.</summary>
 public sealed record Timed<T>(double Start, double End, T Value);

@@ -1,7 +1,7 @@
 using System.Numerics.Tensors;
 using Harkbook.Audio.Signals;
 
-namespace Harkbook.Listening.Estimators.Beats;
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>Magnitude spectra of windowed frames at any rate; the window is given in seconds, so it sounds the same at every sample rate.</summary>
 internal sealed class FrameReader

@@ -1,4 +1,4 @@
-namespace Harkbook.Listening.Estimators.Beats;
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>
 /// Triangular filters spaced evenly in pitch, as in S. Böck and G. Widmer, "Maximum filter vibrato suppression

@@ -1,7 +1,7 @@
 using System.Numerics.Tensors;
 using Harkbook.Audio.Signals;
 
-namespace Harkbook.Listening.Estimators.Beats;
+namespace Harkbook.Listening.Evidence;
 
 /// <summary>Reads one frame after another through a Hann window into bands. One instance serves one thread.</summary>
 internal sealed class BandReader(BandFilters filters)

@@ -1,0 +1,82 @@
+using System.Reflection;
+
+namespace Harkbook.App.Tests.House;
+
+/// <summary>The directions that docs/decisions/0001-layout.md decides, held over the compiled assemblies.</summary>
+public class HouseTests
+{
+    [Theory]
+    [InlineData("Harkbook.Units", "")]
+    [InlineData("Harkbook.Music", "Harkbook.Units")]
+    [InlineData("Harkbook.Audio", "Harkbook.Units NAudio.Core")]
+    [InlineData("Harkbook.Listening", "Harkbook.Units Harkbook.Music Harkbook.Audio NAudio.Midi NAudio.Core Microsoft.ML.OnnxRuntime")]
+    [InlineData("Harkbook.Sounding", "Harkbook.Units Harkbook.Music Harkbook.Audio")]
+    [InlineData("Harkbook.Demo", "Harkbook.Units Harkbook.Music Harkbook.Audio Harkbook.Sounding Harkbook.Listening")]
+    [InlineData("Harkbook.Publishing", "Harkbook.Units Harkbook.Music Harkbook.Audio Harkbook.Sounding SkiaSharp SkiaSharp.HarfBuzz HarfBuzzSharp")]
+    public void AnAssemblyKnowsOnlyThoseBelowIt(string name, string allowed)
+    {
+        var references = Assembly.Load(name).GetReferencedAssemblies()
+            .Select(a => a.Name!)
+            .Where(a => !a.StartsWith("System", StringComparison.Ordinal) && a is not ("mscorlib" or "netstandard" or "Microsoft.Win32.Primitives"));
+        Assert.Empty(references.Except(allowed.Split(' ')));
+    }
+
+    /// <summary>Every type has a place in its assembly's order and uses no type behind its own place, so that rooms form no circles.</summary>
+    [Theory]
+    [MemberData(nameof(Houses))]
+    public void ARoomKnowsOnlyThoseBeforeIt(string assembly, string order)
+    {
+        var rooms = new Rooms(assembly, order);
+        var looksAhead = (
+            from type in Assembly.Load(assembly).GetTypes()
+            where Rooms.IsOurs(type)
+            from used in UsedTypes.Of(type)
+            where used.Assembly == type.Assembly && Rooms.IsOurs(used) && rooms.PlaceOf(used) > rooms.PlaceOf(type)
+            select $"{type.FullName} knows {used.FullName}").Distinct().ToArray();
+        Assert.True(looksAhead.Length == 0, string.Join('\n', looksAhead));
+    }
+
+    /// <summary>The order of each assembly's rooms. A room is a namespace ("." is the assembly's own) or one type that conducts others; "+"
+    /// joins types that know one another.</summary>
+    public static TheoryData<string, string> Houses { get; } = new()
+    {
+        { "Harkbook.Units", "." },
+        {
+            "Harkbook.Music", """
+            Theory Theory.Symbols Theory.Labels
+            Instruments Instruments.Strings Instruments.Shapes Instruments.Hands Instruments.Voicings Instruments.Harmonicas Instruments.Winds
+            Songs.Reading.NearestWord Songs Songs.Reading Songs.Writing Songs.Editing
+            Songs.SongText+Songs.SongDocument+Songs.Editing.AnchorEdits Songs.Rebarring Songs.Renewing
+            Analysis Analysis.Harmony.Numerals Analysis.Harmony.Readings Analysis.Harmony Analysis.Hands Analysis.Rhythm Analysis.Layers
+            Analysis.Harmony.Remarks Analysis.Retuning Analysis.SecondInstruments Analysis.Songbooks Analysis.Explaining Analysis.Practice
+            """
+        },
+        {
+            "Harkbook.Audio", """
+            Signals
+            Recordings Recordings.Samples Recordings.Formats Recordings.Conversion Recordings.Reading
+            Isolation
+            Synthesis Synthesis.Strings Synthesis.Reeds Synthesis.Voices Synthesis.Mixing
+            """
+        },
+        {
+            "Harkbook.Listening", """
+            . Evidence Hearing Reading.Lattices
+            Estimators Estimators.Beats Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys Estimators.Form
+            Estimators.Fretting Estimators.Tunings Estimators.SecondInstrument Reading
+            Interchange Evaluation Proposing Checking
+            HearingStore Listener
+            """
+        },
+        { "Harkbook.Sounding", "." },
+        { "Harkbook.Demo", "." },
+        {
+            "Harkbook.Publishing", """
+            Drawings
+            Engraving Engraving.Rows Engraving.Diagrams Engraving.Tabs Engraving.Shelves Engraving.Sheets
+            Lessons.Timing Lessons.Sounds Lessons.Pieces Lessons.Video Lessons.Page Lessons
+            """
+        },
+        { "Harkbook.App", "Messages Files Choices Reports Making Commands ." },
+    };
+}
