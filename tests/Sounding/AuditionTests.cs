@@ -11,7 +11,7 @@ public class AuditionTests
     private static readonly double[] OpenC = [130.8128, 164.8138, 195.9977, 261.6256, 329.6276];
 
     [Fact]
-    public void A_strummed_shape_sounds_its_strings_on_time()
+    public void AStrummedShapeSoundsItsStringsOnTime()
     {
         var sound = Render(Facts + "shape C x32010\nsection A\nchords | N.C. | C |\nstrum | _ | d |\n", new() { Parts = AuditionParts.Guitar });
         Assert.Equal(2.0, Sample.FirstOver(sound, 0, 0, 0.001), 0.005); // bar 2 at 120 beats a minute
@@ -23,7 +23,7 @@ public class AuditionTests
     }
 
     [Fact]
-    public void A_recording_at_another_pitch_is_sounded_at_that_pitch()
+    public void ARecordingAtAnotherPitchIsSoundedAtThatPitch()
     {
         // A4 = 432 Hz lies 31.767 cents below 440 Hz.
         var sound = Render(Facts.Replace("440", "432") + "section A\npick\nA2 | 0 |\n", new() { Parts = AuditionParts.Guitar });
@@ -31,14 +31,14 @@ public class AuditionTests
     }
 
     [Fact]
-    public void A_capo_raises_what_is_picked()
+    public void ACapoRaisesWhatIsPicked()
     {
         var sound = Render(Facts.Replace("capo none", "capo 2") + "section A\npick\nE4 | 3 |\n", new() { Parts = AuditionParts.Guitar });
         Assert.InRange(Sample.CentsAbove(sound, 0, 0.3, 1.2, 440), -1.5, 1.5); // E4 + 2 + 3 semitones = A4
     }
 
     [Fact]
-    public void Chords_alone_are_strummed_plainly_on_the_beats()
+    public void ChordsAloneAreStrummedPlainlyOnTheBeats()
     {
         var sound = Render(Facts + "shape C x32010\nsection A\nchords | C |\n", new() { Parts = AuditionParts.Guitar });
         double Edge(double t) => Energy(sound, t + 0.03, 0.05) / Energy(sound, t - 0.06, 0.05);
@@ -47,7 +47,7 @@ public class AuditionTests
     }
 
     [Fact]
-    public void A_chord_without_a_shape_is_sounded_from_the_tuning()
+    public void AChordWithoutAShapeIsSoundedFromTheTuning()
     {
         var sound = Render(Facts + "section A\nchords | D |\nstrum | d |\n", new() { Parts = AuditionParts.Guitar });
         Assert.True(Sample.Level(sound, 0, 0.3, 1, 146.8324) > 0.003); // D3 in the bass
@@ -55,7 +55,7 @@ public class AuditionTests
     }
 
     [Fact]
-    public void A_harmonica_note_sounds_its_hole()
+    public void AHarmonicaNoteSoundsItsHole()
     {
         // Richter layout in C: hole 4 blow is C5, 523.25 Hz; hole 4 draw D5, 587.33 Hz.
         var sound = Render(Facts + "harp C\nsection A\nharp | +4 . -4 . |\n", new() { Parts = AuditionParts.Harp });
@@ -64,7 +64,7 @@ public class AuditionTests
     }
 
     [Fact]
-    public void Half_speed_takes_twice_as_long_at_the_same_pitch()
+    public void HalfSpeedTakesTwiceAsLongAtTheSamePitch()
     {
         var sound = Render(Facts + "section A\npick\nA2 | . . 0 . |\n", new() { Parts = AuditionParts.Guitar, Speed = 0.5 });
         Assert.Equal(2.0, Sample.FirstOver(sound, 0, 0, 0.001), 0.005);
@@ -72,7 +72,7 @@ public class AuditionTests
     }
 
     [Fact]
-    public void A_count_in_clicks_before_the_first_bar_and_the_click_goes_on_when_asked()
+    public void ACountInClicksBeforeTheFirstBarAndTheClickGoesOnWhenAsked()
     {
         const string quiet = Facts + "section A\nsung | . . . . |\n";
         var only = Render(quiet, new() { Parts = AuditionParts.None, CountInBars = 1 });
@@ -83,7 +83,7 @@ public class AuditionTests
     }
 
     [Fact]
-    public void Sung_syllables_tick_where_they_start()
+    public void SungSyllablesTickWhereTheyStart()
     {
         var sound = Render(Facts + "section A\nsung | _ _ x _ |\n", new() { Parts = AuditionParts.Sung });
         Assert.Equal(1.0, Sample.FirstOver(sound, 0, 0, 0.01), 0.08); // a soft start
@@ -91,7 +91,7 @@ public class AuditionTests
     }
 
     [Fact]
-    public void Against_a_recording_the_claims_are_left_and_the_recording_right_at_the_anchors_times()
+    public void AgainstARecordingTheClaimsAreLeftAndTheRecordingRightAtTheAnchorsTimes()
     {
         const string text = Facts + "recording r.wav\nsection A\nanchors 1 = 0:01.250\npick\nA2 | 0 |\n";
         var recording = Tone(880, 1.25, 4);
@@ -103,7 +103,7 @@ public class AuditionTests
     }
 
     [Fact]
-    public void Some_bars_alone_start_at_once()
+    public void SomeBarsAloneStartAtOnce()
     {
         var sound = Render(Facts + "section A\npick\nA2 | 0 | . | 0 |\n", new() { Parts = AuditionParts.Guitar, FirstBar = 3, LastBar = 3 });
         Assert.Equal(0, Sample.FirstOver(sound, 0, 0, 0.001), 0.005);
@@ -111,7 +111,7 @@ public class AuditionTests
     }
 
     [Fact]
-    public void The_level_is_safe_and_the_same_claims_sound_the_same()
+    public void TheLevelIsSafeAndTheSameClaimsSoundTheSame()
     {
         const string text = Facts + "shape C x32010\nsection A\nchords | C | C |\nstrum | d u d u | d u d u |\n";
         var (one, two) = (Render(text, new()), Render(text, new()));
@@ -123,7 +123,7 @@ public class AuditionTests
     [Theory]
     [InlineData(0.2)]
     [InlineData(2.5)]
-    public void A_speed_out_of_range_is_refused(double speed) =>
+    public void ASpeedOutOfRangeIsRefused(double speed) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Render(Facts + "section A\npick\nA2 | 0 |\n", new() { Speed = speed }));
 
     private static Signal Render(string text, AuditionOptions options) =>

@@ -19,15 +19,15 @@ public class TechniqueSoundTests
     [InlineData("7b9r7", 1.0, 9)]
     [InlineData("7b9r7", 3.45, 7)]
     [InlineData("7b9", 3.4, 9)]
-    public void A_bend_sounds_as_the_fret_that_it_names(string cell, double at, double fret) =>
+    public void ABendSoundsAsTheFretThatItNames(string cell, double at, double fret) =>
         Assert.InRange(Sample.CentsAbove(Of($"{cell} | ."), 0, at, 0.5, Fret(fret)), -3, 3);
 
     [Fact]
-    public void A_bend_starts_where_it_is_fretted() => Assert.InRange(Sample.CentsAbove(Of("7b9 | ."), 0, 0, 0.05, Fret(7)), -40, 40);
+    public void ABendStartsWhereItIsFretted() => Assert.InRange(Sample.CentsAbove(Of("7b9 | ."), 0, 0, 0.05, Fret(7)), -40, 40);
 
     /// <summary>Guitarists' vibrato wavers some five or six times a second (common practice).</summary>
     [Fact]
-    public void Vibrato_wavers_five_or_six_times_a_second()
+    public void VibratoWaversFiveOrSixTimesASecond()
     {
         var sound = Of("7~ | .");
         var pitches = Enumerable.Range(0, 100).Select(i => CentsNear(sound, 0.6 + 0.02 * i, Fret(7))).ToArray();
@@ -44,7 +44,7 @@ public class TechniqueSoundTests
     [InlineData("<5>", 4 * G3)]
     [InlineData("<4>", 5 * G3)]
     [InlineData("2<14>", 2 * G3 * 1.122462)]
-    public void A_harmonic_sounds_its_partial_alone(string cell, double frequency)
+    public void AHarmonicSoundsItsPartialAlone(string cell, double frequency)
     {
         var sound = Of($"{cell} | .");
         Assert.InRange(Sample.CentsAbove(sound, 0, 0.2, 0.8, frequency), -3, 3);
@@ -52,7 +52,7 @@ public class TechniqueSoundTests
     }
 
     [Fact]
-    public void A_muted_note_is_short_and_has_no_pitch()
+    public void AMutedNoteIsShortAndHasNoPitch()
     {
         var (muted, open) = (Of("x | ."), Of("0 | ."));
         Assert.True(Energy(muted, 0.3, 0.2) < 1e-4 * Energy(muted, 0, 0.2));
@@ -61,10 +61,10 @@ public class TechniqueSoundTests
     }
 
     [Fact]
-    public void A_ghost_note_is_much_softer() => Assert.InRange(Decibels(Of("(5) | ."), Of("5 | ."), 0.1), -20, -6);
+    public void AGhostNoteIsMuchSofter() => Assert.InRange(Decibels(Of("(5) | ."), Of("5 | ."), 0.1), -20, -6);
 
     [Fact]
-    public void What_is_let_ring_rings_over_a_change_of_chord()
+    public void WhatIsLetRingRingsOverAChangeOfChord()
     {
         const string chords = "shape Am x02210\nshape Em 022000\nsection A\nchords | Am | Em |\npick\n  G3 | {0} | . |\n";
         var (ring, plain) = (Render(Facts + chords.Replace("{0}", "2ring")), Render(Facts + chords.Replace("{0}", "2")));
@@ -77,7 +77,7 @@ public class TechniqueSoundTests
     [InlineData("s7")]
     [InlineData("t7")]
     [InlineData("p3")]
-    public void Hammered_pulled_slid_and_tapped_notes_are_not_plucked_again(string cell)
+    public void HammeredPulledSlidAndTappedNotesAreNotPluckedAgain(string cell)
     {
         var (bound, picked) = (Of($"5 {cell} | ."), Of($"5 {cell[1..]} | ."));
         Assert.True(Brightness(bound, 1, 0.03) < 0.3 * Brightness(picked, 1, 0.03));
@@ -89,7 +89,7 @@ public class TechniqueSoundTests
     [InlineData("\\7", 0, 9)]
     [InlineData("7/", 3.95, 10)]
     [InlineData("7\\", 3.95, 4)]
-    public void A_slide_from_or_to_nowhere_passes_the_frets_beside(string cell, double at, double fret)
+    public void ASlideFromOrToNowherePassesTheFretsBeside(string cell, double at, double fret)
     {
         var sound = Of($"{cell} | .");
         Assert.True(Sample.Level(sound, 0, at, 0.05, Fret(fret)) > Sample.Level(sound, 0, at, 0.05, Fret(7)));
@@ -97,7 +97,7 @@ public class TechniqueSoundTests
     }
 
     [Fact]
-    public void A_grace_note_is_over_when_its_note_begins()
+    public void AGraceNoteIsOverWhenItsNoteBegins()
     {
         var sound = Of("_ 3h5 | .");
         Assert.Equal(1 - 0.065, Sample.FirstOver(sound, 0, 0, 0.001), 0.005);

@@ -43,7 +43,7 @@ internal static class DemoScore
     {
         if (hearing.Lines.Of(LineKind.Voice) is not { } voice)
             return;
-        var grid = new LineGrid(BeatLine.Of(hearing.Beats, hearing.Meter.Best, hearing.Tempo.Best), hearing.Meter.Best.IsCompound, []);
+        var grid = new RhythmGrid(BeatAxis.Of(hearing.Beats, hearing.Meter.Best, hearing.Tempo.Best), hearing.Meter.Best.IsCompound, []);
         var syllables = truth.Notes.Where(n => n.Part == DemoPart.Voice).Select(n => grid.Step(n.Onset)).ToArray();
         var places = voice.Notes.Select(n => grid.Step(n.Onset)).Distinct().ToArray();
         var right = places.Intersect(syllables).Count();

@@ -16,7 +16,7 @@ internal static class SongChange
     public static async Task ShowAsync(SongDocument before, SongDocument after, bool write, string what, CancellationToken ct)
     {
         RequireSong(after);
-        string[] lines = [.. LineChanges.Between(before.Text, after.Text)];
+        string[] lines = [.. TextChanges.Between(before.Text, after.Text)];
         foreach (var line in lines)
             Console.Out.WriteLine(line);
         SayWhatIsNew(before, after);

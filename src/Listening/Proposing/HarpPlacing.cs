@@ -11,14 +11,14 @@ namespace Harkbook.Listening.Proposing;
 /// </summary>
 internal sealed class HarpPlacing
 {
-    private readonly LineGrid grid;
+    private readonly RhythmGrid grid;
     private readonly List<Breathed> breaths = [];
 
     /// <summary>Holes from one place to another, in steps of the grid from the first bar's start.</summary>
     private sealed record Breathed(int Start, int End, ImmutableArray<HarpNote> Holes, double Confidence);
 
     /// <param name="sectionEnds">In beats from the first bar's start, rising.</param>
-    public HarpPlacing(HeardLine? harmonica, BeatLine line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
+    public HarpPlacing(HeardLine? harmonica, BeatAxis line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
     {
         grid = new(line, isCompound, sectionEnds);
         if (harmonica is null || line.Bars.IsEmpty)

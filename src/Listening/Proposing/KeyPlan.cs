@@ -11,7 +11,7 @@ internal sealed class KeyPlan
     private readonly Key main;
 
     /// <param name="main">The song's key, in which every section starts.</param>
-    public KeyPlan(ImmutableArray<HeardKey> heard, BeatLine line, Key main)
+    public KeyPlan(ImmutableArray<HeardKey> heard, BeatAxis line, Key main)
     {
         var starts = heard.Select(k => (Key: k, Bar: SectionPlan.NearestBar(k.Start.Value, line))).ToList();
         ofBar = heard.IsEmpty ? [] : [.. Enumerable.Range(0, line.Bars.Length).Select(bar => starts.LastOrDefault(s => s.Bar <= bar, starts[0]).Key)];

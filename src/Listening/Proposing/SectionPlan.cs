@@ -9,7 +9,7 @@ internal sealed record PlannedSection(string Name, int FirstBar, int EndBar, Sta
 /// <summary>Puts heard sections on bars. Repeats are told apart by number: "A 1", "B 1", "A 2".</summary>
 internal static class SectionPlan
 {
-    public static ImmutableArray<PlannedSection> Of(ImmutableArray<HeardSection> heard, BeatLine line)
+    public static ImmutableArray<PlannedSection> Of(ImmutableArray<HeardSection> heard, BeatAxis line)
     {
         var starts = new SortedDictionary<int, HeardSection?>();
         foreach (var section in heard)
@@ -38,7 +38,7 @@ internal static class SectionPlan
         return new($"{label} {counts[label]}", first, end, heard is null ? Standing.Heard(0) : Standing.HeardToThePercent(heard.Confidence));
     }
 
-    public static int NearestBar(double time, BeatLine line)
+    public static int NearestBar(double time, BeatAxis line)
     {
         var place = line.Bars.IsEmpty ? 0 : line.PlaceOf(time);
         return Enumerable.Range(0, line.Bars.Length + 1).MinBy(i => Math.Abs((i < line.Bars.Length ? line.Bars[i].FirstBeat : line.Times.Length - 1) - place));

@@ -32,7 +32,7 @@ internal sealed class ShapeChoice
     private readonly List<(Shape Shape, double Match, double Cost)[]> candidates;
     private readonly Dictionary<(int, int), int> changes = [];
 
-    public ShapeChoice(Hearing hearing, IEnumerable<PlacedChord> placed)
+    public ShapeChoice(Hearing hearing, IEnumerable<GridChord> placed)
     {
         var strengths = HeardStrength.OfChords(hearing);
         var played = PlayedPlaces.OfChords(hearing);

@@ -28,7 +28,7 @@ public static class SongProposer
     public static Song Propose(Hearing hearing, string title, string recordingPath)
     {
         var meter = hearing.Meter.Best;
-        var line = BeatLine.Of(hearing.Beats, meter, hearing.Tempo.Best);
+        var line = BeatAxis.Of(hearing.Beats, meter, hearing.Tempo.Best);
         var placing = new ChordPlacing(line, meter.DivisionsPerBeat);
         var chords = line.Bars.IsEmpty ? [] : placing.Place(hearing.Chords);
         var shapes = new ShapeChoice(hearing, chords).Choose();
@@ -56,7 +56,7 @@ public static class SongProposer
         };
     }
 
-    private static ImmutableArray<Section> Sections(ImmutableArray<PlannedSection> plan, BeatLine line, ImmutableArray<Bar> bars, Seconds length, KeyPlan keys)
+    private static ImmutableArray<Section> Sections(ImmutableArray<PlannedSection> plan, BeatAxis line, ImmutableArray<Bar> bars, Seconds length, KeyPlan keys)
     {
         var anchors = Anchors(line, length);
         return
@@ -73,7 +73,7 @@ public static class SongProposer
     ];
 
     /// <summary>Bar indices and times in whole milliseconds, inside the recording. A bar start that was added is as sure as the beat next to it.</summary>
-    private static ImmutableArray<(int Bar, double Time, double Confidence)> Anchors(BeatLine line, Seconds length)
+    private static ImmutableArray<(int Bar, double Time, double Confidence)> Anchors(BeatAxis line, Seconds length)
     {
         var starts = line.Bars.Select((b, i) => (Bar: i, Beat: b.FirstBeat)).ToList();
         if (starts.Count > 0)
@@ -83,7 +83,7 @@ public static class SongProposer
         return [.. chosen.Select(i => (inside[i].Bar, Math.Round(line.Times[inside[i].Beat], 3), NearestConfidence(line, inside[i].Beat)))];
     }
 
-    private static double NearestConfidence(BeatLine line, int beat) =>
+    private static double NearestConfidence(BeatAxis line, int beat) =>
         Enumerable.Range(0, line.Confidences.Length).Where(i => line.Confidences[i] is not null).OrderBy(i => Math.Abs(i - beat)).Select(i => line.Confidences[i]).First() ?? 0;
 
     /// <summary>The key that is heard longest, surer stretches counting more; assumed when none was heard.</summary>

@@ -13,14 +13,14 @@ internal sealed class SungPlacing
     /// <summary>How often an x was at a syllable's own place on the demo's song for a voice and a guitar (docs/listening.md).</summary>
     private const double OnsetsRight = 0.7;
 
-    private readonly LineGrid grid;
+    private readonly RhythmGrid grid;
     private readonly List<Placed> syllables = [];
 
     /// <summary>From one place to another, in steps of the grid from the first bar's start.</summary>
     private readonly record struct Placed(int Start, int End, double Confidence);
 
     /// <param name="sectionEnds">In beats from the first bar's start, rising.</param>
-    public SungPlacing(HeardLine? voice, BeatLine line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
+    public SungPlacing(HeardLine? voice, BeatAxis line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
     {
         grid = new(line, isCompound, sectionEnds);
         if (voice is null || line.Bars.IsEmpty)

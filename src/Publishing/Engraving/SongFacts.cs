@@ -8,7 +8,7 @@ using Harkbook.Units;
 namespace Harkbook.Publishing.Engraving;
 
 /// <summary>One fact of a song in words.</summary>
-public sealed record SongFact(string Label, string Value, Standing Standing)
+public sealed record PrintedFact(string Label, string Value, Standing Standing)
 {
     /// <summary>"heard", with the confidence in percent where one was given; "" for a person's word.</summary>
     public string Doubt => Standing switch
@@ -22,9 +22,9 @@ public sealed record SongFact(string Label, string Value, Standing Standing)
 /// <summary>A song's facts in players' words, in the order they are needed to play along.</summary>
 public static class SongFacts
 {
-    public static ImmutableArray<SongFact> Of(Song song)
+    public static ImmutableArray<PrintedFact> Of(Song song)
     {
-        var facts = ImmutableArray.CreateBuilder<SongFact>();
+        var facts = ImmutableArray.CreateBuilder<PrintedFact>();
         if (HasReference(song))
             facts.Add(new(song.Recording is null ? "pitch" : "pitch of the record", Reference(song.ReferencePitch.Value), song.ReferencePitch.Standing));
         facts.Add(new("tuning, low to high", string.Join(' ', song.Tuning.Value.Strings.Select(PitchText.Of)), song.Tuning.Standing));

@@ -6,7 +6,6 @@ using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons.Page;
 using Harkbook.Publishing.Lessons.Timing;
-using SongFact = Harkbook.Publishing.Engraving.SongFact;
 
 namespace Harkbook.Publishing.Lessons;
 
@@ -51,7 +50,7 @@ public static class PlayAlongPage
         return notes.Length == 0 ? "" : $"<section class=\"why\" aria-label=\"Corrections\">\n<h2>Corrections</h2>\n{notes}</section>\n";
     }
 
-    private static string Fact(SongFact fact)
+    private static string Fact(PrintedFact fact)
     {
         var doubt = fact.Doubt.Length == 0 ? "" : $" <span class=\"doubt\">{WebUtility.HtmlEncode(fact.Doubt)}</span>";
         return $"<div><dt>{WebUtility.HtmlEncode(fact.Label)}</dt><dd>{WebUtility.HtmlEncode(fact.Value)}{doubt}</dd></div>";

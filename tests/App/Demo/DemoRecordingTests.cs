@@ -26,7 +26,7 @@ public class DemoRecordingTests
     private static readonly DemoPerformance Plain = new() { Seed = 3, LeadInSeconds = 0.5, RoomSeconds = 0.3 };
 
     [Fact]
-    public void The_recording_has_the_songs_pitch_and_the_truths_times()
+    public void TheRecordingHasTheSongsPitchAndTheTruthsTimes()
     {
         var take = DemoRecording.Render(Sample.Song(Text), Plain, TestContext.Current.CancellationToken);
         var picked = take.Truth.Notes.Last();
@@ -38,7 +38,7 @@ public class DemoRecordingTests
     }
 
     [Fact]
-    public void The_same_seed_plays_the_same_and_another_seed_not()
+    public void TheSameSeedPlaysTheSameAndAnotherSeedNot()
     {
         var song = Sample.Song(Text);
         Assert.Equal(DemoRecording.TruthOf(song, Plain).Notes, DemoRecording.TruthOf(song, Plain).Notes);
@@ -46,7 +46,7 @@ public class DemoRecordingTests
     }
 
     [Fact]
-    public void A_stroke_is_spread_and_none_of_its_notes_is_far_from_the_beat()
+    public void AStrokeIsSpreadAndNoneOfItsNotesIsFarFromTheBeat()
     {
         var truth = DemoRecording.TruthOf(Sample.Song(Text), Plain);
         var stroke = truth.Notes.Take(6).ToArray();
@@ -57,7 +57,7 @@ public class DemoRecordingTests
     }
 
     [Fact]
-    public void A_tune_that_doesnt_fit_the_syllables_says_where()
+    public void ATuneThatDoesntFitTheSyllablesSaysWhere()
     {
         var song = Sample.Song(Text + "\n  sung | x x . . | . |");
         var wrong = Plain with { Voice = ImmutableDictionary<string, ImmutableArray<string>>.Empty.Add("A", ["D3"]) };

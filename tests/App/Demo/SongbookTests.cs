@@ -9,7 +9,7 @@ namespace Harkbook.App.Tests.Demo;
 public class SongbookTests
 {
     [Fact]
-    public void Every_shape_sounds_its_chord_with_its_bass()
+    public void EveryShapeSoundsItsChordWithItsBass()
     {
         foreach (var (name, song, _) in DemoSongs.All())
         {
@@ -24,7 +24,7 @@ public class SongbookTests
     }
 
     [Fact]
-    public void Every_harmonica_note_can_be_played()
+    public void EveryHarmonicaNoteCanBePlayed()
     {
         foreach (var (_, song, _) in DemoSongs.All().Where(s => s.Song.Harp is not null))
         {
@@ -34,7 +34,7 @@ public class SongbookTests
     }
 
     [Fact]
-    public void The_anchors_are_where_the_recording_has_their_bars()
+    public void TheAnchorsAreWhereTheRecordingHasTheirBars()
     {
         foreach (var (name, song, performance) in DemoSongs.All())
         {
@@ -49,7 +49,7 @@ public class SongbookTests
     }
 
     [Fact]
-    public void The_truth_runs_without_gaps_and_breathes_within_bounds()
+    public void TheTruthRunsWithoutGapsAndBreathesWithinBounds()
     {
         foreach (var (_, song, performance) in DemoSongs.All())
         {
@@ -65,7 +65,7 @@ public class SongbookTests
     }
 
     [Fact]
-    public void Every_syllable_has_a_pitch_in_its_tune()
+    public void EverySyllableHasAPitchInItsTune()
     {
         foreach (var (_, song, performance) in DemoSongs.All())
             Assert.Equal(song.Bars.Sum(b => b.Sung.Length), DemoRecording.TruthOf(song, performance).Notes.Count(n => n.Part == DemoPart.Voice));

@@ -36,6 +36,19 @@ public class HouseTests
         Assert.True(looksAhead.Length == 0, string.Join('\n', looksAhead));
     }
 
+    /// <summary>One name, one thing: no two types of the house are called the same.</summary>
+    [Fact]
+    public void ATypesNameStandsOnce()
+    {
+        var twice = Houses.SelectMany(house => Assembly.Load(house.Data.Item1).GetTypes())
+            .Where(type => Rooms.IsOurs(type) && !type.IsNested && !type.Name.StartsWith('<'))
+            .GroupBy(type => type.Name)
+            .Where(named => named.Count() > 1)
+            .Select(named => string.Join(" and ", named.Select(type => type.FullName)))
+            .ToArray();
+        Assert.True(twice.Length == 0, string.Join('\n', twice));
+    }
+
     /// <summary>The order of each assembly's rooms. A room is a namespace ("." is the assembly's own) or one type that conducts others; "+"
     /// joins types that know one another.</summary>
     public static TheoryData<string, string> Houses { get; } = new()

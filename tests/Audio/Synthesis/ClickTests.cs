@@ -6,7 +6,7 @@ namespace Harkbook.Audio.Tests.Synthesis;
 public class ClickTests
 {
     [Fact]
-    public void Clicks_start_on_their_sample_and_the_accent_is_louder()
+    public void ClicksStartOnTheirSampleAndTheAccentIsLouder()
     {
         var sound = Click.Sound(SampleRate.FromHertz(44_100), [new(Seconds.FromSeconds(0.5), true), new(Seconds.FromSeconds(1), false)], Seconds.FromSeconds(1.5));
         var samples = sound.Channels[0];

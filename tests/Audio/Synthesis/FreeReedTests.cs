@@ -10,7 +10,7 @@ public class FreeReedTests
     [InlineData(261.6256)] // C4
     [InlineData(587.3295)] // D5
     [InlineData(2093.0045)] // C7, the highest reed of a C harmonica
-    public void A_held_reed_settles_on_its_pitch(double frequency)
+    public void AHeldReedSettlesOnItsPitch(double frequency)
     {
         var sound = Sound(new ReedNote(default, Seconds.FromSeconds(3), Hertz.FromHertz(frequency), 0.7));
         var beforeVibrato = Measure.Frequency(sound, 0.15, 0.15, frequency);
@@ -20,7 +20,7 @@ public class FreeReedTests
     [Theory]
     [InlineData(22_050)]
     [InlineData(44_100)]
-    public void Nothing_folds_back_below_a_high_reed(int rate)
+    public void NothingFoldsBackBelowAHighReed(int rate)
     {
         var sound = Sound(rate, new ReedNote(default, Seconds.FromSeconds(2), Hertz.FromHertz(1567.98), 1));
         var level = Measure.Level(sound, 0.5, 1, 1567.98);
@@ -29,7 +29,7 @@ public class FreeReedTests
     }
 
     [Fact]
-    public void The_attack_is_slow_and_the_pitch_starts_low()
+    public void TheAttackIsSlowAndThePitchStartsLow()
     {
         var sound = Sound(new ReedNote(Seconds.FromSeconds(0.2), Seconds.FromSeconds(2), Hertz.FromHertz(440), 0.7));
         Assert.All(sound.Channels[0].Take(8820), x => Assert.Equal(0, x));
@@ -38,7 +38,7 @@ public class FreeReedTests
     }
 
     [Fact]
-    public void Two_reeds_sound_together()
+    public void TwoReedsSoundTogether()
     {
         var sound = Sound(
             new ReedNote(default, Seconds.FromSeconds(2), Hertz.FromHertz(440), 0.7),

@@ -10,7 +10,7 @@ public class MixerTests
     private static readonly SampleRate Cd = SampleRate.FromHertz(44_100);
 
     [Fact]
-    public void Panning_keeps_the_power()
+    public void PanningKeepsThePower()
     {
         var sine = Measure.Sine(44_100, 440, 0.5);
         foreach (var pan in new[] { -1, -0.4, 0, 0.7, 1 })
@@ -22,7 +22,7 @@ public class MixerTests
     }
 
     [Fact]
-    public void A_master_has_the_loudness_asked_for_and_no_peak_over_minus_1_dBFS()
+    public void AMasterHasTheLoudnessAskedForAndNoPeakOverMinus1DBFS()
     {
         var strings = Enumerable.Range(0, 6).Select(s => Enumerable.Range(0, 8).Select(i => new Pluck(Seconds.FromSeconds(i), Seconds.FromSeconds(i + 1), Hertz.FromHertz(100 * (s + 1)), 1)).ToArray()).ToArray();
         var guitar = new StringInstrument(Cd, StringSet.Steel, 1).Sound(strings, Seconds.FromSeconds(8), TestContext.Current.CancellationToken);
@@ -32,20 +32,20 @@ public class MixerTests
     }
 
     [Fact]
-    public void The_limiter_leaves_what_is_under_the_ceiling_alone()
+    public void TheLimiterLeavesWhatIsUnderTheCeilingAlone()
     {
         var sine = Measure.Sine(44_100, 440, 0.5, 0.8);
         Assert.Equal(sine.Channels[0], Limiter.Limit(sine, 0.891).Channels[0]);
     }
 
     [Fact]
-    public void The_limiter_turns_down_without_bending_the_wave()
+    public void TheLimiterTurnsDownWithoutBendingTheWave()
     {
         var limited = Limiter.Limit(Measure.Sine(44_100, 440, 1, 4), 0.5);
         Assert.InRange(Measure.Decibels(Measure.Level(limited, 0.3, 0.5, 1320) / Measure.Level(limited, 0.3, 0.5, 440)), double.NegativeInfinity, -40);
     }
 
     [Fact]
-    public void Tracks_of_two_rates_are_refused() =>
+    public void TracksOfTwoRatesAreRefused() =>
         Assert.Throws<ArgumentException>(() => Mixer.Sum(Cd, [new(Measure.Sine(48_000, 440, 0.1))]));
 }

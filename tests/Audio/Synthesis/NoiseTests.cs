@@ -5,7 +5,7 @@ namespace Harkbook.Audio.Tests.Synthesis;
 public class NoiseTests
 {
     [Fact]
-    public void The_generator_gives_the_published_numbers()
+    public void TheGeneratorGivesThePublishedNumbers()
     {
         // SplitMix64 from the state 1234567: its widely published first outputs (Vigna's splitmix64.c; from memory).
         ulong[] published = [6457827717110365317, 3203168211198807973, 9817491932198370423];
@@ -15,7 +15,7 @@ public class NoiseTests
     }
 
     [Fact]
-    public void Normal_numbers_have_mean_0_and_deviation_1()
+    public void NormalNumbersHaveMean0AndDeviation1()
     {
         var noise = new Noise(3);
         var numbers = Enumerable.Range(0, 20_000).Select(_ => noise.NextNormal()).ToArray();

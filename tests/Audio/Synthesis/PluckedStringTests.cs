@@ -21,7 +21,7 @@ public class PluckedStringTests
 
     [Theory]
     [MemberData(nameof(Range))]
-    public void A_note_from_E2_to_E6_sounds_within_a_cent_of_equal_temperament(int rate, int midi)
+    public void ANoteFromE2ToE6SoundsWithinACentOfEqualTemperament(int rate, int midi)
     {
         // f = 440·2^((m−69)/12), the MIDI convention; computed here, not by the project.
         var wanted = 440 * Math.Pow(2, (midi - 69) / 12.0);
@@ -35,7 +35,7 @@ public class PluckedStringTests
     [Theory]
     [InlineData(82.4069)]
     [InlineData(196)]
-    public void Partials_are_sharp_as_a_stiff_string_makes_them(double frequency)
+    public void PartialsAreSharpAsAStiffStringMakesThem(double frequency)
     {
         // f(n) = n·f₁·√((1 + B·n²)/(1 + B)): Fletcher, JASA 36, 1964, on stiff strings.
         var b = StringSet.Steel.Inharmonicity;
@@ -48,7 +48,7 @@ public class PluckedStringTests
     }
 
     [Fact]
-    public void The_slow_stage_decays_as_long_as_the_string_set_says()
+    public void TheSlowStageDecaysAsLongAsTheStringSetSays()
     {
         var sound = new PluckedString(Cd, StringSet.Steel, 3).Sound([Note(0, 12, 82.4)], Seconds.FromSeconds(10));
         var fall = Measure.Decibels(Measure.Level(sound, 5, 1, 82.4) / Measure.Level(sound, 8, 1, 82.4));
@@ -56,7 +56,7 @@ public class PluckedStringTests
     }
 
     [Fact]
-    public void A_note_falls_all_the_way_and_fast_first()
+    public void ANoteFallsAllTheWayAndFastFirst()
     {
         var sound = new PluckedString(Cd, StringSet.Steel, 4).Sound([Note(0, 9, 146.83)], Seconds.FromSeconds(6));
         var levels = Enumerable.Range(0, 28).Select(i => Measure.Decibels(Measure.Rms(sound, 0.1 + 0.2 * i, 0.2))).ToArray();
@@ -65,7 +65,7 @@ public class PluckedStringTests
     }
 
     [Fact]
-    public void Nothing_sounds_before_the_note_nor_soon_after_it_is_damped()
+    public void NothingSoundsBeforeTheNoteNorSoonAfterItIsDamped()
     {
         var sound = new PluckedString(Cd, StringSet.Steel, 5).Sound([Note(0.5, 1.5, 110)], Seconds.FromSeconds(3));
         Assert.All(sound.Channels[0].Take(22_050), x => Assert.Equal(0, x));
@@ -73,7 +73,7 @@ public class PluckedStringTests
     }
 
     [Fact]
-    public void A_new_pluck_stops_the_old_note()
+    public void ANewPluckStopsTheOldNote()
     {
         var sound = new PluckedString(Cd, StringSet.Steel, 6).Sound([Note(0, 5, 110), Note(1, 5, 185)], Seconds.FromSeconds(2));
         var before = Measure.Level(sound, 0.5, 0.4, 110);
@@ -85,7 +85,7 @@ public class PluckedStringTests
     [InlineData(PluckKind.Hammered, 164.81, 185)]
     [InlineData(PluckKind.Pulled, 185, 164.81)]
     [InlineData(PluckKind.Slid, 164.81, 220)]
-    public void A_note_goes_on_at_the_new_pitch_without_a_jump(PluckKind kind, double from, double to)
+    public void ANoteGoesOnAtTheNewPitchWithoutAJump(PluckKind kind, double from, double to)
     {
         var slur = new Pluck(Seconds.FromSeconds(0.7), Seconds.FromSeconds(3), Hertz.FromHertz(to), 0.7, kind);
         var sound = new PluckedString(Cd, StringSet.Steel, 7).Sound([Note(0, 0.7, from), slur], Seconds.FromSeconds(2));
@@ -95,7 +95,7 @@ public class PluckedStringTests
     }
 
     [Fact]
-    public void The_same_seed_sounds_the_same_and_another_differs()
+    public void TheSameSeedSoundsTheSameAndAnotherDiffers()
     {
         float[] Render(int seed) => new PluckedString(Cd, StringSet.Nylon, seed).Sound([Note(0, 1, 220)], Seconds.FromSeconds(0.5)).Channels[0];
         Assert.Equal(Render(8), Render(8));
@@ -103,7 +103,7 @@ public class PluckedStringTests
     }
 
     [Fact]
-    public void A_harder_stroke_is_brighter_and_nylon_is_darker_than_steel()
+    public void AHarderStrokeIsBrighterAndNylonIsDarkerThanSteel()
     {
         double HighShare(StringSet set, double strength)
         {
@@ -115,7 +115,7 @@ public class PluckedStringTests
     }
 
     [Fact]
-    public void The_plucking_place_leaves_out_the_partial_with_a_node_there()
+    public void ThePluckingPlaceLeavesOutThePartialWithANodeThere()
     {
         // A string plucked at 1/5 of its length lacks its fifth partial (textbook physics).
         var set = StringSet.Nylon with { PluckPlace = 0.2, Scrape = 0, Inharmonicity = 0 };
@@ -129,7 +129,7 @@ public class PluckedStringTests
     }
 
     [Fact]
-    public void A_rate_too_low_for_music_is_refused() =>
+    public void ARateTooLowForMusicIsRefused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new PluckedString(SampleRate.FromHertz(8000), StringSet.Steel, 1));
 
     private static Pluck Note(double at, double until, double frequency, double strength = 0.7) =>

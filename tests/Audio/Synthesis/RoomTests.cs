@@ -9,7 +9,7 @@ public class RoomTests
     [Theory]
     [InlineData(0.4)]
     [InlineData(1.2)]
-    public void The_tail_rings_as_long_as_asked(double seconds)
+    public void TheTailRingsAsLongAsAsked(double seconds)
     {
         // Backward integration of the squared impulse response: Schroeder, JASA 37, 1965. Low-passed, as the promise is for below 1 kHz.
         var impulse = new Signal(SampleRate.FromHertz(44_100), new float[88_200]);
@@ -25,7 +25,7 @@ public class RoomTests
     }
 
     [Fact]
-    public void The_two_sides_differ()
+    public void TheTwoSidesDiffer()
     {
         var answer = new Room(SampleRate.FromHertz(44_100), Seconds.FromSeconds(0.5)).Answer(Measure.Sine(44_100, 300, 0.5));
         Assert.NotEqual(answer.Channels[0], answer.Channels[1]);

@@ -6,7 +6,7 @@ namespace Harkbook.Audio.Tests.Synthesis;
 public class StringInstrumentTests
 {
     [Fact]
-    public void A_full_stroke_stays_within_full_scale_and_is_heard()
+    public void AFullStrokeStaysWithinFullScaleAndIsHeard()
     {
         double[] open = [82.41, 110, 146.83, 196, 246.94, 329.63]; // standard tuning, common practice
         var strings = open.Select(f => new[] { new Pluck(default, Seconds.FromSeconds(3), Hertz.FromHertz(f), 1) }).ToArray();

@@ -13,7 +13,7 @@ public class TapeTests
     [InlineData(-101.271, 415.0 / 440)]
     [InlineData(7.851, 442.0 / 440)]
     [InlineData(-146.707, 44_100.0 / 48_000)] // a file made at 48 kHz marked 44.1 kHz
-    public void An_offset_in_cents_shifts_pitch_and_length_by_its_ratio(double cents, double ratio)
+    public void AnOffsetInCentsShiftsPitchAndLengthByItsRatio(double cents, double ratio)
     {
         var tape = Tape.Play(Measure.Sine(44_100, 1000, 2), new(Cents.FromCents(cents), 0, 0, 1), -200, 1);
         Assert.InRange(Measure.Cents(1000 * ratio, Measure.Frequency(tape, 0.1, 1.5, 1000 * ratio)), -0.01, 0.01);
@@ -21,7 +21,7 @@ public class TapeTests
     }
 
     [Fact]
-    public void A_moment_found_on_the_tape_was_played_when_it_says()
+    public void AMomentFoundOnTheTapeWasPlayedWhenItSays()
     {
         var transport = new TapeTransport(Cents.FromCents(-23), 0.002, 0.0008, 5);
         for (var t = 0.0; t < 120; t += 3.7)
@@ -29,7 +29,7 @@ public class TapeTests
     }
 
     [Fact]
-    public void A_click_comes_off_the_tape_where_the_transport_says()
+    public void AClickComesOffTheTapeWhereTheTransportSays()
     {
         var transport = new TapeTransport(Cents.FromCents(18), 0.003, 0.001, 2);
         var rate = SampleRate.FromHertz(44_100);
@@ -41,14 +41,14 @@ public class TapeTests
     }
 
     [Fact]
-    public void Playing_fast_does_not_fold_the_highest_sounds_back()
+    public void PlayingFastDoesNotFoldTheHighestSoundsBack()
     {
         var tape = Tape.Play(Measure.Sine(44_100, 21_900, 1), new(Cents.FromCents(100), 0, 0, 1), -200, 1);
         Assert.InRange(Measure.Decibels(Measure.Rms(tape, 0.1, 0.7)), double.NegativeInfinity, -40);
     }
 
     [Fact]
-    public void Hiss_has_the_level_asked_for()
+    public void HissHasTheLevelAskedFor()
     {
         var silence = new Signal(SampleRate.FromHertz(44_100), new float[44_100]);
         Assert.Equal(-66, Measure.Decibels(Measure.Rms(Tape.Play(silence, new(default, 0, 0, 1), -66, 1), 0, 1)), 0.3);

@@ -7,7 +7,7 @@ namespace Harkbook.Audio.Tests.Synthesis;
 public class VoiceLikeTests
 {
     [Fact]
-    public void A_held_syllable_sits_on_its_pitch_and_the_next_glides_to_its_own()
+    public void AHeldSyllableSitsOnItsPitchAndTheNextGlidesToItsOwn()
     {
         var sound = Sound(Tone(0, 1, 220, "hod"), Tone(1, 2, 277.18, "hod"));
         Assert.InRange(Measure.Cents(220, Measure.Frequency(sound, 0.1, 0.4, 220)), -4, 4);
@@ -19,7 +19,7 @@ public class VoiceLikeTests
     [InlineData("hod")]
     [InlineData("who")]
     [InlineData("had")]
-    public void Harmonics_near_a_vowels_formants_stand_out(string name)
+    public void HarmonicsNearAVowelsFormantsStandOut(string name)
     {
         // Formants from Peterson & Barney, JASA 24(2), 1952, table II: within 60 Hz of one, a harmonic is
         // stronger than at the dip half-way to the next, after the source's own slope is taken off.
@@ -35,7 +35,7 @@ public class VoiceLikeTests
     }
 
     [Fact]
-    public void It_is_silent_between_and_after_syllables()
+    public void ItIsSilentBetweenAndAfterSyllables()
     {
         var sound = Sound(Tone(0.2, 0.8, 220, "hud"), Tone(1.6, 2, 220, "hud"));
         var loud = Measure.Rms(sound, 0.4, 0.3);

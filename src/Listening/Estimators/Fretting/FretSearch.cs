@@ -20,9 +20,9 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
 
     private readonly GripFinder grips = new(neck, weights, gripsPerPosition);
 
-    private sealed class State(Grip? grip, State? before, double cost, sbyte[] frets, double[] ends)
+    private sealed class State(HeldFrets? grip, State? before, double cost, sbyte[] frets, double[] ends)
     {
-        public Grip? Grip => grip;
+        public HeldFrets? HeldFrets => grip;
         public State? Before => before;
         public double Cost => cost;
 
@@ -63,9 +63,9 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
     /// <summary>Listening hears octaves and twelfths of what sounds, above and below.</summary>
     private static bool IsEcho(int pitch, int[] together) => together.Any(other => Math.Abs(pitch - other) is 12 or 19 or 24);
 
-    private IEnumerable<State> Best(List<State> beam, List<Grip> ways, StruckNotes struck, ImmutableArray<HeardNote> notes, double time)
+    private IEnumerable<State> Best(List<State> beam, List<HeldFrets> ways, StruckNotes struck, ImmutableArray<HeardNote> notes, double time)
     {
-        var best = new PriorityQueue<(State Before, Grip Grip, double Cost), double>();
+        var best = new PriorityQueue<(State Before, HeldFrets HeldFrets, double Cost), double>();
         foreach (var grip in ways)
         {
             foreach (var before in beam)
@@ -79,13 +79,13 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
                     best.Dequeue();
             }
         }
-        return best.UnorderedItems.Select(b => Next(b.Element.Before, b.Element.Grip, b.Element.Cost, struck, notes));
+        return best.UnorderedItems.Select(b => Next(b.Element.Before, b.Element.HeldFrets, b.Element.Cost, struck, notes));
     }
 
     /// <summary>What moving from a state to a grip costs.</summary>
-    private double Change(State before, Grip grip, double now, double time)
+    private double Change(State before, HeldFrets grip, double now, double time)
     {
-        var shift = before.Grip is null ? 0 : Math.Abs(grip.Position - before.Position);
+        var shift = before.HeldFrets is null ? 0 : Math.Abs(grip.Position - before.Position);
         var cost = shift == 0 ? 0 : (weights.Shift + weights.ShiftPerFret * shift) * (time < Quick ? 2 : time < Unhurried ? 1.3 : 1);
         for (var s = 0; s < neck.Strings; s++)
         {
@@ -105,7 +105,7 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
     }
 
     /// <summary>Fingers that the hand has moved away from are forgotten.</summary>
-    private State Next(State before, Grip grip, double cost, StruckNotes struck, ImmutableArray<HeardNote> notes)
+    private State Next(State before, HeldFrets grip, double cost, StruckNotes struck, ImmutableArray<HeardNote> notes)
     {
         var (frets, ends) = ((sbyte[])before.Frets.Clone(), (double[])before.Ends.Clone());
         for (var s = 0; s < frets.Length; s++)
@@ -132,7 +132,7 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
                 then = then.Before!;
             for (var s = 0; s < neck.Strings; s++)
             {
-                if (then.Grip!.NoteOfString[s] is >= 0 and var note)
+                if (then.HeldFrets!.NoteOfString[s] is >= 0 and var note)
                     path.Add(struck.Notes[note], s, weight);
             }
         }
@@ -153,10 +153,10 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
             positions[g] = state.Position;
             for (var s = 0; s < neck.Strings; s++)
             {
-                if (state.Grip!.NoteOfString[s] is not (>= 0 and var note))
+                if (state.HeldFrets!.NoteOfString[s] is not (>= 0 and var note))
                     continue;
                 var index = groups[g].Notes[note];
-                (strings[index], frets[index], confidence[index]) = (s, state.Grip.FretOfString[s], Least + (Most - Least) * outcome.Shares[index].GetValueOrDefault(s));
+                (strings[index], frets[index], confidence[index]) = (s, state.HeldFrets.FretOfString[s], Least + (Most - Least) * outcome.Shares[index].GetValueOrDefault(s));
             }
         }
         return new(strings, frets, confidence, positions, last.Cost);

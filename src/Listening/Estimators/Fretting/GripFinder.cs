@@ -5,7 +5,7 @@ namespace Harkbook.Listening.Estimators.Fretting;
 /// <summary>Lists the cheapest ways to sound notes struck together, for each place of the hand.</summary>
 internal sealed class GripFinder(Neck neck, FretWeights weights, int kept)
 {
-    private readonly List<Grip> found = [];
+    private readonly List<HeldFrets> found = [];
     private readonly sbyte[] noteOfString = new sbyte[neck.Strings];
     private readonly sbyte[] fretOfString = new sbyte[neck.Strings];
     private int[] midi = [];
@@ -16,7 +16,7 @@ internal sealed class GripFinder(Neck neck, FretWeights weights, int kept)
     /// <param name="midi">Rising.</param>
     /// <param name="leftOut">What leaving out each note costs.</param>
     /// <param name="habit">What each note costs on each string.</param>
-    public List<Grip> At(int position, int[] midi, double[] leftOut, Func<int, int, double>? habit)
+    public List<HeldFrets> At(int position, int[] midi, double[] leftOut, Func<int, int, double>? habit)
     {
         (this.position, this.midi, this.leftOut, this.habit) = (position, midi, leftOut, habit);
         found.Clear();
@@ -96,7 +96,7 @@ internal sealed class GripFinder(Neck neck, FretWeights weights, int kept)
     {
         if (found.Count == kept && cost >= found[^1].Cost)
             return;
-        var grip = new Grip(position, [.. noteOfString], [.. fretOfString], cost);
+        var grip = new HeldFrets(position, [.. noteOfString], [.. fretOfString], cost);
         var place = found.FindIndex(g => g.Cost > cost);
         found.Insert(place < 0 ? found.Count : place, grip);
         if (found.Count > kept)

@@ -53,7 +53,7 @@ internal static class LineKinds
     /// <summary>How far a harmonica can play all these phrases, in nepers: double notes on one breath speak for it, others and notes that it hasn't got against it.</summary>
     public static double OnHarmonica(IEnumerable<LinePhrase> phrases, ImmutableArray<HeardKey> keys)
     {
-        var fit = HarpFit.Of(LineNotes.Of(phrases.SelectMany(p => p.Stretches)), keys);
+        var fit = BreathFit.Of(LineNotes.Of(phrases.SelectMany(p => p.Stretches)), keys);
         return Speaks(fit.OnOneBreath - Few) - Speaks(fit.NotOneBreath - Few) - Speaks(fit.Missing - Few);
     }
 

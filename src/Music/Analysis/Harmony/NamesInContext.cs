@@ -99,7 +99,7 @@ public static class NamesInContext
         if (above.Has(0) || !above.Has(4) || !above.Has(10) || !above.IsIn(RootlessDominant))
             yield break;
         var reading = ChordReading.Of(above.With(0).Mask);
-        var name = ChordSpelling.Root(root, reading.Quality, notes, key);
+        var name = RootSpelling.Root(root, reading.Quality, notes, key);
         var inBass = reading.Quality.Intervals.First(i => Floor.Mod(i.Semitones, 12) == Floor.Mod(notes.Bass.PitchClass - root, 12));
         var chord = Chord.Of(name, reading.Quality, name + inBass);
         var cost = reading.WholeCost + Rootless + ChordNaming.Fit(chord, key);

@@ -9,7 +9,7 @@ namespace Harkbook.Music.Analysis.Rhythm;
 /// <param name="Keith">Null where the measure has no answer.</param>
 /// <param name="EntersBeat">Whether a syllable starts on the first beat.</param>
 /// <param name="IsHeldInto">Whether a syllable of the bar before sounds on into this one.</param>
-public sealed record SungBar(TwoLines Lines, int Syncopation, double BeatDistance, int? Keith, bool EntersBeat, bool IsHeldInto)
+public sealed record SungBar(TwoParts Lines, int Syncopation, double BeatDistance, int? Keith, bool EntersBeat, bool IsHeldInto)
 {
     public int Number => Lines.Bar.Number;
 

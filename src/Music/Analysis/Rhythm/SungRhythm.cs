@@ -11,7 +11,7 @@ public sealed record SungRhythm(ImmutableArray<SungBar> Bars, ImmutableArray<Syn
 {
     public static SungRhythm Of(Song song)
     {
-        var lines = song.Bars.Select(TwoLines.Of).ToArray();
+        var lines = song.Bars.Select(TwoParts.Of).ToArray();
         var syncopations = SyncopationRule.Of([.. lines.Select(l => (l.Bar.Meter, l.Voice.Select(v => v.At).ToImmutableArray()))]);
         var held = HeldInto(song);
         return new([.. lines.Where(l => l.HasVoice).Select(l => Measured(l, syncopations, held))], syncopations, Anticipation.In(song), song.Counting);
@@ -20,7 +20,7 @@ public sealed record SungRhythm(ImmutableArray<SungBar> Bars, ImmutableArray<Syn
     /// <summary>Syncopation a bar, over the bars that are sung in; 0 where none is.</summary>
     public double MeanSyncopation => Bars.IsEmpty ? 0 : Syncopations.Sum(s => s.Strength) / (double)Bars.Length;
 
-    private static SungBar Measured(TwoLines lines, ImmutableArray<Syncopation> syncopations, HashSet<int> held)
+    private static SungBar Measured(TwoParts lines, ImmutableArray<Syncopation> syncopations, HashSet<int> held)
     {
         Beats[] onsets = [.. lines.Voice.Select(v => v.At)];
         var number = lines.Bar.Number;

@@ -42,8 +42,8 @@ public sealed record TappedBars(ImmutableArray<(int Bar, Seconds At)> Anchors, I
         var times = sorted.ToDictionary(t => starts[t.Bar - 1] + t.Beat, t => t.At.Value);
         int[] knots = [.. Sections(song).SelectMany(s => Thinned(sorted.Where(t => t.Beat == 0 && t.Bar >= s.First
             && t.Bar <= s.End).Select(t => starts[t.Bar - 1]), times)).Distinct().Order()];
-        var fitted = StraightLines.Fit(knots, times);
-        var off = times.Average(t => Math.Abs(t.Value - StraightLines.At(knots, fitted, t.Key)));
+        var fitted = LinearSpline.Fit(knots, times);
+        var off = times.Average(t => Math.Abs(t.Value - LinearSpline.At(knots, fitted, t.Key)));
         return new([.. knots.Select((k, i) => (Array.IndexOf(starts, k) + 1, Seconds.FromSeconds(Math.Round(Math.Max(0, fitted[i]), 3))))], [.. sorted],
             Seconds.FromSeconds(off));
     }

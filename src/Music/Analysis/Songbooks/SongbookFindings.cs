@@ -14,7 +14,7 @@ internal static class SongbookFindings
     private const double AudibleCents = 5;
 
     public static IEnumerable<SongbookFinding> In(ImmutableArray<Song> songs) =>
-        Shapes(songs).Concat(Chords(songs)).Concat(Tunings(songs)).Concat(SectionNames.FindingsIn(songs)).Concat(Pitches(songs));
+        Shapes(songs).Concat(Chords(songs)).Concat(Tunings(songs)).Concat(SectionKinds.FindingsIn(songs)).Concat(Pitches(songs));
 
     /// <summary>A capo moves every name alike, so names are compared as they would be without it.</summary>
     private static IEnumerable<SongbookFinding> Shapes(ImmutableArray<Song> songs) =>

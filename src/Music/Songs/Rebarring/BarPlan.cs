@@ -5,7 +5,7 @@ using Harkbook.Units;
 
 namespace Harkbook.Music.Songs.Rebarring;
 
-/// <summary>A bar to come. Its start is on the old line of beats, below zero where the bar begins before the song.</summary>
+/// <summary>A bar to come. Its start is on the old axis of beats, below zero where the bar begins before the song.</summary>
 internal sealed record NewBar(Beats Start, Beats End, Meter Meter);
 
 /// <summary>A section to come: an old one, or the beats before the first or behind the last where those stand alone.</summary>
@@ -22,7 +22,7 @@ internal sealed class BarPlan
     /// <summary>What a section of beats before the first is called.</summary>
     public const string PickUp = "Pick-up";
 
-    private readonly SongLine line;
+    private readonly SongAxis line;
     private readonly SongSyntax syntax;
     private readonly BarChange change;
     private readonly Meter songMeter;
@@ -32,7 +32,7 @@ internal sealed class BarPlan
     private readonly List<NewBar> bars = [];
 
     /// <param name="tied">Where times are tied to the old line.</param>
-    public BarPlan(SongLine line, SongSyntax syntax, BarChange change, Meter songMeter, ImmutableArray<Beats> tied)
+    public BarPlan(SongAxis line, SongSyntax syntax, BarChange change, Meter songMeter, ImmutableArray<Beats> tied)
     {
         (this.line, this.syntax, this.change, this.songMeter, this.tied) = (line, syntax, change, songMeter, tied);
         target = change.MeterFrom(songMeter);

@@ -8,13 +8,13 @@ namespace Harkbook.Music.Songs.Rebarring;
 /// <summary>What every voice says in each new bar.</summary>
 internal sealed class NewVoices
 {
-    private readonly SongLine line;
+    private readonly SongAxis line;
     private readonly BarPlan plan;
     private readonly TempoLevel level;
-    private readonly Dictionary<Voice, ILookup<int, LineEvent>> byBar;
+    private readonly Dictionary<Voice, ILookup<int, BeatEvent>> byBar;
     private readonly bool restates;
 
-    public NewVoices(SongLine line, BarPlan plan, TempoLevel level)
+    public NewVoices(SongAxis line, BarPlan plan, TempoLevel level)
     {
         (this.line, this.plan, this.level) = (line, plan, level);
         restates = Restates();
@@ -52,7 +52,7 @@ internal sealed class NewVoices
     private static Beats Quotient(Beats a, Beats b) => a * b.Denominator / b.Numerator;
 
     /// <summary>A silence that nobody wrote is left out where something starts there, or a section ends of itself.</summary>
-    private IEnumerable<LineEvent> Placed(Voice voice, List<LineEvent> events)
+    private IEnumerable<BeatEvent> Placed(Voice voice, List<BeatEvent> events)
     {
         var borders = plan.Sections.Where(s => s.First < plan.Bars.Count).Select(s => plan.Bars[s.First].Start).ToHashSet();
         var starts = events.Where(e => e.Written).Select(e => e.At).ToHashSet();
@@ -64,9 +64,9 @@ internal sealed class NewVoices
     private bool IsInside(Beats at) => at >= plan.Bars[0].Start && at < plan.Bars[^1].End;
 
     /// <summary>Chords that go on over a new bar line: said again where a section starts, and in a file that does so at every bar.</summary>
-    private IEnumerable<LineEvent> Held(List<LineEvent> events, HashSet<Beats> borders)
+    private IEnumerable<BeatEvent> Held(List<BeatEvent> events, HashSet<Beats> borders)
     {
-        var (next, open) = (0, (LineEvent?)null);
+        var (next, open) = (0, (BeatEvent?)null);
         foreach (var bar in plan.Bars)
         {
             for (; next < events.Count && events[next].At < bar.Start; next++)

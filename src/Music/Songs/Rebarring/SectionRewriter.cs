@@ -9,7 +9,7 @@ namespace Harkbook.Music.Songs.Rebarring;
 
 /// <summary>Writes one section's new bars, part under part, in the order in which the file has its parts.</summary>
 /// <param name="like">The section whose bars it takes over where they are the same; null where it stands for itself.</param>
-internal sealed class SectionRewriter(NewSection section, NewSection? like, SectionSyntax? old, NewVoices voices, BarPlan plan, ILookup<int, LineNote> notes,
+internal sealed class SectionRewriter(NewSection section, NewSection? like, SectionSyntax? old, NewVoices voices, BarPlan plan, ILookup<int, KeptLine> notes,
     string indent, Tuning tuning)
 {
     private const int MostBarsPerLine = 4, WidestLine = 150;
@@ -54,7 +54,7 @@ internal sealed class SectionRewriter(NewSection section, NewSection? like, Sect
 
     private Meter MeterOf(int bar) => plan.Bars[section.First + bar - 1].Meter;
 
-    private IEnumerable<LineNote> NotesAt(int bar) => notes[section.First + bar - 1];
+    private IEnumerable<KeptLine> NotesAt(int bar) => notes[section.First + bar - 1];
 
     private IEnumerable<SongPart> Parts() =>
         (old?.Lines.Select(l => l.Voice.Part) ?? []).Concat(voices.All.Select(v => v.Part)).Distinct();

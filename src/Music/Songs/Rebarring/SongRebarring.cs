@@ -18,10 +18,10 @@ public sealed class SongRebarring
     private readonly SongDocument document;
     private readonly Song song;
     private readonly BarChange change;
-    private readonly SongLine line;
+    private readonly SongAxis line;
     private readonly BarPlan plan;
     private readonly NewVoices voices;
-    private readonly LineNotes notes;
+    private readonly KeptLines notes;
     private readonly List<string> remarks = [];
     private readonly Dictionary<int, NewSection> kept;
 

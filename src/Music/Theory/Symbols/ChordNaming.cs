@@ -46,7 +46,7 @@ public static class ChordNaming
     private static ChordName Whole(SoundingNotes notes, int rootClass, Key? key)
     {
         var reading = ChordReading.Of(notes.Above(rootClass, notes.Mask));
-        var root = ChordSpelling.Root(rootClass, reading.Quality, notes, key);
+        var root = RootSpelling.Root(rootClass, reading.Quality, notes, key);
         var inBass = reading.Quality.Intervals.First(i => Floor.Mod(i.Semitones - (notes.Bass.PitchClass - rootClass), 12) == 0);
         var chord = Chord.Of(root, reading.Quality, root + inBass);
         var cost = reading.Cost + Inversion(inBass, reading) + Unspelled(chord, notes);
@@ -59,8 +59,8 @@ public static class ChordNaming
         var reading = ChordReading.Of(notes.Above(rootClass, upper));
         if (int.PopCount(upper) < 3 || reading.Cost > PlainestOverBass || reading.LeftOut.Length > 0)
             return null;
-        var root = ChordSpelling.Root(rootClass, reading.Quality, notes, key);
-        var chord = Chord.Of(root, reading.Quality, ChordSpelling.Bass(notes.Bass.PitchClass, root, reading.Quality, key));
+        var root = RootSpelling.Root(rootClass, reading.Quality, notes, key);
+        var chord = Chord.Of(root, reading.Quality, RootSpelling.Bass(notes.Bass.PitchClass, root, reading.Quality, key));
         var cost = reading.Cost + ForeignBass + (notes.BassIsDoubled ? DoubledForeignBass : 0);
         return new(chord, cost + Unspelled(chord, notes) + Fit(chord, key), [], key);
     }

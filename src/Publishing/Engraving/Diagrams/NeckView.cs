@@ -4,7 +4,7 @@ using Harkbook.Music.Instruments.Shapes;
 namespace Harkbook.Publishing.Engraving.Diagrams;
 
 /// <summary>A finger across neighbouring strings (indices from the low side) at one fret of the picture.</summary>
-internal sealed record Barre(int Fret, int LowString, int HighString, int Finger);
+internal sealed record DrawnBarre(int Fret, int LowString, int HighString, int Finger);
 
 /// <summary>One string stopped at a fret of the picture; finger 0 where unknown.</summary>
 internal sealed record Stop(int String, int Fret, int Finger);
@@ -30,7 +30,7 @@ internal sealed class NeckView
 
     public ImmutableArray<Stop> Stops { get; }
 
-    public ImmutableArray<Barre> Barres { get; }
+    public ImmutableArray<DrawnBarre> Barres { get; }
 
     /// <summary>Where a partial capo sits in the picture.</summary>
     public int? CapoFret { get; }
@@ -47,7 +47,7 @@ internal sealed class NeckView
     private static int FingerOf(Shape shape, int stringIndex) => shape.Fingers.IsEmpty ? 0 : shape.Fingers[stringIndex];
 
     /// <summary>One finger on two strings or more of a fret lies flat; an open or lower-stopped string inside would not sound under it.</summary>
-    private static IEnumerable<Barre> FindBarres(Shape shape, ImmutableArray<Stop> stops)
+    private static IEnumerable<DrawnBarre> FindBarres(Shape shape, ImmutableArray<Stop> stops)
     {
         foreach (var finger in stops.Where(s => s.Finger > 0).GroupBy(s => (s.Finger, s.Fret)).Where(g => g.Count() > 1))
         {

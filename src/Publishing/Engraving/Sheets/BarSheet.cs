@@ -32,7 +32,7 @@ public static class BarSheet
             flow.Add(cautions, 6);
         var clock = new SongClock(song);
         SheetPatterns[] patterns = [SheetPatterns.OfTab(drawn), SheetPatterns.OfStrums(drawn)];
-        var lines = new BarLines(SongRows.OfSheet(drawn, patterns), flow.Width, song.Recording is null ? null : clock) { StarsCorrections = true };
+        var lines = new BarSystems(SongRows.OfSheet(drawn, patterns), flow.Width, song.Recording is null ? null : clock) { StarsCorrections = true };
         foreach (var section in drawn.Sections)
             AddSection(flow, section, lines, patterns, clock, song.Recording is not null);
         if (SheetNotes.Engrave(song, part, flow.Width) is { } notes)
@@ -40,7 +40,7 @@ public static class BarSheet
         return flow.Finish();
     }
 
-    private static void AddSection(PageFlow flow, Section section, BarLines lines, SheetPatterns[] patterns, SongClock clock, bool timed)
+    private static void AddSection(PageFlow flow, Section section, BarSystems lines, SheetPatterns[] patterns, SongClock clock, bool timed)
     {
         Drawing[] heads = [.. patterns.Select(p => p.Head(section, flow.Width)).OfType<Drawing>()];
         Drawing[] drawn = [.. heads, .. lines.Of(section.Bars)];

@@ -30,12 +30,12 @@ public static class CoordinationChart
     }
 
     internal static BarRow[] Rows(IReadOnlyList<Bar> bars, Counting counting, CapoNames? names = null) =>
-        [new ChordRow(bars, names), new SungRow(), new TwoLinesRow(), new StrumRow(), new CountRow(counting)];
+        [new ChordRow(bars, names), new SungRow(), new TwoPartsRow(), new StrumRow(), new CountRow(counting)];
 
     internal static Drawing Key(double width)
     {
         var sketch = new Sketch();
-        var x = BarLines.Margin;
+        var x = BarSystems.Margin;
         sketch.Line(x + 1.4, 1.6, x + 1.4, 8.4, 1.5, Tint.Ink);
         x += 6 + sketch.Text("together", x + 6, 7.4, Face.Text, 7.2, Tint.Quiet) + 14;
         sketch.Ring(x + 2.7, 5, 2.5, 1.1, Tint.Voice, Tint.Paper);

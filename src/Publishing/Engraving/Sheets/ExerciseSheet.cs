@@ -32,7 +32,7 @@ public static class ExerciseSheet
         foreach (var row in ShapeShelf.Engrave(Used(song, bars), flow.Width))
             flow.Add(row, 14);
         var rows = both ? CoordinationChart.Rows(bars, song.Counting, CapoNames.Of(song)) : PlayedRows(song, bars);
-        foreach (var line in new BarLines(rows, flow.Width).Of(bars))
+        foreach (var line in new BarSystems(rows, flow.Width).Of(bars))
             flow.Add(line, LineGap);
         if (both)
             flow.Add(CoordinationChart.Key(flow.Width), 10);
@@ -44,7 +44,7 @@ public static class ExerciseSheet
         [new ChordRow(bars, CapoNames.Of(song)), new TabRow(new(song.Tuning.Value, song.Capo.Value), bars), new StrumRow(), new CountRow(song.Counting),
             new SungRow()];
 
-    private static bool HasBoth(IEnumerable<Bar> bars) => bars.Select(TwoLines.Of).Any(l => l.HasVoice && l.HasGuitar);
+    private static bool HasBoth(IEnumerable<Bar> bars) => bars.Select(TwoParts.Of).Any(l => l.HasVoice && l.HasGuitar);
 
     /// <summary>The song with the shapes that these bars use.</summary>
     private static Song Used(Song song, IReadOnlyList<Bar> bars)

@@ -62,8 +62,8 @@ internal sealed class SheetPatterns
     private Drawing Reference(string before, string words, double width)
     {
         var sketch = new Sketch();
-        sketch.Text(word, BarLines.Margin - 5, 8.5, Face.Narrow, 6.6, Tint.Quiet, Align.Right);
-        sketch.Text(TextWrap.Cut($"as in {before}, {words}", Face.Text, TextSize, width - BarLines.Margin), BarLines.Margin, 8.5, Face.Text, TextSize,
+        sketch.Text(word, BarSystems.Margin - 5, 8.5, Face.Narrow, 6.6, Tint.Quiet, Align.Right);
+        sketch.Text(TextWrap.Cut($"as in {before}, {words}", Face.Text, TextSize, width - BarSystems.Margin), BarSystems.Margin, 8.5, Face.Text, TextSize,
             Tint.Quiet);
         return sketch.ToDrawing(width, 11);
     }
@@ -76,7 +76,7 @@ internal sealed class SheetPatterns
         var top = 1.0;
         foreach (var part in rows)
         {
-            part.DrawMargin(sketch, BarLines.Margin, top);
+            part.DrawMargin(sketch, BarSystems.Margin, top);
             foreach (var slot in slots)
                 part.Draw(sketch, slot, top);
             top += part.Height;
@@ -93,8 +93,8 @@ internal sealed class SheetPatterns
     /// <summary>A bar a quarter of the line, wider where it needs more room.</summary>
     private static ImmutableArray<BarSlot> Slots(ImmutableArray<Bar> bars, BarRow[] rows, double width)
     {
-        var room = width - BarLines.Margin;
-        ImmutableArray<BarSlot> Of(double each) => [.. bars.Select((b, i) => new BarSlot(b, BarLines.Margin + i * each, each))];
+        var room = width - BarSystems.Margin;
+        ImmutableArray<BarSlot> Of(double each) => [.. bars.Select((b, i) => new BarSlot(b, BarSystems.Margin + i * each, each))];
         var widths = new[] { 4, 3, 2, 1 }.Where(n => n >= bars.Length).Select(n => Of(room / n)).ToList();
         return widths.FirstOrDefault(slots => slots.All(s => rows.All(r => r.Fits(s))), widths[^1]);
     }

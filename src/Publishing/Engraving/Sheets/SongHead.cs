@@ -85,16 +85,16 @@ internal static class SongHead
         return rows;
     }
 
-    private sealed record Cell(SongFact Fact, ImmutableArray<string> Lines, double Width)
+    private sealed record Cell(PrintedFact Fact, ImmutableArray<string> Lines, double Width)
     {
-        public static Cell Of(SongFact fact, double width)
+        public static Cell Of(PrintedFact fact, double width)
         {
             var lines = TextWrap.Lines(fact.Value, Face.Strong, ValueSize, width);
             return new(fact, lines, Math.Max(lines.Max(l => FontBook.Width(l, Face.Strong, ValueSize)), LabelWidth(fact)));
         }
     }
 
-    private static void DrawFact(Sketch sketch, SongFact fact, IReadOnlyList<string> lines, double x, double y)
+    private static void DrawFact(Sketch sketch, PrintedFact fact, IReadOnlyList<string> lines, double x, double y)
     {
         var end = x + sketch.Text(fact.Label, x, y, Face.Text, LabelSize, Tint.Quiet);
         sketch.Text(fact.Doubt, end + 4, y, Face.Strong, LabelSize, Tint.Heard);
@@ -107,7 +107,7 @@ internal static class SongHead
         }
     }
 
-    private static double LabelWidth(SongFact fact) =>
+    private static double LabelWidth(PrintedFact fact) =>
         FontBook.Width(fact.Label, Face.Text, LabelSize) + (fact.Doubt.Length > 0 ? 4 + FontBook.Width(fact.Doubt, Face.Strong, LabelSize) : 0);
 
     /// <summary>Readers of a sheet need the recording's name, not the folders of whoever made it.</summary>

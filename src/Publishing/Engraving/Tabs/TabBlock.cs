@@ -36,7 +36,7 @@ internal static class BarStack
             throw new ArgumentOutOfRangeException(nameof(width), width, "A line of bars needs 120 points or more.");
         var sketch = new Sketch();
         var y = 0.0;
-        foreach (var line in new BarLines(rows, width).Of(bars))
+        foreach (var line in new BarSystems(rows, width).Of(bars))
         {
             sketch.Add(line.Placed(0, y));
             y += line.Height + LineGap;

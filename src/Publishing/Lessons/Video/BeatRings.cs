@@ -10,7 +10,7 @@ internal static class BeatRings
     private const int MostInRow = 8;
 
     /// <returns>Where the lowest ring ends.</returns>
-    public static double Draw(Sketch sketch, int count, Moment moment, double top, double bottom)
+    public static double Draw(Sketch sketch, int count, ScreenMoment moment, double top, double bottom)
     {
         var rows = (count + MostInRow - 1) / MostInRow;
         var across = (count + rows - 1) / rows;

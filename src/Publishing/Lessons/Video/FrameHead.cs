@@ -17,7 +17,7 @@ internal sealed class FrameHead(LessonTimeline timeline, double length)
     public Box Ruler(Timed<string> section, double until) =>
         new(X(section.Start) + 1.5, 0, Math.Max(X(section.Start) + 1.5, X(Math.Min(section.End, until)) - 1.5), RulerHeight);
 
-    public void Draw(Sketch sketch, Moment moment)
+    public void Draw(Sketch sketch, ScreenMoment moment)
     {
         foreach (var section in timeline.Sections)
             sketch.Fill(Ruler(section, length), Tint.Faint);
@@ -28,7 +28,7 @@ internal sealed class FrameHead(LessonTimeline timeline, double length)
         sketch.Text(TextWrap.Cut(Facts(timeline.Song), Face.Text, 26, RightRoom), right, 92, Face.Text, 26, Tint.Quiet, Align.Right);
     }
 
-    private void DrawPlace(Sketch sketch, Moment moment)
+    private void DrawPlace(Sketch sketch, ScreenMoment moment)
     {
         var bar = timeline.Bars[Math.Max(0, moment.Bar)];
         var place = moment.IsOver ? "" : moment.Bar < 0 ? "comes first"

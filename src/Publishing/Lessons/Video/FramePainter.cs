@@ -12,7 +12,7 @@ internal sealed class FramePainter : IDisposable
     private readonly PlanarPicture planes = new(Screen.Width, Screen.Height);
     private readonly SKPaint paint = new() { IsAntialias = true };
     private readonly List<MovingBox> shown = [];
-    private Moment? painted;
+    private ScreenMoment? painted;
 
     public FramePainter(FramePlan plan)
     {
@@ -52,7 +52,7 @@ internal sealed class FramePainter : IDisposable
         paint.Dispose();
     }
 
-    private void PaintStill(Moment moment)
+    private void PaintStill(ScreenMoment moment)
     {
         painted = moment;
         shown.Clear();

@@ -15,8 +15,8 @@ internal sealed class FramePlan
     private readonly LessonTimeline timeline;
     private readonly FrameHead head;
     private readonly Stage stage;
-    private readonly LineShelf lines;
-    private readonly Moments moments;
+    private readonly SystemShelf lines;
+    private readonly ScreenMoments moments;
 
     public FramePlan(LessonTimeline timeline, double length)
     {
@@ -27,10 +27,10 @@ internal sealed class FramePlan
         stage = new(timeline, lines.Top - 24);
     }
 
-    public Moment MomentAt(double time) => moments.At(time);
+    public ScreenMoment MomentAt(double time) => moments.At(time);
 
     /// <summary>The still picture of a moment, as marks.</summary>
-    public Drawing Still(Moment moment)
+    public Drawing Still(ScreenMoment moment)
     {
         var sketch = new Sketch();
         head.Draw(sketch, moment);
@@ -39,7 +39,7 @@ internal sealed class FramePlan
         return sketch.ToDrawing(Screen.Width, Screen.Height);
     }
 
-    public IEnumerable<MovingBox> Moving(Moment moment, double time)
+    public IEnumerable<MovingBox> Moving(ScreenMoment moment, double time)
     {
         foreach (var section in timeline.Sections.Where(s => s.Start < time))
             yield return new(head.Ruler(section, time), Tint.Hand, 1);

@@ -32,14 +32,14 @@ internal sealed class Stage
         }
     }
 
-    public void Draw(Sketch sketch, Moment moment)
+    public void Draw(Sketch sketch, ScreenMoment moment)
     {
         DrawLeft(sketch, moment);
         DrawMiddle(sketch, moment);
         DrawRight(sketch, moment);
     }
 
-    private void DrawLeft(Sketch sketch, Moment moment)
+    private void DrawLeft(Sketch sketch, ScreenMoment moment)
     {
         sketch.Fill(Box.At(Screen.Edge, Screen.StageTop + 6, Screen.ColumnWidth, bottom - Screen.StageTop - 6), Tint.Faint, 18);
         // After the end a player may want to check the tuning again, or pause the picture on it.
@@ -54,7 +54,7 @@ internal sealed class Stage
             Centred(sketch, timeline.IsSilentAfter(moment.Chord) ? "silence" : "no chord", Screen.LeftMiddle, Screen.StageTop + 60, TagSize, Tint.Quiet);
     }
 
-    private void DrawRight(Sketch sketch, Moment moment)
+    private void DrawRight(Sketch sketch, ScreenMoment moment)
     {
         if (moment.Chord + 1 >= timeline.Chords.Length)
         {
@@ -77,7 +77,7 @@ internal sealed class Stage
         sketch.Text(unit, Screen.RightMiddle + half, baseline, Face.Text, TagSize, Tint.Quiet);
     }
 
-    private void DrawMiddle(Sketch sketch, Moment moment)
+    private void DrawMiddle(Sketch sketch, ScreenMoment moment)
     {
         if (timeline.Bars.IsEmpty)
             return;
@@ -94,7 +94,7 @@ internal sealed class Stage
         Centred(sketch, words, Screen.Middle, harp is null ? end + TagSize * 1.6 : harpTop - 24, TagSize, tint);
     }
 
-    private (string Words, Tint Tint) Caption(Moment moment)
+    private (string Words, Tint Tint) Caption(ScreenMoment moment)
     {
         if (moment.IsOver)
             return ("the end", Tint.Quiet);

@@ -62,7 +62,7 @@ internal sealed class VideoPieces(Ffmpeg ffmpeg, FramePlan plan, int frames, Pie
     private string Key(int piece, string coder)
     {
         using var key = new PieceKey("video").With([coder, .. Arguments]).WithProgram(typeof(FramePainter), typeof(SKCanvas), typeof(HarfBuzzSharp.Font));
-        Moment? last = null;
+        ScreenMoment? last = null;
         byte[] still = [];
         foreach (var time in Frames(piece).Select(TimeOf))
         {

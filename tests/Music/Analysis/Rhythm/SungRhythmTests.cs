@@ -17,7 +17,7 @@ public class SungRhythmTests
         var bar = AnySong.Of("section A\nstrum | d . d d |\nsung | one .,two . and |\n").Bars.Single();
         Assert.Equal(
             ["0 one True", "3/2 two False", "2  True", "3 and True"],
-            TwoLines.Of(bar).Meetings.Select(m => $"{m.At} {m.Syllable} {m.GuitarStrikes}"));
+            TwoParts.Of(bar).Meetings.Select(m => $"{m.At} {m.Syllable} {m.GuitarStrikes}"));
     }
 
     [Fact]

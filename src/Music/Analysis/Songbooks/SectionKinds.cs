@@ -5,7 +5,7 @@ using Harkbook.Music.Songs;
 namespace Harkbook.Music.Analysis.Songbooks;
 
 /// <summary>Names of sections, and which of them mean the same kind; the kinds stand in data/section-words.tsv.</summary>
-internal static class SectionNames
+internal static class SectionKinds
 {
     private static readonly ImmutableArray<ImmutableArray<string>> Kinds =
         [.. PublishedTable.Rows("section-words.tsv").Select(row => row[0].Split(';').ToImmutableArray())];

@@ -7,10 +7,10 @@ using Harkbook.Publishing.Drawings;
 namespace Harkbook.Publishing.Engraving.Rows;
 
 /// <summary>
-/// Breaks bars into lines and draws each with the rows it needs. A line takes as many bars as stand well (four at most);
-/// beats are equally wide along a line, and a section's last line keeps the width of the one before.
+/// Breaks bars into systems and draws each with the rows it needs. A system takes as many bars as stand well (four at most);
+/// beats are equally wide along a system, and a section's last keeps the width of the one before.
 /// </summary>
-internal sealed class BarLines(IReadOnlyList<BarRow> rows, double width, SongClock? clock = null, int mostBars = 4)
+internal sealed class BarSystems(IReadOnlyList<BarRow> rows, double width, SongClock? clock = null, int mostBars = 4)
 {
     public const double Margin = 33;
     private const double Top = 9;

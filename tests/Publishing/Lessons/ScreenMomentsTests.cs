@@ -4,7 +4,7 @@ using Harkbook.Publishing.Lessons.Video;
 namespace Harkbook.Publishing.Tests.Lessons;
 
 /// <summary>One beat a second, so that every expected value can be read off the clock.</summary>
-public sealed class MomentsTests
+public sealed class ScreenMomentsTests
 {
     private static readonly LessonTimeline Slow = new(LessonSongs.Read("""
         title  One Beat a Second
@@ -19,7 +19,7 @@ public sealed class MomentsTests
           chords | F |
         """));
 
-    private static readonly Moments Moments = new(Slow);
+    private static readonly ScreenMoments Moments = new(Slow);
 
     // Felt beats a second long: an eighth of 6/8 lasts a third of one, so at 1.4 s the fifth of six counts sounds.
     [Theory]
@@ -29,7 +29,7 @@ public sealed class MomentsTests
     {
         var timeline = new LessonTimeline(LessonSongs.Read($"title Six\nmeter 6/8\ntempo 60\ncount {count}\nsection A\nchords | C | C |\n"));
         Assert.Equal(counts, timeline.Bars[0].Count);
-        Assert.Equal(beat, new Moments(timeline).At(1.4).Beat);
+        Assert.Equal(beat, new ScreenMoments(timeline).At(1.4).Beat);
     }
 
     [Theory]

@@ -7,9 +7,9 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 /// <param name="OnOneBreath">The share of all breaths that are several notes which neighbouring holes give together.</param>
 /// <param name="NotOneBreath">The share that are several notes which no breath gives together.</param>
 /// <param name="Missing">The share of notes that the harmonica hasn't got, bends included.</param>
-internal readonly record struct HarpFit(double OnOneBreath, double NotOneBreath, double Missing)
+internal readonly record struct BreathFit(double OnOneBreath, double NotOneBreath, double Missing)
 {
-    public static HarpFit Of(ImmutableArray<HeardLineNote> notes, ImmutableArray<HeardKey> keys)
+    public static BreathFit Of(ImmutableArray<HeardLineNote> notes, ImmutableArray<HeardKey> keys)
     {
         if (notes.IsEmpty)
             return default;

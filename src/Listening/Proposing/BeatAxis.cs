@@ -3,8 +3,8 @@ using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Proposing;
 
-/// <summary>A bar on the line of beats.</summary>
-/// <param name="FirstBeat">Index into <see cref="BeatLine.Times"/>.</param>
+/// <summary>A bar on the axis of beats.</summary>
+/// <param name="FirstBeat">Index into <see cref="BeatAxis.Times"/>.</param>
 internal sealed record ProposedBar(int FirstBeat, Meter Meter)
 {
     public int EndBeat => FirstBeat + Meter.BeatsPerBar;
@@ -16,12 +16,12 @@ internal sealed record ProposedBar(int FirstBeat, Meter Meter)
 /// </summary>
 /// <param name="Times">Seconds of each beat, and last of all the end of the last bar; the first may lie before the recording.</param>
 /// <param name="Confidences">One a beat; null for a beat that was added.</param>
-internal sealed record BeatLine(ImmutableArray<double> Times, ImmutableArray<double?> Confidences, ImmutableArray<ProposedBar> Bars)
+internal sealed record BeatAxis(ImmutableArray<double> Times, ImmutableArray<double?> Confidences, ImmutableArray<ProposedBar> Bars)
 {
     /// <summary>Beats whose spacing gives the pace at either end.</summary>
     private const int BeatsOfPace = 8;
 
-    public static BeatLine Of(ImmutableArray<HeardBeat> beats, Meter meter, double tempo)
+    public static BeatAxis Of(ImmutableArray<HeardBeat> beats, Meter meter, double tempo)
     {
         if (beats.IsEmpty)
             return new([], [], []);

@@ -5,15 +5,15 @@ using Harkbook.Units;
 
 namespace Harkbook.Music.Songs.Rebarring;
 
-/// <summary>What starts on the line of beats: a value as written, or "_" where what sounded ends.</summary>
+/// <summary>What starts on the axis of beats: a value as written, or "_" where what sounded ends.</summary>
 /// <param name="Restates">A chord said again at its bar's start, though it went on.</param>
 /// <param name="Written">False for an end that the file doesn't write, such as a section's.</param>
-internal sealed record LineEvent(Beats At, string Text, Standing Standing, bool Restates = false, bool Written = true)
+internal sealed record BeatEvent(Beats At, string Text, Standing Standing, bool Restates = false, bool Written = true)
 {
     public bool Silences => Text == "_";
 }
 
-/// <summary>A bar as it stands, on the line of beats that runs through the song.</summary>
+/// <summary>A bar as it stands, on the axis of beats that runs through the song.</summary>
 internal sealed record OldBar(Beats Start, Meter Meter, int Section)
 {
     public Beats End => Start + Meter.BarLength;
@@ -24,13 +24,13 @@ internal sealed record OldBar(Beats Start, Meter Meter, int Section)
 /// <param name="Cells">How many cells its bar is written in.</param>
 internal sealed record Covered(Beats Start, Beats End, bool IsOwn, int Cells);
 
-/// <summary>A song's lines laid on one line of beats, values as they are written.</summary>
-internal sealed class SongLine
+/// <summary>A song's lines laid on one axis of beats, values as they are written.</summary>
+internal sealed class SongAxis
 {
-    private readonly Dictionary<Voice, List<LineEvent>> events = [];
+    private readonly Dictionary<Voice, List<BeatEvent>> events = [];
     private readonly Dictionary<SongPart, List<Covered>> covered = [];
 
-    public SongLine(SongSyntax syntax, Meter songMeter)
+    public SongAxis(SongSyntax syntax, Meter songMeter)
     {
         var bars = ImmutableArray.CreateBuilder<OldBar>();
         var at = Beats.Zero;
@@ -56,7 +56,7 @@ internal sealed class SongLine
 
     public Beats End => SectionStarts[^1];
 
-    public IReadOnlyDictionary<Voice, List<LineEvent>> Events => events;
+    public IReadOnlyDictionary<Voice, List<BeatEvent>> Events => events;
 
     public IReadOnlyList<Covered> CoveredBy(SongPart part) => covered.TryGetValue(part, out var found) ? found : [];
 
@@ -88,7 +88,7 @@ internal sealed class SongLine
 
     private void Walk(Voice voice, Dictionary<int, ImmutableArray<PlacedLeaf>> written, List<OldBar> bars)
     {
-        var (found, open, since) = (Of(events, voice), (LineEvent?)null, 0);
+        var (found, open, since) = (Of(events, voice), (BeatEvent?)null, 0);
         if (GoesOnOverTheBorder())
         {
             found.RemoveAt(found.Count - 1);
@@ -121,7 +121,7 @@ internal sealed class SongLine
             && (first.IsEmpty || first[0].Start > Beats.Zero) && EndingAt(bars[0].Start) is not null;
 
         // What sounded up to the border of two sections.
-        LineEvent? EndingAt(Beats at) => found is [.., { Silences: false } last, { Silences: true, Written: false } close] && close.At == at ? last : null;
+        BeatEvent? EndingAt(Beats at) => found is [.., { Silences: false } last, { Silences: true, Written: false } close] && close.At == at ? last : null;
 
         void Close(Beats at)
         {

@@ -10,7 +10,7 @@ namespace Harkbook.Publishing.Lessons.Video;
 /// One or two bars across the screen with all their parts, and where on them a moment stands. A line stays still while a
 /// marker moves over it.
 /// </summary>
-internal sealed class PlayLine
+internal sealed class PlaySystem
 {
     private const double LeftMargin = 33;
     private const double NumberRoom = 9;
@@ -19,7 +19,7 @@ internal sealed class PlayLine
     private readonly double width;
     private readonly double words;
 
-    private PlayLine(ImmutableArray<TimedBar> bars, ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows, double width, double words)
+    private PlaySystem(ImmutableArray<TimedBar> bars, ImmutableArray<BarSlot> slots, IReadOnlyList<BarRow> rows, double width, double words)
     {
         (Bars, this.slots, this.width, this.words) = (bars, slots, width, words);
         Drawing = With(rows);
@@ -38,10 +38,10 @@ internal sealed class PlayLine
     /// <summary>The song in lines of two bars, of one where two would crowd each other; a section begins a new line.</summary>
     /// <param name="width">Points.</param>
     /// <param name="words">The size of the smallest words in points: the rows' names, the bars' numbers.</param>
-    public static ImmutableArray<PlayLine> Of(LessonTimeline timeline, IReadOnlyList<BarRow> rows, double width, double words) =>
+    public static ImmutableArray<PlaySystem> Of(LessonTimeline timeline, IReadOnlyList<BarRow> rows, double width, double words) =>
         [.. timeline.Bars.GroupBy(b => b.SectionIndex).SelectMany(section => Break([.. section], rows, width, words))];
 
-    private static IEnumerable<PlayLine> Break(ImmutableArray<TimedBar> bars, IReadOnlyList<BarRow> rows, double width, double words)
+    private static IEnumerable<PlaySystem> Break(ImmutableArray<TimedBar> bars, IReadOnlyList<BarRow> rows, double width, double words)
     {
         var beatsBefore = 0.0;
         for (var next = 0; next < bars.Length;)

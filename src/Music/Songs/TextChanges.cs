@@ -4,7 +4,7 @@ namespace Harkbook.Music.Songs;
 /// What an edit changed in a song file, line by line: the lines that went with a "-", those that came with a "+", each behind its number
 /// before or after.
 /// </summary>
-public static class LineChanges
+public static class TextChanges
 {
     public static IEnumerable<string> Between(string before, string after)
     {

@@ -13,7 +13,7 @@ namespace Harkbook.Publishing.Lessons.Video;
 /// played; under taller ones stands as much of the next line as there is room for: all of it, else what the hands do, else
 /// its chords and words, or its chords alone. Lines give up some of their size for that, down to where words stay readable.
 /// </summary>
-internal sealed class LineShelf
+internal sealed class SystemShelf
 {
     private const double Edge = Screen.Edge;
     private const double Bottom = Screen.Height - 28;
@@ -32,14 +32,14 @@ internal sealed class LineShelf
     private readonly LessonTimeline timeline;
     private readonly CapoNames? names;
     private readonly double room;
-    private readonly ImmutableArray<PlayLine> lines;
+    private readonly ImmutableArray<PlaySystem> lines;
     private readonly int[] lineOfBar;
     private readonly double scale;
     private readonly double tallest;
     private readonly bool takesTurns;
     private readonly ImmutableArray<Drawing?> ahead;
 
-    public LineShelf(LessonTimeline timeline)
+    public SystemShelf(LessonTimeline timeline)
     {
         this.timeline = timeline;
         names = CapoNames.Of(timeline.Song);
@@ -65,7 +65,7 @@ internal sealed class LineShelf
     /// <summary>Where the shelf begins, in pixels from above.</summary>
     public double Top { get; }
 
-    public void Draw(Sketch sketch, Moment moment)
+    public void Draw(Sketch sketch, ScreenMoment moment)
     {
         if (lines.IsEmpty)
             return;
@@ -86,23 +86,23 @@ internal sealed class LineShelf
     }
 
     /// <summary>Where the marker stands.</summary>
-    public Box MarkerAt(Moment moment, double time)
+    public Box MarkerAt(ScreenMoment moment, double time)
     {
         var line = LineAt(moment);
         var x = Edge + lines[line].MarkerAt(time) * scale;
         return new(x - 2, TopOf(line) + 8, x + 2, TopOf(line) + lines[line].Drawing.Height * scale);
     }
 
-    private ImmutableArray<PlayLine> Lines(BarRow[] rows, double at) => PlayLine.Of(timeline, rows, (Screen.Width - 2 * Edge) / at, LeastSize / at);
+    private ImmutableArray<PlaySystem> Lines(BarRow[] rows, double at) => PlaySystem.Of(timeline, rows, (Screen.Width - 2 * Edge) / at, LeastSize / at);
 
     /// <summary>The largest scale at which all of the next line stands under each one, else what its hands do; else that of a line alone.</summary>
-    private double ScaleOf(ImmutableArray<PlayLine> lines, BarRow[] hands, double least)
+    private double ScaleOf(ImmutableArray<PlaySystem> lines, BarRow[] hands, double least)
     {
         var tallest = lines.Select(l => l.Drawing.Height).DefaultIfEmpty(1).Max();
         double[] choices = [(room - Gap) / (2 * tallest), Under(next => next.Drawing.Height), Under(next => next.With(hands).Height)];
         return Math.Min(Best, choices.Where(s => s >= least).DefaultIfEmpty(RoomAlone / tallest).First());
 
-        double Under(Func<PlayLine, double> height) =>
+        double Under(Func<PlaySystem, double> height) =>
             lines.Zip(lines.Skip(1), (line, next) => (room - Gap) / (line.Drawing.Height + height(next))).DefaultIfEmpty(Best).Min();
     }
 
@@ -134,13 +134,13 @@ internal sealed class LineShelf
 
     private string SectionOf(int line) => timeline.Song.Sections[lines[line].Bars[0].SectionIndex].Name;
 
-    private int LineAt(Moment moment) => lineOfBar[Math.Max(0, moment.Bar)];
+    private int LineAt(ScreenMoment moment) => lineOfBar[Math.Max(0, moment.Bar)];
 
     private double TopOf(int line) => Top + (takesTurns && line % 2 == 1 ? tallest + Gap : 0);
 
     private void Place(Sketch sketch, int line) => sketch.Add(lines[line].Drawing.Placed(Edge, TopOf(line), scale));
 
-    private void DrawThen(Sketch sketch, PlayLine line, PlayLine next, double baseline)
+    private void DrawThen(Sketch sketch, PlaySystem line, PlaySystem next, double baseline)
     {
         var left = Edge + 33 * scale;
         sketch.Text("then", left - 20, baseline, Face.Narrow, 28, Tint.Quiet, Align.Right);

@@ -5,4 +5,4 @@ namespace Harkbook.Listening.Estimators.Fretting;
 /// <param name="NoteOfString">By string index: the place of a note in the struck list, or −1.</param>
 /// <param name="FretOfString">By string index; −1 where nothing sounds.</param>
 /// <param name="Cost">What it costs whatever came before.</param>
-internal sealed record Grip(int Position, sbyte[] NoteOfString, sbyte[] FretOfString, double Cost);
+internal sealed record HeldFrets(int Position, sbyte[] NoteOfString, sbyte[] FretOfString, double Cost);

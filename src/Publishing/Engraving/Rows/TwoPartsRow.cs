@@ -9,7 +9,7 @@ namespace Harkbook.Publishing.Engraving.Rows;
 /// Voice and guitar as two lines on one count: full and joined by an upright where both start together, hollow where one starts
 /// alone; round for the voice, square for the guitar.
 /// </summary>
-internal sealed class TwoLinesRow : BarRow
+internal sealed class TwoPartsRow : BarRow
 {
     private const double Voice = 5;
     private const double Guitar = 20;
@@ -33,7 +33,7 @@ internal sealed class TwoLinesRow : BarRow
             sketch.Line(slot.X(Beats.Whole(beat)), top, slot.X(Beats.Whole(beat)), top + Height - 2, 0.5, Tint.Faint);
         foreach (var y in new[] { Voice, Guitar })
             sketch.Line(slot.Left, top + y, slot.Right, top + y, 0.6);
-        foreach (var meeting in TwoLines.Of(slot.Bar).Meetings)
+        foreach (var meeting in TwoParts.Of(slot.Bar).Meetings)
             DrawMeeting(sketch, meeting, slot.X(meeting.At), top);
     }
 

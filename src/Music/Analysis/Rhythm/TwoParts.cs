@@ -6,9 +6,9 @@ namespace Harkbook.Music.Analysis.Rhythm;
 
 /// <summary>Voice and guitar in one bar as two lines on one count: where they start, together or apart.</summary>
 /// <param name="Meetings">In order of place.</param>
-public sealed record TwoLines(Bar Bar, ImmutableArray<Meeting> Meetings)
+public sealed record TwoParts(Bar Bar, ImmutableArray<Meeting> Meetings)
 {
-    public static TwoLines Of(Bar bar)
+    public static TwoParts Of(Bar bar)
     {
         var voice = bar.Sung.GroupBy(s => s.Start).ToDictionary(g => g.Key, g => g.First().Value);
         var guitar = bar.Strums.Select(s => s.Start).Concat(bar.Picked.Select(p => p.Start)).ToHashSet();

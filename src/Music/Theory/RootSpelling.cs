@@ -1,7 +1,7 @@
 namespace Harkbook.Music.Theory;
 
 /// <summary>Chooses between the names of a root (G# or Ab) by how the whole chord is then spelled.</summary>
-internal static class ChordSpelling
+internal static class RootSpelling
 {
     /// <summary>The root's name, never with a double sign: a chord on the flat second of Db is written D, not Ebb.</summary>
     public static PitchName Root(int pitchClass, ChordQuality quality, SoundingNotes notes, Key? key)

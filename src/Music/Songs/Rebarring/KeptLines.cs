@@ -4,16 +4,16 @@ using Harkbook.Units;
 
 namespace Harkbook.Music.Songs.Rebarring;
 
-/// <summary>A comment, or a line that is kept as it is, and where on the line of beats it belongs.</summary>
+/// <summary>A comment, or a line that is kept as it is, and where on the axis of beats it belongs.</summary>
 /// <param name="Voice">The voice behind whose line it stands; null for a line of its own.</param>
-internal sealed record LineNote(Beats At, Voice? Voice, string Text);
+internal sealed record KeptLine(Beats At, Voice? Voice, string Text);
 
 /// <summary>What stands in the sections besides claims: comments, and facts or shapes that stand there out of order.</summary>
-internal sealed class LineNotes
+internal sealed class KeptLines
 {
     private readonly Dictionary<LineSyntax, ImmutableArray<string>> above = [];
 
-    public LineNotes(SongSyntax syntax, SongLine line)
+    public KeptLines(SongSyntax syntax, SongAxis line)
     {
         var parts = syntax.Sections.SelectMany((s, i) => s.Lines.Select(l => (Line: l, Section: i))).DistinctBy(l => l.Line.Line).ToDictionary(l =>
             l.Line.Line);
@@ -37,7 +37,7 @@ internal sealed class LineNotes
             else if (parts.TryGetValue(at, out var part))
             {
                 var start = line.StartOf(part.Section, part.Line.FirstBar);
-                notes.AddRange(waiting.Select(w => new LineNote(start, null, w)));
+                notes.AddRange(waiting.Select(w => new KeptLine(start, null, w)));
                 waiting = [];
                 if (comment.Length > 0)
                     notes.Add(new(start, part.Line.Voice, comment));
@@ -51,7 +51,7 @@ internal sealed class LineNotes
                     waiting.Add(comment);
                 if (at.Keyword.Text == "anchors")
                 {
-                    notes.AddRange(waiting.Select(w => new LineNote(line.SectionStarts[section], null, w)));
+                    notes.AddRange(waiting.Select(w => new KeptLine(line.SectionStarts[section], null, w)));
                     waiting = [];
                 }
             }
@@ -59,9 +59,9 @@ internal sealed class LineNotes
         AtEnd = [.. waiting];
     }
 
-    private readonly List<LineNote> notes = [];
+    private readonly List<KeptLine> notes = [];
 
-    public IReadOnlyList<LineNote> All => notes;
+    public IReadOnlyList<KeptLine> All => notes;
 
     /// <summary>Comments behind the last claim.</summary>
     public ImmutableArray<string> AtEnd { get; }

@@ -1,7 +1,7 @@
 namespace Harkbook.Music.Analysis.Rhythm;
 
 /// <summary>Straight lines from knot to knot that pass given points most nearly: a linear spline fitted by least squares (de Boor 1978).</summary>
-internal static class StraightLines
+internal static class LinearSpline
 {
     /// <summary>The lines' heights at the knots.</summary>
     /// <param name="knots">Rising; each has a point of its own, so that every height can be told.</param>

@@ -13,10 +13,10 @@ namespace Harkbook.Publishing.Lessons.Video;
 /// <param name="SecondsToStart">Whole seconds until the music, rounded up.</param>
 /// <param name="BeatsToNext">Felt beats until the next chord, the one sounding included; 0 where none comes.</param>
 /// <param name="IsOver">Whether the music has ended and the recording goes on.</param>
-internal readonly record struct Moment(int Bar, int Beat, int Chord, bool Holds, int Breath, int BeatsToStart, int SecondsToStart, int BeatsToNext, bool IsOver);
+internal readonly record struct ScreenMoment(int Bar, int Beat, int Chord, bool Holds, int Breath, int BeatsToStart, int SecondsToStart, int BeatsToNext, bool IsOver);
 
 /// <summary>Finds the moment at a time, quickly enough to ask for each frame of a long recording.</summary>
-internal sealed class Moments
+internal sealed class ScreenMoments
 {
     /// <summary>A beat that starts this close before a chord is the chord's own.</summary>
     private const double Close = 0.02;
@@ -26,7 +26,7 @@ internal sealed class Moments
     private readonly double[] beatStarts;
     private readonly double firstBeat;
 
-    public Moments(LessonTimeline timeline)
+    public ScreenMoments(LessonTimeline timeline)
     {
         this.timeline = timeline;
         barStarts = [.. timeline.Bars.Select(b => b.Start)];
@@ -34,7 +34,7 @@ internal sealed class Moments
         firstBeat = timeline.Bars.IsEmpty ? 1 : Math.Max(0.05, timeline.Bars[0].BeatTimes[1] - timeline.Bars[0].BeatTimes[0]);
     }
 
-    public Moment At(double time)
+    public ScreenMoment At(double time)
     {
         var bar = StartedBy(barStarts, time) - 1;
         var chord = LessonTimeline.IndexAt(timeline.Chords, time);

@@ -8,7 +8,7 @@ namespace Harkbook.Listening.Proposing;
 /// from the first bar's start.
 /// </summary>
 /// <param name="sectionEnds">In beats from the first bar's start, rising.</param>
-internal sealed class LineGrid(BeatLine line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
+internal sealed class RhythmGrid(BeatAxis line, bool isCompound, IReadOnlyCollection<int> sectionEnds)
 {
     private readonly int perBeat = isCompound ? 3 : 4;
 
