@@ -31,7 +31,7 @@ internal sealed record HeardPiece(string Name, PulseEvidence Evidence, PulseBand
         if (!File.Exists(pulse))
             WritePulse(pulse, mono);
         if (withNotes && !File.Exists(notes))
-            WriteNotes(notes, new NetworkNoteEstimator().Estimate(mono, new ReferencePitchEstimator().Estimate(mono, default).Best, null, default).Notes);
+            WriteNotes(notes, NoteScan.NotesOf(mono, new ReferencePitchEstimator().Estimate(mono, default).Best, default).Notes);
         var bands = new PulseBands(mono);
         var flux = FluxPulse.Of(bands, default);
         var span = SoundingSpan.Of(mono) ?? default;

@@ -5,6 +5,7 @@ using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.ReferencePitch;
+using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Interchange;
 using Harkbook.Units;
 
@@ -32,7 +33,7 @@ internal sealed record HeardPiece(string Name, NotePosteriorgram Notes, Immutabl
         var recording = await RecordingReader.InspectAsync(wave, default);
         var sound = await RecordingReader.ReadAsync(recording, Rate, mono: true, progress: null, default);
         var beats = new BeatEstimator().Estimate(sound, default).Beats;
-        var heard = new NetworkNoteEstimator().Estimate(sound, new ReferencePitchEstimator().Estimate(sound, default).Best, null, default);
+        var heard = NoteScan.NotesOf(sound, new ReferencePitchEstimator().Estimate(sound, default).Best, default);
         Write(kept + ".part", heard.Evidence, OffBeatCheck.Apply(beats, heard.Notes), recording.Length);
         File.Move(kept + ".part", kept);
     }

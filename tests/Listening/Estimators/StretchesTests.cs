@@ -20,7 +20,7 @@ public class StretchesTests
     {
         ["reference pitch"] = (sound, ct) => new ReferencePitchEstimator().Estimate(sound, ct),
         ["beats"] = (sound, ct) => new BeatEstimator().Estimate(sound, ct),
-        ["notes"] = (sound, ct) => new NetworkNoteEstimator().Estimate(sound, Hertz.A440, null, ct),
+        ["notes"] = (sound, ct) => NoteScan.NotesOf(sound, Hertz.A440, ct),
         ["second instrument"] = (sound, ct) => new LineEstimator().Estimate(sound, Hertz.A440, [], null, ct),
         ["form"] = (sound, ct) => new FormEstimator().Estimate(sound, Hertz.A440, everySecond, ct),
     };

@@ -48,25 +48,4 @@ public class BarPlaceTests
     [InlineData(-1, 2, "4 &")]
     public void PlacesAreSaid(int numerator, int denominator, string said) =>
         Assert.Equal(said, BarPlace.Of(Meter.CommonTime, Beats.Fraction(numerator, denominator)).ToString());
-
-    // Arithmetic of the definition: r / (r + 1) of a beat; at 120 beats a minute 300, 333.333 and 375 ms.
-    [Theory]
-    [InlineData(1, .5, 250)]
-    [InlineData(1.5, .6, 300)]
-    [InlineData(2, .66667, 333.333)]
-    [InlineData(3, .75, 375)]
-    [InlineData(3.5, .77778, 388.889)]
-    public void SwungOffBeatFallsLate(double ratio, double place, double milliseconds)
-    {
-        Assert.Equal(place, Swing.OfRatio(ratio).OffBeat, 5);
-        Assert.Equal(milliseconds, Swing.OfRatio(ratio).Sounding(.5) * 500, 3);
-    }
-
-    [Fact]
-    public void SwingKeepsOrderAndBeats() =>
-        Gen.Select(Gen.Double[1, 4], Gen.Double[0, 8], Gen.Double[.001, 2]).Sample((ratio, at, later) =>
-        {
-            var swing = Swing.OfRatio(ratio);
-            return swing.Sounding(at + later) > swing.Sounding(at) && swing.Sounding(Math.Floor(at)) == Math.Floor(at);
-        });
 }

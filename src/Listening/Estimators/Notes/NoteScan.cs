@@ -1,8 +1,18 @@
+using Harkbook.Audio.Signals;
 using Harkbook.Listening.Evidence;
+using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Notes;
 
-/// <summary>Hears a recording through the note network.</summary>
+/// <summary>
+/// Notes from MIDI 36 to 96 by a convolutional network over log spectra, trained on sound that we made
+/// (training/README.md; the card is models/README.md). Long recordings pass through it in pieces, so memory stays flat
+/// but for the evidence itself.
+/// </summary>
+/// <remarks>
+/// The family: C. Hawthorne et al., "Onsets and frames: dual-objective piano transcription", ISMIR 2018;
+/// R. M. Bittner et al., "A lightweight instrument-agnostic model for polyphonic note transcription", ICASSP 2022.
+/// </remarks>
 internal sealed class NoteScan : ISpectraListener, IDisposable
 {
     private readonly NoteNetwork network = NoteNetwork.Shipped();
@@ -10,6 +20,16 @@ internal sealed class NoteScan : ISpectraListener, IDisposable
     private PosteriorMatrix sounding = new(0, NoteNetwork.Pitches);
     private PosteriorMatrix end = new(0, NoteNetwork.Pitches);
     private LevelMatrix level = new(0, NoteNetwork.Pitches);
+
+    /// <summary>The notes of a whole sound.</summary>
+    /// <param name="a4">The recording's own reference pitch; MIDI numbers count from it.</param>
+    public static NoteEstimate NotesOf(ISound mono, Hertz a4, CancellationToken ct)
+    {
+        using var scan = new NoteScan();
+        SpectraScan.Run(mono, a4, [scan], progress: null, ct);
+        var heard = scan.Posteriorgram();
+        return new(new NotePicker(scan.Picking).Pick(heard), heard);
+    }
 
     public int Context => network.Context;
 

@@ -9,7 +9,7 @@ namespace Harkbook.Listening.Estimators.Notes;
 /// a small classifier weighs what they found, peaks become notes. In its place in the family of methods:
 /// P. Smaragdis and J. C. Brown, "Non-negative matrix factorization for polyphonic music transcription", WASPAA 2003.
 /// </summary>
-public sealed class TemplateNoteEstimator(NotePickOptions? options = null) : INoteEstimator
+public sealed class TemplateNoteEstimator(NotePickOptions? options = null)
 {
     private readonly NotePicker picker = new(options);
 

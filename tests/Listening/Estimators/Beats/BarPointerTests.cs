@@ -78,7 +78,6 @@ public class BarPointerTests
 
     [Theory]
     [InlineData(40)]
-    [InlineData(120)]
     [InlineData(200)]
     public void TheTempoIsThatOfTheBeatsAndSurestAboutTwoASecond(double tempo)
     {
@@ -88,7 +87,7 @@ public class BarPointerTests
             Assert.InRange(told.Best / t, 0.995, 1.005);
             return told.Confidence;
         }
-        Assert.True(Sure(tempo) <= Sure(120));
+        Assert.True(Sure(tempo) < Sure(120));
     }
 
     [Fact]

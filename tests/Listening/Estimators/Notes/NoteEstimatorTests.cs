@@ -7,7 +7,7 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Tests.Estimators.Notes;
 
 /// <summary>What every note estimator must hear; each says how well.</summary>
-public abstract class NoteEstimatorTests(INoteEstimator estimator, double leastOfPattern, double leastOfStrum)
+public abstract class NoteEstimatorTests(Func<ISound, Hertz, CancellationToken, NoteEstimate> estimate, double leastOfPattern, double leastOfStrum)
 {
     [Theory]
     [InlineData(44_100, 440)]
@@ -47,31 +47,31 @@ public abstract class NoteEstimatorTests(INoteEstimator estimator, double leastO
     {
         var silence = new Signal(LogSpectrum.Rate, new float[22_050]);
 
-        var estimate = estimator.Estimate(silence, Hertz.A440, null, TestContext.Current.CancellationToken);
+        var heard = estimate(silence, Hertz.A440, TestContext.Current.CancellationToken);
 
-        Assert.Empty(estimate.Notes);
-        Assert.Equal(36, estimate.Evidence.LowestMidi);
-        Assert.Equal(61, estimate.Evidence.Pitches);
+        Assert.Empty(heard.Notes);
+        Assert.Equal(36, heard.Evidence.LowestMidi);
+        Assert.Equal(61, heard.Evidence.Pitches);
     }
 
     [Fact]
     public void EvidenceTellsWhatSounds()
     {
-        var estimate = estimator.Estimate(new Plucked(22_050, 1).Note(57, 0.3, 0.6).Signal, Hertz.A440, null, TestContext.Current.CancellationToken);
+        var heard = estimate(new Plucked(22_050, 1).Note(57, 0.3, 0.6).Signal, Hertz.A440, TestContext.Current.CancellationToken);
 
-        var during = estimate.Evidence.FrameAt(Seconds.FromSeconds(0.5));
-        Assert.InRange(estimate.Evidence.Sounding[during, 57 - 36], 0.6, 1);
-        Assert.InRange(estimate.Evidence.Sounding[during, 45 - 36], 0, 0.5);
-        Assert.InRange(estimate.Evidence.Sounding[estimate.Evidence.FrameAt(Seconds.FromSeconds(0.1)), 57 - 36], 0, 0.4);
+        var during = heard.Evidence.FrameAt(Seconds.FromSeconds(0.5));
+        Assert.InRange(heard.Evidence.Sounding[during, 57 - 36], 0.6, 1);
+        Assert.InRange(heard.Evidence.Sounding[during, 45 - 36], 0, 0.5);
+        Assert.InRange(heard.Evidence.Sounding[heard.Evidence.FrameAt(Seconds.FromSeconds(0.1)), 57 - 36], 0, 0.4);
     }
 
     private double OnsetF(Signal sound, double a4, List<ScoredNote> reference)
     {
-        var notes = estimator.Estimate(sound, Hertz.FromHertz(a4), null, TestContext.Current.CancellationToken).Notes;
+        var notes = estimate(sound, Hertz.FromHertz(a4), TestContext.Current.CancellationToken).Notes;
         return NoteScores.OnsetAndPitch(reference, [.. notes.Select(n => new ScoredNote(n.Onset.Value, n.End.Value, n.Midi))]).F;
     }
 }
 
-public sealed class TemplateNoteEstimatorTests() : NoteEstimatorTests(new TemplateNoteEstimator(), leastOfPattern: 0.75, leastOfStrum: 0.7);
+public sealed class TemplateNoteEstimatorTests() : NoteEstimatorTests((sound, a4, ct) => new TemplateNoteEstimator().Estimate(sound, a4, null, ct), leastOfPattern: 0.75, leastOfStrum: 0.7);
 
-public sealed class NetworkNoteEstimatorTests() : NoteEstimatorTests(new NetworkNoteEstimator(), leastOfPattern: 0.9, leastOfStrum: 0.85);
+public sealed class NoteScanTests() : NoteEstimatorTests(NoteScan.NotesOf, leastOfPattern: 0.9, leastOfStrum: 0.85);
