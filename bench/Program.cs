@@ -2,6 +2,7 @@ using System.Globalization;
 using Harkbook.Bench.Folk;
 using Harkbook.Bench.Outside;
 using Harkbook.Bench.Planted;
+using Harkbook.Bench.Rereading;
 using Harkbook.Bench.Speed;
 using Harkbook.Bench.Sureness;
 using Harkbook.Publishing.Drawings;
@@ -20,6 +21,8 @@ return args switch
         ComposedFolder.Write(into, int.Parse(count, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture), rest.Length > 0),
     ["compose", var into, var songbook] => ComposedFolder.WriteSongbook(into, songbook),
     ["planted", .. { Length: > 0 } rest] => await PlantedCommand.RunAsync(rest),
+    ["evidence", .. { Length: > 0 } folders] => await EvidenceFolder.HearAsync(folders),
+    ["reread", .. { Length: > 0 } folders] => EvidenceFolder.Score(folders, Console.Out),
     ["sureness", var svg, .. { Length: > 0 } materials] => DrawSureness(svg, materials),
     _ => Usage(),
 };
@@ -46,6 +49,10 @@ static int Usage()
             the same of every so many pieces whose notes lie on sixteenths or triplets, or of their guitars alone: for beats and bars
         dotnet run -c Release --project bench -- compose INTO COUNT SEED [font] | compose INTO SONGBOOK
             composes songs in every part and plays them by our own instruments, or by the small sound font; or plays a songbook's
+        dotnet run -c Release --project bench -- evidence FOLDER ...
+            hears the folders' recordings once and keeps what was heard beside them
+        dotnet run -c Release --project bench -- reread FOLDER ...
+            reads that evidence anew and scores each folder's readings against the truth beside them, as JSON: for changes of how evidence is read
         dotnet run -c Release --project bench -- sureness PLOT.svg NAME=EVAL.json ...
             draws how often estimates were right against how sure they were, from what 'harkbook eval FOLDER --json' printed
         """);

@@ -38,7 +38,9 @@ public sealed class Listener
         return hearing;
     }
 
-    private async Task<SoundEvidence> GatherAsync(Recording recording, IProgress<Progress>? progress, CancellationToken ct)
+    /// <summary>The first half of the work: all that the sound says, without any decision.</summary>
+    /// <exception cref="RecordingException">The recording can't be read or holds nothing to listen to.</exception>
+    public async Task<SoundEvidence> GatherAsync(Recording recording, IProgress<Progress>? progress, CancellationToken ct)
     {
         progress?.Report(new("reading the recording", 0));
         using var whole = await RecordingReader.StoreAsync(recording, Rate, progress: null, ct);

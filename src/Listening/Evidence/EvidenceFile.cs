@@ -10,7 +10,7 @@ namespace Harkbook.Listening.Evidence;
 /// Evidence in a ZIP archive (PKWARE APPNOTE; Deflate, RFC 1951): one entry a matrix, written and read as a stream, row by row, numbers little-endian,
 /// and <c>evidence.json</c> with their shapes. Three minutes take about 4 MB.
 /// </summary>
-internal static class EvidenceFile
+public static class EvidenceFile
 {
     private sealed record Shapes(
         int Frames, int Pitches, double Hop, int LowestMidi, double HeardAbout, double OnsetThreshold, double ReleaseThreshold,
@@ -18,7 +18,20 @@ internal static class EvidenceFile
 
     private sealed record Pitch(double Hertz, double Confidence, string? Why);
 
-    public static void Write(SoundEvidence evidence, ZipArchive archive)
+    public static void Write(SoundEvidence evidence, string path)
+    {
+        using var archive = new ZipArchive(File.Create(path), ZipArchiveMode.Create);
+        Write(evidence, archive);
+    }
+
+    /// <exception cref="FormatException">The file holds no evidence that makes sense.</exception>
+    public static SoundEvidence Read(string path)
+    {
+        using var archive = ZipFile.OpenRead(path);
+        return Read(archive);
+    }
+
+    internal static void Write(SoundEvidence evidence, ZipArchive archive)
     {
         var (notes, pulse) = (evidence.Notes, evidence.Pulse);
         var (counts, cells) = evidence.Lines.Packed();
@@ -40,7 +53,7 @@ internal static class EvidenceFile
     }
 
     /// <exception cref="FormatException">An entry is missing or has another size than the shapes say.</exception>
-    public static SoundEvidence Read(ZipArchive archive)
+    internal static SoundEvidence Read(ZipArchive archive)
     {
         using var json = Entry(archive, "evidence.json").Open();
         var shapes = JsonSerializer.Deserialize<Shapes>(json) ?? throw new FormatException("The evidence has no shapes.");

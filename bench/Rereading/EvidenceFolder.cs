@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Harkbook.Audio.Recordings;
+using Harkbook.Listening;
+using Harkbook.Listening.Evaluation;
+using Harkbook.Listening.Evidence;
+using Harkbook.Listening.Interchange;
+using Harkbook.Listening.Reading;
+
+namespace Harkbook.Bench.Rereading;
+
+/// <summary>
+/// Recordings whose evidence is kept beside them, so that another way to read it is judged in moments. The evidence is of the program that heard it:
+/// where a network or a measurement changes, it must be heard again (delete the .evidence files).
+/// </summary>
+internal static class EvidenceFolder
+{
+    private const string Ending = ".evidence";
+
+    private static readonly JsonSerializerOptions Readable = new() { WriteIndented = true, IndentSize = 1, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    public static async Task<int> HearAsync(IEnumerable<string> folders)
+    {
+        foreach (var recording in folders.SelectMany(f => Directory.GetFiles(f, "*.jams")).Order().Select(RecordingBeside).OfType<string>())
+        {
+            var kept = Path.ChangeExtension(recording, Ending);
+            if (File.Exists(kept))
+                continue;
+            Console.Error.WriteLine(recording);
+            EvidenceFile.Write(await new Listener().GatherAsync(await RecordingReader.InspectAsync(recording, default), null, default), kept);
+        }
+        return 0;
+    }
+
+    public static int Score(IEnumerable<string> folders, TextWriter output)
+    {
+        var all = new Dictionary<string, object>();
+        foreach (var folder in folders)
+        {
+            var sheets = new List<(string Name, ImmutableArray<Measured> Scores)>();
+            var judged = new List<JudgedEstimate>();
+            foreach (var kept in Directory.GetFiles(folder, "*" + Ending).Order())
+            {
+                var recording = RecordingReader.InspectAsync(RecordingBeside(kept)!, default).GetAwaiter().GetResult();
+                var hearing = Reader.Read(recording, EvidenceFile.Read(kept), Claims.None);
+                var truth = AnnotationFile.Read(Path.ChangeExtension(kept, ".jams"));
+                sheets.Add((Path.GetFileNameWithoutExtension(kept), Evaluator.Score(hearing, truth)));
+                judged.AddRange(Listening.Evaluation.Sureness.Judge(hearing, truth));
+            }
+            sheets.Add(("all, mean", Evaluator.Mean(sheets.Select(s => s.Scores))));
+            var scores = sheets.ToDictionary(s => s.Name, object (s) => s.Scores.ToDictionary(m => m.Measure, m => Math.Round(m.Value, 5)));
+            scores["how sure"] = Listening.Evaluation.Sureness.Gather(judged).Select(r => new { r.Kind, r.From, r.To, Right = Math.Round(r.Share, 5), r.Count });
+            all[Path.GetFileName(Path.TrimEndingDirectorySeparator(folder))] = scores;
+        }
+        output.WriteLine(JsonSerializer.Serialize(all, Readable));
+        return 0;
+    }
+
+    private static string? RecordingBeside(string path) =>
+        new[] { ".wav", ".flac", ".ogg" }.Select(e => Path.ChangeExtension(path, e)).FirstOrDefault(File.Exists);
+}
