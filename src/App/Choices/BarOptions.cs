@@ -24,6 +24,13 @@ internal sealed class BarOptions
             command.Add(option);
     }
 
+    /// <summary>Only those that say by how many beats bars start later.</summary>
+    public void AddShiftTo(Command command)
+    {
+        command.Add(later);
+        command.Add(earlier);
+    }
+
     public bool AreGiven(ParseResult parsed) => new[] { tempo, meter, later, earlier, barOne }.Any(o => parsed.GetValue(o) is not null);
 
     /// <summary>The change that is asked for, on a song without mistakes.</summary>

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using Harkbook.Listening;
-using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
@@ -17,7 +15,7 @@ internal sealed record KnownGuitar(Tuning? Tuning, Capo? Capo)
         new("--tuning") { Description = "The guitar's open strings from low to high where you know them, as DADGAD or \"D2 A2 D3 G3 A3 D4\", or a name, as \"open G\"; without it, as heard", HelpName = "STRINGS" };
 
     public static Option<int?> CapoOption() =>
-        new("--capo") { Description = "The fret that the capo is at where you know it, 0 for none; without it, as heard, or none where the tuning is given", HelpName = "FRET" };
+        new("--capo") { Description = "The fret that the capo is at where you know it, 0 for none; without it, as heard", HelpName = "FRET" };
 
     public static KnownGuitar Read(string? tuning, int? capo) =>
         new(tuning is null ? null : Options.ReadTuning(tuning), capo is { } fret ? Options.ReadCapo(fret) : null);
@@ -34,12 +32,4 @@ internal sealed record KnownGuitar(Tuning? Tuning, Capo? Capo)
         .. Tuning is not null || (IsKnown && song.Tuning.Standing.Kind == StandingKind.Heard) ? [SongFact.Tuning] : Array.Empty<SongFact>(),
         .. Capo is not null || (IsKnown && song.Capo.Standing.Kind == StandingKind.Heard) ? [SongFact.Capo] : Array.Empty<SongFact>(),
     ];
-
-    /// <summary>The song with what the person told marked as decided.</summary>
-    public Song Told(Song song) => IsKnown
-        ? song with { Tuning = song.Tuning with { Standing = Standing.Decided }, Capo = song.Capo with { Standing = Standing.Decided } }
-        : song;
-
-    public Hearing Apply(Hearing hearing, CancellationToken ct) =>
-        IsKnown ? Reader.Again(hearing, hearing.Claims with { Tuning = Tuning, Capo = Capo }, ct) : hearing;
 }

@@ -6,6 +6,7 @@ using Harkbook.App.Reports;
 using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Demo;
 using Harkbook.Listening.Checking;
+using Harkbook.Listening.Reading;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
@@ -58,7 +59,7 @@ internal static class DemoCommand
         var heardFolder = Path.Combine(folder, "heard");
         if (Directory.Exists(heardFolder))
             Directory.Delete(heardFolder, recursive: true);
-        var (proposed, hearing) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, new KnownGuitar(null, null), bring: false, ct);
+        var (proposed, hearing) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, pitch: null, _ => Claims.None, bring: false, ct);
         Say($"  {Output.Shown(proposed)}");
 
         Say("How well it heard, against what was really played:");

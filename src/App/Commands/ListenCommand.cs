@@ -4,6 +4,7 @@ using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 using Harkbook.Listening.Interchange;
+using Harkbook.Listening.Reading;
 
 namespace Harkbook.App.Commands;
 
@@ -16,14 +17,16 @@ internal static class ListenCommand
         var json = new Option<bool>("--json") { Description = "Print what was heard as JSON" };
         var afresh = new Option<bool>("--afresh") { Description = "Listen again even if this recording was heard before" };
         var on = RecordingPart.Option("Listen only to a part of it");
-        var (tuning, capo) = (KnownGuitar.TuningOption(), KnownGuitar.CapoOption());
-        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections, what plays or sings with the guitar") { recording, tuning, capo, jams, json, afresh, on };
+        var claims = new ClaimOptions();
+        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections, what plays or sings with the guitar") { recording, jams, json, afresh, on };
+        claims.AddTo(command);
         command.SetAction(async (parsed, ct) =>
         {
             using var place = parsed.GetValue(jams) is { } wanted ? OutputPlace.ForFile(wanted, "--jams") : null;
             var part = RecordingPart.Read(parsed.GetValue(on));
-            var guitar = KnownGuitar.Read(parsed.GetValue(tuning), parsed.GetValue(capo));
-            var hearing = guitar.Apply(await Ears.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct, part), ct);
+            claims.Require(parsed);
+            var heard = await Ears.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct, part, about: claims.Pitch(parsed));
+            var hearing = Reader.Again(heard, claims.Read(parsed, heard), ct);
             if (parsed.GetValue(jams) is { } path)
                 await Output.WriteTextAsync(path, JamsWriter.Write(hearing), ct);
             if (parsed.GetValue(json))

@@ -5,8 +5,10 @@ using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.Listening;
 using Harkbook.Listening.Proposing;
+using Harkbook.Listening.Reading;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Rebarring;
+using Harkbook.Units;
 
 namespace Harkbook.App.Commands;
 
@@ -17,27 +19,27 @@ internal static class StartCommand
         var recording = Arguments.Recording();
         var into = new Option<string?>("--into") { Description = "The song's folder; without it, a folder named after the recording beside it", HelpName = "FOLDER" };
         var title = new Option<string?>("--title") { Description = "The song's title; without it, the recording's file name", HelpName = "TEXT" };
-        var (tuning, capo) = (KnownGuitar.TuningOption(), KnownGuitar.CapoOption());
+        var claims = new ClaimOptions();
         var again = new Option<bool>("--again") { Description = "Listen for a song that is there already: what still stands as heard is proposed anew, what you decided stays" };
         var bars = new BarOptions();
         var command = new Command("start",
-            "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording, into, title,
-            tuning, capo, again };
-        bars.AddTo(command);
+            "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording, into, title, again };
+        claims.AddTo(command);
+        bars.AddShiftTo(command);
         command.SetAction(async (parsed, ct) =>
         {
             var path = parsed.GetRequiredValue(recording);
             var name = parsed.GetValue(title) ?? TitleOf(path);
             if (string.IsNullOrWhiteSpace(name))
                 throw new UsageException("--title is empty; give the song's title, or leave the option out.");
-            var guitar = KnownGuitar.Read(parsed.GetValue(tuning), parsed.GetValue(capo));
+            claims.Require(parsed);
             if (parsed.GetValue(again) && SongThere(path, parsed.GetValue(into), parsed.GetValue(title)) is { } there)
             {
-                if (bars.AreGiven(parsed))
+                if (bars.AreGiven(parsed) || claims.TellBars(parsed))
                     throw new UsageException($"--again keeps the bars of the song that is there. Change them with 'harkbook rebar {Output.Shown(there)}'.");
-                return await RestartCommand.RunAsync(path, there, guitar, ct);
+                return await RestartCommand.RunAsync(path, there, claims.Pitch(parsed), h => claims.Read(parsed, h), ct);
             }
-            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, guitar, bring: true, ct, bars.AreGiven(parsed)
+            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, claims.Pitch(parsed), h => claims.Read(parsed, h), bring: true, ct, bars.AreGiven(parsed)
                 ? document => bars.Read(parsed, document) : null);
             Console.Out.WriteLine($"{Output.Shown(song)}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Output.Shown(Path.GetDirectoryName(Path.GetFullPath(song))!)}'.");
             return 0;
@@ -45,10 +47,12 @@ internal static class StartCommand
         return command;
     }
 
-    /// <summary>Listens and writes the song file; refuses to write over one. A tuning or capo that is told counts as decided.</summary>
+    /// <summary>Listens and writes the song file; refuses to write over one. What is told counts as decided.</summary>
+    /// <param name="pitch">The A4 that is told; null for none.</param>
+    /// <param name="claims">What is told, when the recording was heard.</param>
     /// <param name="bring">Whether the recording is copied into the song's folder, where it isn't there yet.</param>
     /// <returns>The song file's path and what it was proposed from.</returns>
-    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, KnownGuitar guitar, bool bring,
+    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, Hertz? pitch, Func<Hearing, Claims> claims, bool bring,
         CancellationToken ct,
         Func<SongDocument, BarChange>? bars = null)
     {
@@ -57,9 +61,10 @@ internal static class StartCommand
         if (File.Exists(songPath))
             throw new UserException($"{songPath} is there already and was not touched. To propose anew what still stands as heard and keep what you decided, add --again; or choose another folder with --into.");
         using var place = OutputPlace.ForFolder(folder, "--into");
-        var hearing = guitar.Apply(await Ears.HearAsync(recordingPath, afresh: false, ct), ct);
+        var heard = await Ears.HearAsync(recordingPath, afresh: false, ct, about: pitch);
+        var hearing = Reader.Again(heard, claims(heard), ct);
         var song = SongProposer.Propose(hearing, title, bring ? await RecordingCopy.BringAsync(hearing.Recording with { Path = recordingPath }, folder, ct) : Relative(folder, recordingPath));
-        await Output.WriteTextAsync(songPath, Barred(SongText.Write(guitar.Told(song)), songPath, bars), ct);
+        await Output.WriteTextAsync(songPath, Barred(SongText.Write(song), songPath, bars), ct);
         return (songPath, hearing);
     }
 

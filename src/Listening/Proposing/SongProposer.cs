@@ -27,7 +27,7 @@ public static class SongProposer
     /// <param name="recordingPath">Relative to the folder that the song will lie in.</param>
     public static Song Propose(Hearing hearing, string title, string recordingPath)
     {
-        var meter = hearing.Meter.Best;
+        var (claims, meter) = (hearing.Claims, hearing.Meter.Best);
         var line = BeatAxis.Of(hearing.Beats, meter, hearing.Tempo.Best);
         var placing = new ChordPlacing(line, meter.DivisionsPerBeat);
         var chords = line.Bars.IsEmpty ? [] : placing.Place(hearing.Chords);
@@ -40,17 +40,19 @@ public static class SongProposer
         var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf), Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
         var length = Ceiling(hearing.Recording.Length);
         var key = MainKey(hearing.Keys);
+        if (claims.Keys.Any(k => k.Key == key.Value))
+            key = key with { Standing = Standing.Decided };
         return new()
         {
             Title = title,
             Recording = new(recordingPath, hearing.Recording.ContentHash, length),
-            ReferencePitch = new(Hertz.FromHertz(Math.Round(hearing.ReferencePitch.Best.Value, 2)), Heard(hearing.ReferencePitch)),
-            Tuning = new(hearing.Tuning.Best.Tuning, Heard(hearing.Tuning)),
-            Capo = new(hearing.Tuning.Best.Capo, Heard(hearing.Tuning)),
-            Meter = new(meter, Heard(hearing.Meter)),
-            Tempo = hearing.Tempo.Best is >= 20 and <= 400 ? new(Math.Round(hearing.Tempo.Best, 1), Heard(hearing.Tempo)) : new(120, Standing.Assumed),
+            ReferencePitch = new(Hertz.FromHertz(Math.Round(hearing.ReferencePitch.Best.Value, 2)), Said(claims.ReferencePitch is not null, hearing.ReferencePitch)),
+            Tuning = new(hearing.Tuning.Best.Tuning, Said(claims.Tuning is not null, hearing.Tuning)),
+            Capo = new(hearing.Tuning.Best.Capo, Said(claims.Capo is not null, hearing.Tuning)),
+            Meter = new(meter, Said(claims.Meter is not null, hearing.Meter)),
+            Tempo = hearing.Tempo.Best is >= 20 and <= 400 ? new(Math.Round(hearing.Tempo.Best, 1), Said(claims.Tempo is not null, hearing.Tempo)) : new(120, Standing.Assumed),
             Key = key,
-            Harp = Harp(hearing.Lines.Of(LineKind.Harmonica)),
+            Harp = Harp(hearing.Lines.Of(LineKind.Harmonica), claims.HarpKey is not null),
             Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape, Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
             Sections = Sections(plan, line, bars, length, new(hearing.Keys, line, key.Value)),
         };
@@ -100,10 +102,11 @@ public static class SongProposer
     }
 
     /// <summary>As sure as that there is a harmonica and that it is this one.</summary>
-    private static Fact<HarpReference>? Harp(HeardLine? heard) =>
-        heard?.Harp is { } harp ? new(new(harp.Best.Key, HarpLayout.Richter.Name), Standing.HeardToThePercent(heard.Kind.Confidence * harp.Confidence)) : null;
+    private static Fact<HarpReference>? Harp(HeardLine? heard, bool isTold) => heard?.Harp is { } harp
+        ? new(new(harp.Best.Key, HarpLayout.Richter.Name), isTold ? Standing.Decided : Standing.HeardToThePercent(heard.Kind.Confidence * harp.Confidence))
+        : null;
 
-    private static Standing Heard<T>(Distribution<T> estimate) => Standing.HeardToThePercent(estimate.Confidence);
+    private static Standing Said<T>(bool isTold, Distribution<T> estimate) => isTold ? Standing.Decided : Standing.HeardToThePercent(estimate.Confidence);
 
     /// <summary>Whole milliseconds, never short of the recording's end, so that an anchor there stays inside.</summary>
     private static Seconds Ceiling(Seconds length) => Seconds.FromSeconds((double)(decimal.Ceiling((decimal)length.Value * 1000) / 1000));

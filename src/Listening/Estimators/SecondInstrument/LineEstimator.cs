@@ -34,17 +34,11 @@ public sealed class LineEstimator
     /// <param name="absent">Kinds that a person says aren't there.</param>
     internal static HeardLines Of(LineCells cells, ImmutableArray<HeardKey> keys, PitchName? harpKey = null, ImmutableArray<LineKind> absent = default)
     {
-        var found = Of(cells, keys, harpKey);
-        return absent.IsDefaultOrEmpty ? found : found with { Found = [.. found.Found.Where(l => !absent.Contains(l.Kind.Best))] };
-    }
-
-    private static HeardLines Of(LineCells cells, ImmutableArray<HeardKey> keys, PitchName? harpKey)
-    {
         var stretches = new LineTracer(cells).Trace();
-        var present = LinePresence.Of(stretches, cells.Frames);
+        var present = harpKey is null ? LinePresence.Of(stretches, cells.Frames) : 1;
         if (present < 0.5)
             return new(1 - present, []);
-        var lines = LineLayers.Of(stretches, keys, present).Select(l => LineOf(l, keys, harpKey, cells.Frames));
+        var lines = LineLayers.Of(stretches, keys, present, harpKey is null ? null : LineKind.Harmonica, absent).Select(l => LineOf(l, keys, harpKey, cells.Frames));
         return new(1 - present, [.. lines.OrderByDescending(l => l.Kind.Confidence)]);
     }
 

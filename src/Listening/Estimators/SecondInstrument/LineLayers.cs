@@ -16,19 +16,28 @@ internal sealed class LineLayers
     private readonly List<KindMixture> tried;
     private readonly double[] chances;
 
-    private LineLayers(List<LinePhrase> phrases, ImmutableArray<HeardKey> keys)
+    private LineLayers(List<LinePhrase> phrases, ImmutableArray<HeardKey> keys, IEnumerable<ImmutableArray<int>> sets)
     {
         this.phrases = phrases;
         double[][] fits = [.. phrases.Select(LineKinds.Fit)];
-        tried = [.. Sets().Select(kinds => KindMixture.Of(kinds, phrases, fits, keys))];
+        tried = [.. sets.Select(kinds => KindMixture.Of(kinds, phrases, fits, keys))];
         var best = tried.Max(m => m.Score);
         chances = [.. tried.Select(m => Math.Exp((m.Score - best) / Alike))];
     }
 
     /// <param name="stretches">By first frame.</param>
     /// <param name="present">How sure it is that anything but the guitar sounds.</param>
-    public static List<LineLayer> Of(List<LineStretch> stretches, ImmutableArray<HeardKey> keys, double present) =>
-        stretches.Count == 0 ? [] : new LineLayers(PhraseFinder.Of(stretches), keys).Layers(present);
+    /// <param name="certain">A kind that a person says is there; null for none.</param>
+    /// <param name="absent">Kinds that a person says aren't.</param>
+    public static List<LineLayer> Of(
+        List<LineStretch> stretches, ImmutableArray<HeardKey> keys, double present, LineKind? certain = null, ImmutableArray<LineKind> absent = default)
+    {
+        var sets = Sets().Where(set => IsAllowed([.. set.Select(k => LineNetwork.Kinds[k])], certain, absent)).ToList();
+        return stretches.Count == 0 || sets.Count == 0 ? [] : new LineLayers(PhraseFinder.Of(stretches), keys, sets).Layers(present);
+    }
+
+    private static bool IsAllowed(ImmutableArray<LineKind> kinds, LineKind? certain, ImmutableArray<LineKind> absent) =>
+        (certain is not { } there || kinds.Contains(there)) && (absent.IsDefaultOrEmpty || !kinds.Any(k => absent.Contains(k)));
 
     private List<LineLayer> Layers(double present)
     {
