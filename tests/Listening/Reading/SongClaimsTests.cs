@@ -17,7 +17,8 @@ public class SongClaimsTests
         key D major
 
         section Verse
-        anchors 1 = 0:01   3 = 0:05  ~heard 80%
+        anchors 1 = 0:01
+        anchors 3 = 0:05  ~heard 80%
         chords | D . . . | G . . . | D . A . | D . . . |  ~heard 70% ~bar 3 beat 3 decided
         section Bridge  ~heard 40%
         anchors 1 = 0:09
@@ -40,7 +41,7 @@ public class SongClaimsTests
 
     [Fact]
     public void DecidedAnchorsAreBeats() =>
-        Assert.Equal([new BeatClaim(Seconds.FromSeconds(1), 1), new(Seconds.FromSeconds(9), 1)], Read.Beats.Where(b => b.Time.Value is not 5));
+        Assert.Equal([new BeatClaim(Seconds.FromSeconds(1), 1), new(Seconds.FromSeconds(9), 1)], Read.Beats);
 
     [Fact]
     public void ADecidedChordIsClaimedOverItsTime()
