@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Harkbook.Audio.Recordings;
+using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Evidence;

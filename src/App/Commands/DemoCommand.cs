@@ -6,7 +6,7 @@ using Harkbook.App.Reports;
 using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Demo;
 using Harkbook.Listening.Checking;
-using Harkbook.Listening.Reading;
+using Harkbook.Listening;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Music.Analysis.Songbooks;
 using Harkbook.Music.Songs;
