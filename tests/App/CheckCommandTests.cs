@@ -28,7 +28,7 @@ public sealed class CheckCommandTests : IDisposable
     public async Task TheSummarySaysWhatTheRecordingWasNotAsked()
     {
         scene.File("far.hark", Song + "strum | d . . . |\nsung | lo . . . |\n");
-        Assert.EndsWith("The recording wasn't asked: strokes; sung words and where they start.",
+        Assert.EndsWith("The recording wasn't asked: where words are sung, since no voice was made out.",
             (await Launch.RunAsync(scene, "check", "far.hark")).Output.TrimEnd());
     }
 }

@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Checking.Lines;
+using Harkbook.Listening.Checking.Notes;
+using Harkbook.Listening.Checking.Shapes;
+using Harkbook.Listening.Checking.Strokes;
+using Harkbook.Listening.Checking.Weighing;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
@@ -11,46 +16,61 @@ namespace Harkbook.Listening.Checking;
 public sealed class Checker
 {
     private readonly Hearing hearing;
-    private readonly CheckOptions options;
-    private readonly NoteWeigher notes;
+    private readonly HeardStarts starts;
+    private readonly StrikeCurve curve;
     private (ImmutableArray<HeardBeat> Beats, GridChords Chords)? lastGrid;
 
     public Checker(Hearing hearing, CheckOptions options)
     {
-        (this.hearing, this.options) = (hearing, options);
-        notes = new(hearing, options);
+        this.hearing = hearing;
+        starts = new(hearing.Evidence.Notes);
+        curve = new(hearing.Evidence.Notes);
     }
 
-    /// <summary>Facts, bars, sections, chords, shapes, picked and harmonica notes of a song, at the times that its anchors give.</summary>
+    /// <summary>All that a song claims, at the times that its anchors give.</summary>
     public CheckResult Check(Song song)
     {
         var clock = new SongClock(song);
-        var findings = FactWeigher.Weigh(song, hearing).ToList();
-        var chords = new ChordUses(song, clock, hearing, Grid(ClaimedBar.BeatsOf(song, clock)), options);
-        var played = new PlayedNotes(song, clock, hearing, notes, options);
+        var chords = new ChordUses(song, clock, Grid(ClaimedBar.BeatsOf(song, clock)));
         var bars = new BarWeigher(hearing).Weigh(ClaimedBar.Of(song, clock)).ToDictionary(f => f.Where!.Bar!.Value);
         var sections = SectionWeigher.Weigh(song, clock, [.. chords.Chords]).ToLookup(f => f.Where!.Bar!.Value);
+        var shapes = new ShapeStrings(song, clock, starts, curve).Weigh().ToLookup(f => f.Where!.Bar!.Value);
+        var parts = Parts(song, clock);
+        List<Finding> findings = [.. FactWeigher.Weigh(song, hearing), .. new TuningStrings(song, clock, starts, curve).Weigh()];
         foreach (var bar in song.Bars)
         {
             findings.AddRange(sections[bar.Number]);
             findings.Add(bars[bar.Number].Anchoring(song, bar));
             findings.AddRange(chords.Weigh(bar));
-            findings.AddRange(played.Weigh(bar));
+            findings.AddRange(shapes[bar.Number]);
+            findings.AddRange(parts.SelectMany(part => part(bar)));
         }
-        return new([.. findings.Select(CheckCalibration.Shipped.Judge)]) { NotAsked = NotAsked.Of(song) };
+        return new([.. findings.Select(CheckCalibration.Shipped.Judge)]) { NotAsked = NotAsked.Of(song, hearing) };
+    }
+
+    /// <summary>What weighs the parts that are written out note by note, a bar at a time.</summary>
+    private ImmutableArray<Func<Bar, IEnumerable<Finding>>> Parts(Song song, SongClock clock)
+    {
+        var holes = song.Harp is { } harp ? new HoleWeigher(starts, hearing, harp.Value.ToHarmonica(), clock) : null;
+        var syllables = SyllableWeigher.Of(song, clock, hearing);
+        return
+        [
+            new StrokeWeigher(song, clock, starts, curve, new(hearing.Evidence.Pulse.Bands)).Weigh,
+            new PickedNotes(song, clock, starts, new(SongNotes.Of(song, clock)), hearing).Weigh,
+            new PlaceWeigher(song, clock).Weigh,
+            new AttackWeigher(song, clock, starts, curve).Weigh,
+            bar => holes?.Weigh(bar) ?? [],
+            bar => syllables?.Weigh(bar) ?? [],
+        ];
     }
 
     /// <summary>The beats, chords and notes of an annotation. Pitches about A440 are moved to the recording's own reference pitch.</summary>
     public CheckResult Check(Annotation claims)
     {
         var offset = Cents.Between(Hertz.A440, hearing.ReferencePitch.Best).Value / 100;
-        var played = claims.Notes.Select(n =>
-            (Midi: (int)Math.Round(n.Midi - offset), Onset: Seconds.FromSeconds(n.Onset), End: Seconds.FromSeconds(n.End))).ToList();
-        var instead = new HeardInstead([.. hearing.Notes.Select(n => new StartedNote(n.Midi, n.Onset))],
-            [.. played.Select(n => new StartedNote(n.Midi, n.Onset))], Seconds.FromSeconds(options.OnsetWindow));
-        var findings = new BarWeigher(hearing).Weigh(Bars(claims)).Concat(Chords(claims)).ToList();
-        foreach (var (midi, onset, end) in played)
-            findings.Add(instead.Told(notes.Weigh(midi, onset, end, Pitch.FromMidi(midi).ToString(), new(onset)), midi));
+        var notes = claims.Notes.Select(n => new NoteClaim((int)Math.Round(n.Midi - offset), n.Onset, n.End));
+        IEnumerable<Finding> findings =
+            [.. new BarWeigher(hearing).Weigh(Bars(claims)), .. Chords(claims), .. AnnotatedNotes.Weigh([.. notes], starts, hearing)];
         return new([.. findings.Select(CheckCalibration.Shipped.Judge).OrderBy(f => f.Where!.Time)]);
     }
 

@@ -25,17 +25,8 @@ internal sealed class HeardStrength
     public static Dictionary<Chord, HeardStrength> OfChords(Hearing hearing) =>
         hearing.Chords.Where(c => !c.Chord.Best.IsNone).GroupBy(c => c.Chord.Best).ToDictionary(g => g.Key, g => new HeardStrength(hearing.Evidence.Notes, g));
 
-    /// <summary>
-    /// How well a shape's pitches explain what was heard, 0 to 1: what it sounds of it, over that, what it leaves out and what it adds unheard.
-    /// An even strength everywhere says nothing, and neither does silence.
-    /// </summary>
-    public double Match(ImmutableArray<Pitch> shape)
-    {
-        var sounds = shape.Select(p => p.Midi).Where(m => m is >= 0 and < 128).ToHashSet();
-        var explained = sounds.Sum(m => strength[m]);
-        var unheard = sounds.Sum(m => 1 - strength[m]);
-        return explained == 0 ? 0 : explained / (strength.Sum() + unheard);
-    }
+    /// <summary>How well a shape's pitches explain what was heard, 0 to 1. An even strength everywhere says nothing, and neither does silence.</summary>
+    public double Match(ImmutableArray<Pitch> shape) => PitchFit.Of(strength, shape.Select(p => p.Midi).ToHashSet());
 
     private void Add(NotePosteriorgram evidence, int frame)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Theory;
 
@@ -14,8 +15,6 @@ internal sealed class PlayedPlaces
 
     /// <summary>What an unheard string takes when another sounds its very pitch, or one of which that is an overtone: listening loses those.</summary>
     private const double Unison = 0.1, Masked = 0.2;
-
-    private static readonly int[] Overtones = [12, 19, 24];
 
     private readonly Dictionary<(int StringIndex, int Fret), double> share = [];
     private readonly double total;
@@ -59,7 +58,7 @@ internal sealed class PlayedPlaces
                 continue;
             var heard = share.GetValueOrDefault((s, fret));
             explained += heard;
-            unheard += (1 - heard) * (IsAbove(pitches, s, 0) ? Unison : Overtones.Any(o => IsAbove(pitches, s, o)) ? Masked : 1);
+            unheard += (1 - heard) * (IsAbove(pitches, s, 0) ? Unison : Overtones.Strong.Any(o => IsAbove(pitches, s, o)) ? Masked : 1);
         }
         return explained / (total + unheard);
     }

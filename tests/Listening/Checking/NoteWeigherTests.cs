@@ -1,5 +1,6 @@
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Checking;
+using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Strings;
@@ -11,21 +12,19 @@ namespace Harkbook.Listening.Tests.Checking;
 /// <summary>Weighing against evidence made by hand: one A4 that starts at 1 s and sounds for 1 s.</summary>
 public class NoteWeigherTests
 {
-    private static readonly NoteWeigher Weigher = new(Heard(), CheckOptions.Usual);
-
     [Theory]
-    [InlineData(69, 1.0, Verdict.Supported)]
-    [InlineData(69, 1.05, Verdict.Supported)]
-    [InlineData(70, 1.0, Verdict.Contradicted)]
-    [InlineData(68, 1.0, Verdict.Contradicted)]
-    [InlineData(81, 1.0, Verdict.Contradicted)]
-    [InlineData(69, 3.0, Verdict.Contradicted)]
-    [InlineData(20, 1.0, Verdict.Contradicted)]
-    public void ANoteIsJudgedByItsOwnPitchAndTime(int midi, double onset, Verdict verdict)
+    [InlineData(69, 1.0, true)]
+    [InlineData(69, 1.05, true)]
+    [InlineData(70, 1.0, false)]
+    [InlineData(68, 1.0, false)]
+    [InlineData(81, 1.0, false)]
+    [InlineData(69, 3.0, false)]
+    [InlineData(20, 1.0, false)]
+    public void ANoteIsJudgedByItsOwnPitchAndTime(int midi, double onset, bool right)
     {
-        var start = Seconds.FromSeconds(onset);
-        var finding = Weigher.Weigh(midi, start, start + Seconds.FromSeconds(0.5), "a note", new(start));
-        Assert.Equal(verdict, finding.Verdict);
+        var claims = new Annotation { Notes = [new(onset, onset + 0.5, midi)] };
+        var finding = Assert.Single(new Checker(Heard(), CheckOptions.Usual).Check(claims).Findings, f => f.Kind == ClaimKind.Note);
+        Assert.Equal(right, finding.LogOdds > 0);
         Assert.InRange(finding.Support, 0, 1);
     }
 

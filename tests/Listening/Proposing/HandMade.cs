@@ -25,16 +25,22 @@ internal static class HandMade
 
     public static HeardSection Section(string label, double start, double end) => new(Seconds.FromSeconds(start), Seconds.FromSeconds(end), label, 0.7);
 
-    /// <summary>Evidence of ten frames a second in which each stretch sounds the pitches given, above a floor of noise.</summary>
+    /// <summary>Evidence of ten frames a second in which each stretch starts and sounds the pitches given, above a floor of noise.</summary>
     public static NotePosteriorgram Evidence(double length, params (double Start, double End, int[] Midi)[] stretches)
     {
         var sounding = new PosteriorMatrix((int)(length * 10) + 1, 60);
+        var onset = new PosteriorMatrix(sounding.Frames, 60);
+        foreach (var (start, _, pitches) in stretches)
+        {
+            foreach (var midi in pitches)
+                onset[(int)Math.Ceiling(start * 10 - 1e-9), midi - 36] = 0.9f;
+        }
         for (var f = 0; f < sounding.Frames; f++)
         {
             for (var p = 0; p < 60; p++)
                 sounding[f, p] = stretches.Any(s => f >= s.Start * 10 && f < s.End * 10 && s.Midi.Contains(p + 36)) ? 0.8f : 0.02f;
         }
-        return new(Seconds.FromSeconds(0.1), 36, sounding, new PosteriorMatrix(sounding.Frames, 60));
+        return new(Seconds.FromSeconds(0.1), 36, sounding, onset);
     }
 
     public static Hearing Hearing(ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, string meter = "4/4", double tempo = 120, double length = 60) => new()

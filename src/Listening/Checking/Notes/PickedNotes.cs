@@ -1,0 +1,62 @@
+using System.Globalization;
+using Harkbook.Listening.Checking.Weighing;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Checking.Notes;
+
+/// <summary>Weighs the picked notes of a song, and that nothing more is picked in bars that have such notes and no strokes.</summary>
+internal sealed class PickedNotes
+{
+    private readonly Song song;
+    private readonly SongClock clock;
+    private readonly Fretboard neck;
+    private readonly NoteWeigher weigher;
+    private readonly UnwrittenNotes unwritten;
+
+    public PickedNotes(Song song, SongClock clock, HeardStarts starts, WrittenNotes written, Hearing hearing)
+    {
+        (this.song, this.clock, neck) = (song, clock, new(song.Tuning.Value, song.Capo.Value));
+        (weigher, unwritten) = (new(starts, written), new(starts, written, hearing));
+    }
+
+    public IEnumerable<Finding> Weigh(Bar bar)
+    {
+        var notes = bar.Picked.Where(p => p.Value.MidiOn(neck) is not null).Select(p => Weigh(bar, p));
+        return bar.Picked.IsEmpty || !bar.Strums.IsEmpty ? notes : notes.Concat(unwritten.Between(clock.TimeOf(bar.Number).Value,
+            clock.TimeOf(bar.Number, bar.Meter.BarLength).Value, song.Key.Value.Centre, PlaceOf));
+    }
+
+    /// <param name="note">Not a muted one, which has no pitch to weigh.</param>
+    public static NoteClaim ClaimOf(Bar bar, Claim<PickedNote> note, SongClock clock, Fretboard neck) => new(
+        note.Value.MidiOn(neck)!.Value, clock.TimeOf(bar.Number, note.Start).Value, clock.TimeOf(bar.Number, note.Start + note.Length).Value,
+        (int)Math.Ceiling(note.Value.Bend.By.Value / 100 - 0.5), note.Value.Attack is Attack.HammeredOn or Attack.PulledOff or Attack.Slid);
+
+    private Finding Weigh(Bar bar, Claim<PickedNote> note)
+    {
+        var claim = ClaimOf(bar, note, clock, neck);
+        var words = new NoteWords($"{HowPlayed(note.Value)}, {Pitch.FromMidi(claim.Midi, song.Key.Value.Centre)}", song.Key.Value.Centre,
+            by => Fret(note.Value, by), ".", Eighths.In(bar, clock));
+        return weigher.Weigh(claim, words, new(clock.TimeOf(bar.Number, note.Start), bar.Number, note.Start.Value + 1));
+    }
+
+    /// <summary>The fret that lies so many semitones higher on the string; below the open one there is none.</summary>
+    private static string? Fret(PickedNote note, int by) =>
+        note.Fret + by is >= 0 and <= PickedNote.HighestFret and var fret ? fret.ToString(CultureInfo.InvariantCulture) : null;
+
+    /// <summary>"string 4 (D3) fret 2": string 1 is the thin one, its pitch is that of the open string without capo, and frets count from the capo.</summary>
+    private string HowPlayed(PickedNote note)
+    {
+        var tuning = song.Tuning.Value;
+        var where = note.TouchedAt is { } touch ? $"harmonic at fret {touch}" : $"fret {note.Fret}";
+        return $"string {tuning.Count - note.StringIndex} ({tuning.Strings[note.StringIndex]}) {where}{(note.Bend.IsNone ? "" : " bent")}";
+    }
+
+    private Place PlaceOf(Seconds time)
+    {
+        var (bar, beat) = clock.PlaceOf(time);
+        return new(time, bar, beat + 1);
+    }
+}

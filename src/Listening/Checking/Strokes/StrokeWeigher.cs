@@ -1,0 +1,85 @@
+using Harkbook.Listening.Checking.Shapes;
+using Harkbook.Listening.Checking.Weighing;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
+using Harkbook.Units;
+
+namespace Harkbook.Listening.Checking.Strokes;
+
+/// <summary>
+/// Weighs written strokes against nothing being struck there, and against the other direction, by the order in which the strings speak; and that nothing is
+/// struck besides, in bars that have strokes.
+/// </summary>
+internal sealed class StrokeWeigher
+{
+    private readonly Song song;
+    private readonly SongClock clock;
+    private readonly Fretboard neck;
+    private readonly StrokeFeatures features;
+    private readonly StrikeFeatures strikes;
+    private readonly WeigherModel struck = WeigherModel.Of("Stroke"), muted = WeigherModel.Of("MutedStroke");
+    private readonly WeigherModel direction = WeigherModel.Of("Direction"), strike = WeigherModel.Of("Strike");
+
+    public StrokeWeigher(Song song, SongClock clock, HeardStarts starts, StrikeCurve curve, NoiseCurve noise)
+    {
+        (this.song, this.clock, neck) = (song, clock, new(song.Tuning.Value, song.Capo.Value));
+        features = new(starts, curve, noise, Besides(song, clock));
+        strikes = new(curve, starts, Times(song, clock));
+    }
+
+    /// <summary>What starts besides the strokes.</summary>
+    public static WrittenNotes Besides(Song song, SongClock clock)
+    {
+        var neck = new Fretboard(song.Tuning.Value, song.Capo.Value);
+        return new(song.Bars.SelectMany(b => SongNotes.Picked(b, neck, clock).Concat(SongNotes.Blown(b, song.Harp?.Value.ToHarmonica(), clock))));
+    }
+
+    /// <summary>When anything is written to start, whoever plays or sings it.</summary>
+    public static double[] Times(Song song, SongClock clock) =>
+        [.. song.Bars.SelectMany(b => b.Strums.Select(s => s.Start).Concat(b.Picked.Select(p => p.Start))
+        .Concat(b.Harp.Select(h => h.Start)).Concat(b.Sung.Select(s => s.Start)).Select(s => clock.TimeOf(b.Number, s).Value)).Order()];
+
+    public static StrokeClaim ClaimOf(Bar bar, Beats place, Stroke stroke, SongClock clock, Fretboard neck) => new(
+        clock.TimeOf(bar.Number, place).Value, stroke,
+        StruckMoments.ShapeAt(bar, place) is { } shape ? SongNotes.Sounding(shape, neck) : []);
+
+    public IEnumerable<Finding> Weigh(Bar bar) => bar.Strums.IsEmpty ? [] : bar.Strums.Select(s => Weigh(bar, s)).Concat(Unwritten(bar));
+
+    private Finding Weigh(Bar bar, Claim<Stroke> stroke)
+    {
+        var claim = ClaimOf(bar, stroke.Start, stroke.Value, clock, neck);
+        var sounds = stroke.Value == Stroke.Muted ? muted.LogOdds(features.Muted(claim)) : struck.LogOdds(features.Struck(claim));
+        var goes = stroke.Value == Stroke.Muted || claim.Pitches.Length == 0 ? double.PositiveInfinity : direction.LogOdds(features.Direction(claim));
+        var (heard, reading) = goes < sounds
+            ? ("the strings speak in the other order", stroke.Value == Stroke.Down ? "u" : "d")
+            : ("nothing is struck here", ".");
+        var logOdds = Math.Min(sounds, goes);
+        var place = new Place(Seconds.FromSeconds(claim.Time), bar.Number, stroke.Start.Value + 1);
+        return Finding.Weighed(ClaimKind.Stroke, logOdds, place, Words(stroke.Value), heard) with { Rival = new(reading, -logOdds) };
+    }
+
+    private IEnumerable<Finding> Unwritten(Bar bar)
+    {
+        foreach (var (time, found) in strikes.Unwritten(clock.TimeOf(bar.Number).Value, clock.TimeOf(bar.Number, bar.Meter.BarLength).Value))
+        {
+            var logOdds = strike.LogOdds(found);
+            if (logOdds < 0)
+                yield return Finding.Weighed(ClaimKind.Silence, logOdds, PlaceOf(Seconds.FromSeconds(time)), "nothing more is struck here",
+                    "a stroke is heard here that isn't written") with { Rival = new("d", -logOdds) };
+        }
+    }
+
+    private Place PlaceOf(Seconds time)
+    {
+        var (bar, beat) = clock.PlaceOf(time);
+        return new(time, bar, beat + 1);
+    }
+
+    private static string Words(Stroke stroke) => stroke switch
+    {
+        Stroke.Down => "a stroke down",
+        Stroke.Up => "a stroke up",
+        _ => "a muted stroke",
+    };
+}
