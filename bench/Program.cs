@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.Bench.Accuracy;
 using Harkbook.Bench.Folk;
 using Harkbook.Bench.Outside;
 using Harkbook.Bench.Planted;
@@ -23,6 +24,7 @@ return args switch
     ["planted", .. { Length: > 0 } rest] => await PlantedCommand.RunAsync(rest),
     ["evidence", .. { Length: > 0 } folders] => await EvidenceFolder.HearAsync(folders),
     ["reread", .. { Length: > 0 } folders] => EvidenceFolder.Score(folders, Console.Out),
+    ["table", .. { Length: > 0 } sets] => WriteTable(sets),
     ["sureness", var svg, .. { Length: > 0 } materials] => DrawSureness(svg, materials),
     _ => Usage(),
 };
@@ -31,6 +33,12 @@ static int DrawSureness(string svg, string[] materials)
 {
     var judged = materials.Select(m => m.Split('=', 2)).Select(m => (m[0], Judged.Read(m[1]))).ToArray();
     File.WriteAllText(svg, SvgWriter.Write(SurenessPlot.Draw(judged), Palette.Paper, SvgText.Outlines));
+    return 0;
+}
+
+static int WriteTable(string[] sets)
+{
+    Console.Out.Write(AccuracyTable.Write([.. sets.Select(s => s.Split('=', 2)).Select(s => (s[0], Array.ConvertAll(s[1].Split(','), EvalFile.Read)))]));
     return 0;
 }
 
@@ -53,6 +61,8 @@ static int Usage()
             hears the folders' recordings once and keeps what was heard beside them
         dotnet run -c Release --project bench -- reread FOLDER ...
             reads that evidence anew and scores each folder's readings against the truth beside them, as JSON: for changes of how evidence is read
+        dotnet run -c Release --project bench -- table NAME=[BEFORE.json,]EVAL.json ...
+            the table of docs/listening.md, in Markdown, from what 'harkbook eval FOLDER --json' printed of each set
         dotnet run -c Release --project bench -- sureness PLOT.svg NAME=EVAL.json ...
             draws how often estimates were right against how sure they were, from what 'harkbook eval FOLDER --json' printed
         """);
