@@ -1,5 +1,5 @@
 using System.CommandLine;
-using System.Globalization;
+using Harkbook.App.Doubts;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.App.Reports;
@@ -22,8 +22,9 @@ internal static class CheckCommand
         var byTime = new Option<bool>("--by-time") { Description = "List in the order of the recording, not the most doubtful first" };
         var json = new Option<bool>("--json") { Description = "Print the findings as JSON" };
         var take = new Option<string[]>("--take") { Description = "Suggestions to put into the song, by their numbers in the list (3, or 5-7) or by their bars (bar 12): shows what would change", HelpName = "WHICH", AllowMultipleArgumentsPerToken = true };
+        var picture = new Option<string>("--picture") { Description = "Draw the doubtful places: what is claimed over what was heard", HelpName = "FOLDER" };
         var write = new Option<bool>("--write") { Description = "With --take: write the song file" };
-        var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted") { claims, all, byTime, json, take, write };
+        var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted") { claims, all, byTime, json, picture, take, write };
         command.SetAction(async (parsed, ct) =>
         {
             var what = parsed.GetRequiredValue(claims);
@@ -32,13 +33,18 @@ internal static class CheckCommand
                 throw new UsageException("--write: say which suggestions with --take, by number or by bar, as in --take 3 or --take bar 12.");
             if (chosen.Length > 0 && AnnotationFile.IsKnown(what[^1]))
                 throw new UsageException("--take: suggestions are put into a song file. Give one in place of the annotation.");
-            var (result, opened) = await CheckAsync(what, ct);
+            var found = await Checked.OfAsync(what, ct);
+            var (result, opened) = (found.Result, found.Song);
             if (chosen.Length > 0 && opened is not null)
                 return await TakeAsync(result, opened, chosen, parsed.GetValue(write), ct);
             var song = opened?.Song;
             if (result.Findings.IsEmpty)
                 throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when they are written as in D:min7 or Dm7.");
             Console.Out.Write(parsed.GetValue(json) ? CheckReport.Json(result) : CheckReport.Write(result, parsed.GetValue(all), parsed.GetValue(byTime)));
+            if (parsed.GetValue(picture) is { } folder)
+                Draw(found, folder);
+            else if (found.Hearing is null)
+                Console.Error.WriteLine($"harkbook: {what[^1]}: names no recording, so only what needs none is said.");
             if (!parsed.GetValue(json) && song is not null && CapoNames.Of(song) is { HandFirst: true } names)
                 Console.Out.WriteLine($"\nChords and keys have the hand's names, as in the song file: {names.Hand(song.Key.Value)} sounds {song.Key.Value}.");
             if (!parsed.GetValue(json) && song is not null && IsMostlyHeard(song))
@@ -48,27 +54,14 @@ internal static class CheckCommand
         return command;
     }
 
-    private static async Task<(CheckResult Result, SongFolder? Song)> CheckAsync(string[] what, CancellationToken ct)
+    private static void Draw(Checked found, string folder)
     {
-        var claims = what[^1];
-        if (AnnotationFile.IsKnown(claims))
-        {
-            if (what.Length < 2)
-                throw new UsageException($"{claims}: which recording is this about? Name it first: harkbook check RECORDING {claims}");
-            var annotation = AnnotationFile.Read(claims);
-            return (new Checker(await Ears.HearAsync(what[0], false, ct), CheckOptions.Usual).Check(annotation), null);
-        }
-        var song = SongFolder.Open(claims);
-        var paper = PaperCheck.Of(SongChange.DocumentOf(song)).ToList();
-        if (what.Length == 1 && song.RecordingPath is null && paper.Count > 0)
-        {
-            Console.Error.WriteLine($"harkbook: {song.SongPath}: names no recording, so only what needs none is said.");
-            return (OwnNames.Of(new([.. paper]), song.Song), song);
-        }
-        var hearing = await Ears.HearAsync(what.Length == 2 ? what[0] : song.RequireRecording(), false, ct);
-        song.WarnOfAnother(hearing.Recording);
-        var result = new Checker(hearing, CheckOptions.Usual).Check(song.Song);
-        return (OwnNames.Of(result with { Findings = [.. paper, .. result.Findings] }, song.Song), song);
+        if (found.Hearing is not { } hearing)
+            throw new UsageException("--picture: there is no recording to draw. Add a line like 'recording  take.wav' to the song file.");
+        using var place = OutputPlace.ForFolder(folder, "--picture");
+        var paths = DoubtPictures.Write(folder, hearing, found.Result, found.Claims, found.Beats);
+        Console.Error.WriteLine(paths.Count == 0 ? "harkbook: nothing is doubtful, so there is nothing to draw."
+            : $"harkbook: {paths.Count} {(paths.Count == 1 ? "picture" : "pictures")} of doubtful places, the most doubtful {Output.Shown(paths[0])}");
     }
 
     private static async Task<int> TakeAsync(CheckResult result, SongFolder opened, string chosen, bool write, CancellationToken ct)

@@ -18,7 +18,8 @@ internal static class CheckReport
         foreach (var finding in (byTime ? result.Findings : result.MostDoubtfulFirst).Where(f => all || f.Verdict != Verdict.Supported))
             text.AppendLine(Line(finding) + (finding.Remedy is null ? "" : $"  [{1 + offered.IndexOf(finding)}]"));
         if (offered.Length > 0)
-            text.AppendLine().AppendLine("A suggestion goes into the song by its number in [ ] or by its bar: --take 1 or --take bar 12 shows the change, --write makes it.");
+            text.AppendLine().AppendLine("A suggestion goes into the song by its number in [ ] or by its bar: --take 1 or --take bar 12 shows the change, "
+                + "--write makes it.");
         if (text.Length > 0)
             text.AppendLine();
         return text.Append(Summary(result)).ToString();
@@ -54,7 +55,8 @@ internal static class CheckReport
             var count = result.Count(kind);
             text.AppendLine(CultureInfo.InvariantCulture,
                 $"{Name(kind),-8} {count,5} {(count == 1 ? "claim: " : "claims:")} {result.Count(kind, Verdict.Supported)} supported "
-                + $"({result.SupportedShare(kind) * 100:0}%), {result.Count(kind, Verdict.Doubtful)} doubtful, {result.Count(kind, Verdict.Contradicted)} contradicted");
+                + $"({result.SupportedShare(kind) * 100:0}%), {result.Count(kind, Verdict.Doubtful)} doubtful, "
+                + $"{result.Count(kind, Verdict.Contradicted)} contradicted");
         }
         return text.Append(NotAsked(result)).ToString();
     }
@@ -62,7 +64,8 @@ internal static class CheckReport
     private static string NotAsked(CheckResult result) => result.NotAsked.IsEmpty ? "" : Environment.NewLine
         + $"The recording wasn't asked: {string.Join("; ", result.NotAsked)}." + Environment.NewLine;
 
-    private static string Line(Finding finding)
+    /// <summary>A finding on one line: place, verdict, claim, what was heard instead.</summary>
+    public static string Line(Finding finding)
     {
         var where = finding.Where is { } place
             ? HearingReport.Clock(place.Time) + (place.Bar is { } bar ? string.Create(CultureInfo.InvariantCulture, $"  bar {bar} beat {place.Beat:0.##}") : "")

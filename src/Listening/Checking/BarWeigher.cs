@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
@@ -20,8 +21,10 @@ internal sealed class BarWeigher
 
     private readonly Hearing hearing;
     private readonly double[] times;
+    private readonly PulseEvidence curves;
 
-    public BarWeigher(Hearing hearing) => (this.hearing, times) = (hearing, [.. hearing.Beats.Select(b => b.Time.Value)]);
+    public BarWeigher(Hearing hearing) =>
+        (this.hearing, times, curves) = (hearing, [.. hearing.Beats.Select(b => b.Time.Value)], hearing.Evidence.Pulse.Curves);
 
     public IEnumerable<Finding> Weigh(ImmutableArray<ClaimedBar> bars)
     {
@@ -50,7 +53,11 @@ internal sealed class BarWeigher
         return Finding.Weighed(ClaimKind.Bar, ahead, bar.Where, bar.Claim, Told(start), rival) with
         {
             Rival = new(rival, -ahead),
-            Clues = new Dictionary<string, double> { ["beat"] = own.Beat, ["downbeat"] = own.Downbeat, ["regular"] = own.Regular }.ToImmutableDictionary(),
+            Clues = new Dictionary<string, double>
+            {
+                ["beat"] = own.Beat, ["downbeat"] = own.Downbeat, ["regular"] = own.Regular, ["pulse"] = Pulse(curves.Beat, start),
+                ["change of bar"] = Pulse(curves.Downbeat, start) - Pulse(curves.Downbeat, best),
+            }.ToImmutableDictionary(),
         };
 
         (double Beat, double Downbeat, double Regular, double Sum) Fit(double at)
@@ -73,6 +80,10 @@ internal sealed class BarWeigher
             ? string.Create(CultureInfo.InvariantCulture, $"the nearest beat is {Math.Abs(off) * 1000:0} ms {(off > 0 ? "earlier" : "later")}")
             : $"beat {beat.PositionInBar} of a bar falls here";
     }
+
+    /// <summary>How surely a curve has a peak there, in log-odds; 0 where nothing was listened to.</summary>
+    private static double Pulse(float[] curve, double at) =>
+        curve.Length == 0 ? 0 : LogOdds.Of(PulseEvidence.Top(curve, (int)Math.Round(at * PulseEvidence.FrameRate)), 0.003);
 
     private double OnBeat(double at)
     {

@@ -81,6 +81,7 @@ internal static class UsageCases
         Line("no such number of rounds", "exercise", "song", "--rounds", "0"),
         Line("`taps` has no times to write", "taps", "song", "--write"),
         Line("`check` isn't told what to write", "check", "song", "--write"),
+        new("`check` has no recording to draw", s => s.File("paper.hark", "title P\nshape C x02210\nsection A\nchords | C |\n"), "check", "paper.hark", "--picture", "out"),
         Line("no such suggestion", "check", "song", "--take", "99"),
         new("suggestions are for a song file", s => s.Take().File("a.lab", "0 2 Eb:min\n"), "check", "take.wav", "a.lab", "--take", "1"),
         Line("section and bars at once", "exercise", "song", "--rounds", "1", "--section", "A", "--bars", "1"),
