@@ -21,9 +21,6 @@ namespace Harkbook.Listening.Proposing;
 /// </summary>
 public static class SongProposer
 {
-    /// <summary>How far a heard beat may lie from the line between anchors, in seconds.</summary>
-    private const double AnchorTolerance = 0.025;
-
     /// <param name="recordingPath">Relative to the folder that the song will lie in.</param>
     public static Song Propose(Hearing hearing, string title, string recordingPath)
     {
@@ -42,6 +39,7 @@ public static class SongProposer
         var key = MainKey(hearing.Keys);
         if (claims.Keys.Any(k => k.Key == key.Value))
             key = key with { Standing = Standing.Decided };
+        var (anchors, keys) = (new AnchorPlan(line, length, claims.Beats), new KeyPlan(hearing.Keys, line, key.Value));
         return new()
         {
             Title = title,
@@ -54,39 +52,9 @@ public static class SongProposer
             Key = key,
             Harp = Harp(hearing.Lines.Of(LineKind.Harmonica), claims.HarpKey is not null),
             Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape, Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
-            Sections = Sections(plan, line, bars, length, new(hearing.Keys, line, key.Value)),
+            Sections = [.. plan.Select(p => new Section(p.Name, anchors.In(p, isLast: p.EndBar == bars.Length), bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p) })],
         };
     }
-
-    private static ImmutableArray<Section> Sections(ImmutableArray<PlannedSection> plan, BeatAxis line, ImmutableArray<Bar> bars, Seconds length, KeyPlan keys)
-    {
-        var anchors = Anchors(line, length);
-        return
-        [
-            .. plan.Select(p => new Section(p.Name, AnchorsOf(p, anchors, isLast: p.EndBar == bars.Length), bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p) }),
-        ];
-    }
-
-    private static ImmutableArray<Anchor> AnchorsOf(PlannedSection section, ImmutableArray<(int Bar, double Time, double Confidence)> anchors, bool isLast) =>
-    [
-        .. anchors
-            .Where(a => a.Bar >= section.FirstBar && (a.Bar < section.EndBar || (isLast && a.Bar == section.EndBar)))
-            .Select(a => new Anchor(a.Bar - section.FirstBar + 1, Seconds.FromSeconds(a.Time)) { Standing = Standing.HeardToThePercent(a.Confidence) }),
-    ];
-
-    /// <summary>Bar indices and times in whole milliseconds, inside the recording. A bar start that was added is as sure as the beat next to it.</summary>
-    private static ImmutableArray<(int Bar, double Time, double Confidence)> Anchors(BeatAxis line, Seconds length)
-    {
-        var starts = line.Bars.Select((b, i) => (Bar: i, Beat: b.FirstBeat)).ToList();
-        if (starts.Count > 0)
-            starts.Add((starts.Count, line.Times.Length - 1));
-        var inside = starts.Where(s => line.Times[s.Beat] >= 0 && line.Times[s.Beat] <= length.Value).ToList();
-        var chosen = AnchorThinning.Choose(line.Times, [.. inside.Select(s => s.Beat)], beat => line.Confidences[beat] is not null, AnchorTolerance);
-        return [.. chosen.Select(i => (inside[i].Bar, Math.Round(line.Times[inside[i].Beat], 3), NearestConfidence(line, inside[i].Beat)))];
-    }
-
-    private static double NearestConfidence(BeatAxis line, int beat) =>
-        Enumerable.Range(0, line.Confidences.Length).Where(i => line.Confidences[i] is not null).OrderBy(i => Math.Abs(i - beat)).Select(i => line.Confidences[i]).First() ?? 0;
 
     /// <summary>The key that is heard longest, surer stretches counting more; assumed when none was heard.</summary>
     private static Fact<Key> MainKey(ImmutableArray<HeardKey> keys)
