@@ -33,5 +33,5 @@ if (args[0] == "fit" && Directory.Exists(Path.Combine(folder, "pieces")))
 foreach (var weigher in examples.GroupBy(e => e.Weigher))
     FitReport.Write(weigher.Key, [.. weigher], minutes);
 if (rest is [var file])
-    WeightFile.Write(file, examples.GroupBy(e => e.Weigher), $"{count} made songs from seed {first} on, half of them played by {Path.GetFileName(font)}", DateOnly.FromDateTime(DateTime.Today));
+    WeightFile.Write(file, examples.GroupBy(e => e.Weigher), $"{count} made songs from seed {first} on, every other one played by {Path.GetFileNameWithoutExtension(font)}, those whose strings came out silent left out; the pieces in FOLDER/pieces (bench/pieces, seed 501)", DateOnly.FromDateTime(DateTime.Today));
 return 0;

@@ -53,6 +53,8 @@ internal sealed class StringEvidence
     [
         new("start", start[Farthest]),
         new("sound", sound[Farthest]),
+        new("heard", LogOdds.Chance(start[Farthest])),
+        new("rival heard", LogOdds.Chance(start[Farthest + rival])),
         new("explained", explained[Farthest]),
         new("explained start", explained[Farthest] * start[Farthest]),
         new("rival start", start[Farthest + rival]),
