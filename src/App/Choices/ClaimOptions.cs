@@ -17,6 +17,7 @@ internal sealed class ClaimOptions
     private readonly Option<double?> pitch = new("--pitch") { Description = "What A4 is on the record, in Hz, where you know it", HelpName = "HZ" };
     private readonly Option<string?> tuning = KnownGuitar.TuningOption();
     private readonly Option<int?> capo = KnownGuitar.CapoOption();
+    private readonly Option<double?> hand = HandOption.Create();
     private readonly Option<string?> tempo = new("--tempo") { Description = "The felt beats a minute where you know them, or half, double, third, triple, 2/3 or 3/2 of what is heard", HelpName = "TEMPO" };
     private readonly Option<string?> meter = new("--meter") { Description = "The meter where you know it, as 4/4 or 12/8", HelpName = "METER" };
     private readonly Option<string?> barOne = new("--bar-one") { Description = "A time in the recording at which a bar starts", HelpName = "TIME" };
@@ -27,7 +28,7 @@ internal sealed class ClaimOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[] { tuning, capo, pitch, tempo, meter, barOne, beats, key, harp, without })
+        foreach (var option in new Option[] { tuning, capo, hand, pitch, tempo, meter, barOne, beats, key, harp, without })
             command.Add(option);
     }
 
@@ -55,6 +56,7 @@ internal sealed class ClaimOptions
             ReferencePitch = Pitch(parsed),
             Tuning = guitar.Tuning,
             Capo = guitar.Capo,
+            Reach = HandOption.Read(parsed.GetValue(hand)),
             Tempo = parsed.GetValue(tempo) is { } felt ? ReadTempo(felt, heard?.Tempo.Best ?? 0) : null,
             Meter = parsed.GetValue(meter) is { } text ? ReadMeter(text) : null,
             Beats = [.. parsed.GetValue(barOne) is { } start ? [new BeatClaim(ReadTime("--bar-one", start), 1)] : Array.Empty<BeatClaim>(),

@@ -50,6 +50,7 @@ internal static class RestartCommand
             ReferencePitch = now.ReferencePitch ?? decided.ReferencePitch,
             Tuning = guitar.Tuning,
             Capo = guitar.Capo,
+            Reach = now.Reach,
             Keys = now.Keys.IsEmpty ? decided.Keys : now.Keys,
             HarpKey = now.HarpKey ?? decided.HarpKey,
             Absent = now.Absent,

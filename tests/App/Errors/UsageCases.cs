@@ -60,6 +60,7 @@ internal static class UsageCases
         Line("no pitch", "whistles", "D5", "H"),
         Line("no count", "whistles", "D5", "--count", "0"),
         Line("no such hand", "shapes", "D", "--hand", "20"),
+        Line("no such hand", "start", "take.wav", "--hand", "200"),
         Line("notes have no sections", "harps", "D5", "--section", "Verse"),
         new("no such section", s => s.File("harp.hark", "title Far\nharp C\nsection A\nharp | +4 |\n"), "harps", "harp.hark", "--section", "B"),
         new("several sections may be meant", s => s.File("two.hark", "title Far\nsection Verse 1\nchords | A |\nsection Verse 2\nchords | A |\n"), "audition", "two.hark", "--section", "verse"),
