@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using Harkbook.Music.Theory;
-using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Bench.Folk;
 

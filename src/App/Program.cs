@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Harkbook.App.Commands;
-using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 
 namespace Harkbook.App;

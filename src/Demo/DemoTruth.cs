@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Listening;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;

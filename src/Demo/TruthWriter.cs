@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Audio.Synthesis.Strings;
-using Harkbook.Listening;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Sounding;

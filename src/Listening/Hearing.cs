@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Evidence;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 using Harkbook.Units;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Audio.Synthesis.Strings;
 
 namespace Harkbook.Sounding;

@@ -1,4 +1,3 @@
-using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Audio.Synthesis.Strings;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;

@@ -30,14 +30,14 @@ internal static class Stage
     {
         var decibels = Decibels(random);
         var (pan, width) = (Pan(random), random.NextDouble() < 0.5 ? 0 : random.NextDouble() - 0.5);
-        var tracks = new List<Track> { new(new(Rate, backing), 0, width) };
+        var tracks = new List<Track> { new(new Signal(Rate, backing), 0, width) };
         var stereo = width != 0 || pan != 0;
         for (var i = 0; i < others.Count; i++)
         {
             if (i > 0)
                 (decibels, pan) = (Decibels(random), Pan(random));
             stereo |= pan != 0;
-            tracks.Add(new(new(Rate, others[i]), 20 * Math.Log10(Level(backing) / (Level(others[i]) + 1e-9)) + decibels, pan));
+            tracks.Add(new(new Signal(Rate, others[i]), 20 * Math.Log10(Level(backing) / (Level(others[i]) + 1e-9)) + decibels, pan));
         }
         var mix = Mixer.Sum(Rate, tracks);
         if (random.NextDouble() < 0.5)

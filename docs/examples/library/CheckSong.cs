@@ -1,4 +1,3 @@
-using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
 using Harkbook.Listening.Checking;

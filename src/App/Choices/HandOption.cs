@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Harkbook.App.Messages;
-using Harkbook.App.Reports;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Units;
 

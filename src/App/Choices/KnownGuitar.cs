@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Harkbook.Listening;
+using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;

@@ -5,11 +5,8 @@ using Harkbook.App.Files;
 using Harkbook.App.Making;
 using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings.Conversion;
-using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Recordings.Reading;
-using Harkbook.Audio.Signals;
 using Harkbook.Sounding;
-using Harkbook.Units;
 
 namespace Harkbook.App.Commands;
 

@@ -4,7 +4,6 @@ using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 using Harkbook.Audio.Recordings.Conversion;
-using Harkbook.Listening;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Pieces;

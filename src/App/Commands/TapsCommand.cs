@@ -5,7 +5,6 @@ using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Music.Analysis.Rhythm;
-using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Sounds;
 using Harkbook.Units;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Harkbook.App.Commands;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.Audio.Isolation;

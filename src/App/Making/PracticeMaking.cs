@@ -1,14 +1,12 @@
 using System.Globalization;
 using System.Text;
 using Harkbook.App.Choices;
-using Harkbook.App.Commands;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;
-using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Listening;
 using Harkbook.Music.Analysis.Practice;
 using Harkbook.Music.Songs;

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Harkbook.App.Choices;
-using Harkbook.Music.Analysis.SecondInstruments;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Publishing.Engraving;
 

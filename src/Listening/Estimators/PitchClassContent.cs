@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Harkbook.Listening.Evidence;
 using Harkbook.Units;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Reading;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 using Harkbook.Music.Theory.Labels;

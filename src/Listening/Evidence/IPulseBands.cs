@@ -5,7 +5,7 @@ internal interface IPulseBands
 {
     int Frames { get; }
 
-    /// <summary>Fills frames × <see cref="Estimators.Beats.PulseBands.Count"/> values.</summary>
+    /// <summary>Fills frames × <see cref="PulseBands.Count"/> values.</summary>
     void Fill(int first, int frames, Memory<float> values, CancellationToken cancellation);
 
     /// <summary>Fills frames × the bands that tell moments apart.</summary>

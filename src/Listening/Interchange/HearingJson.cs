@@ -2,7 +2,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Songs;
-using Harkbook.Units;
 
 namespace Harkbook.Listening.Proposing;
 

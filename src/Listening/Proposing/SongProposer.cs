@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments.Harmonicas;
-using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Music.Theory.Symbols;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Chords;

@@ -1,4 +1,3 @@
-using Harkbook.Music.Songs.Reading;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Songs;

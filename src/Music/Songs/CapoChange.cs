@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
-using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 

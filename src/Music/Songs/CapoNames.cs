@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments.Strings;
-using Harkbook.Units;
 
 namespace Harkbook.Music.Songs;
 

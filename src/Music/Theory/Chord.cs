@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Theory;
 

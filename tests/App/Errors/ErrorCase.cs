@@ -1,5 +1,3 @@
-using Harkbook.App.Choices;
-
 namespace Harkbook.App.Tests.Errors;
 
 /// <summary>One way to meet an error.</summary>

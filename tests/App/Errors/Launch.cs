@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using Harkbook.App.Messages;
 
 namespace Harkbook.App.Tests.Errors;
 

@@ -1,4 +1,3 @@
-using System.Buffers.Binary;
 using System.Text;
 
 namespace Harkbook.Audio.Tests.Recordings;

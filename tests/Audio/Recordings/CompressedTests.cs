@@ -2,7 +2,6 @@ using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Recordings.Reading;
-using Harkbook.Audio.Signals;
 using Harkbook.Audio.Tests.Signals;
 using Harkbook.Units;
 

@@ -2,7 +2,6 @@ using System.Diagnostics;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Audio.Recordings.Formats;
-using Harkbook.Audio.Signals;
 using Harkbook.Audio.Tests.Signals;
 
 namespace Harkbook.Audio.Tests.Recordings;

@@ -1,7 +1,6 @@
 using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Recordings.Reading;
-using Harkbook.Audio.Signals;
 using Harkbook.Audio.Tests.Signals;
 using Harkbook.Units;
 

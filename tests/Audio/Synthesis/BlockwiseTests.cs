@@ -1,4 +1,3 @@
-using Harkbook.Audio.Signals;
 using Harkbook.Audio.Synthesis;
 using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Audio.Synthesis.Strings;

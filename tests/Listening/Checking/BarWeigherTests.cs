@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Tests.Proposing;
 using Harkbook.Units;

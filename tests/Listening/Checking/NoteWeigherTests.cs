@@ -1,8 +1,6 @@
-using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Checking;
-using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Evidence;
-using Harkbook.Music.Instruments;
+using Harkbook.Listening.Interchange;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 using Harkbook.Units;

@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using CsCheck;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Evidence;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Tests.Theory;
 using Harkbook.Music.Theory;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Harkbook.App.Tests.Demo;
-using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Audio.Signals;

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Evidence;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 using Harkbook.Music.Theory.Symbols;

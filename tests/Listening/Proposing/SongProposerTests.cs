@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Harkbook.Listening.Proposing;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Instruments.Shapes;

@@ -1,5 +1,4 @@
 using CsCheck;
-using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;

@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.Text;
-using Harkbook.Units;
 
 namespace Harkbook.Audio.Recordings.Formats;
 

@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using Harkbook.Units;
 
 namespace Harkbook.Audio.Recordings.Formats;
 

@@ -1,4 +1,3 @@
-using Harkbook.Audio.Signals;
 using Harkbook.Units;
 
 namespace Harkbook.Audio.Recordings.Samples;

@@ -1,4 +1,3 @@
-using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Units;
 

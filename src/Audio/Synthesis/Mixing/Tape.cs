@@ -1,5 +1,4 @@
 using Harkbook.Audio.Signals;
-using Harkbook.Units;
 
 namespace Harkbook.Audio.Synthesis.Mixing;
 

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
 using Harkbook.Listening.Evidence;
-using Harkbook.Music.Theory;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Beats;

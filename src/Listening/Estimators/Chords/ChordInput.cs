@@ -1,5 +1,4 @@
 using Harkbook.Listening.Evidence;
-using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Chords;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Harkbook.Listening.Estimators.Fretting;
 
 /// <summary>Lists the cheapest ways to sound notes struck together, for each place of the hand.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Evidence;
-using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Notes;
 

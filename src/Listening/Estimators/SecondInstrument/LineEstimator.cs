@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Evidence;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Theory;
 using Harkbook.Units;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Evidence;
-using Harkbook.Music.Instruments.Harmonicas;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Music.Instruments;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 

@@ -1,5 +1,4 @@
 using Harkbook.Music.Instruments.Hands;
-using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Tunings;
 

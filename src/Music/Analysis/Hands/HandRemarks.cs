@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Music.Songs;
-using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.Hands;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Songs;
-using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.Hands;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Music.Theory.Symbols;

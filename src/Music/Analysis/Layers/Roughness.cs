@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Harkbook.Music.Instruments.Harmonicas;
-using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Songs;
-using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.Songbooks;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Music.Instruments.Strings;
-using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Units;
 
 namespace Harkbook.Music.Instruments.Hands;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;
 

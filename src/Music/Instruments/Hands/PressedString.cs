@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Music.Instruments.Hands;

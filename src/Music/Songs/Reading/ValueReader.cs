@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Instruments.Shapes;
-using Harkbook.Music.Theory;
 using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Songs.Reading;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Songs.Writing;
 using Harkbook.Units;

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using Harkbook.Music.Songs.Editing;
 using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Songs.Writing;
 using Harkbook.Music.Theory;

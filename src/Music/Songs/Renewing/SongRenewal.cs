@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Songs.Reading;
-using Harkbook.Music.Songs.Writing;
 
 namespace Harkbook.Music.Songs.Renewing;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 using Harkbook.Music.Instruments.Strings;
-using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs.Writing;

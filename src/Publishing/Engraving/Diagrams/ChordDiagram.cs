@@ -1,7 +1,5 @@
 using System.Globalization;
-using Harkbook.Music.Analysis.Harmony.Readings;
 using Harkbook.Music.Instruments.Hands;
-using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;

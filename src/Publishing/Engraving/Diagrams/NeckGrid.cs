@@ -1,4 +1,3 @@
-using Harkbook.Music.Analysis.Harmony.Readings;
 using Harkbook.Publishing.Drawings;
 
 namespace Harkbook.Publishing.Engraving.Diagrams;

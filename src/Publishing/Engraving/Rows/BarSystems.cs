@@ -1,5 +1,4 @@
 using System.Globalization;
-using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;

@@ -1,4 +1,3 @@
-using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Instruments.Strings;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving.Rows;
 using Harkbook.Publishing.Lessons.Timing;
-using Harkbook.Units;
 
 namespace Harkbook.Publishing.Lessons.Page;
 

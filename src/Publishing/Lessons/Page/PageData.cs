@@ -1,6 +1,4 @@
-using System.Globalization;
 using Harkbook.Music.Instruments.Harmonicas;
-using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Engraving.Rows;
 using Harkbook.Publishing.Lessons.Timing;

@@ -8,7 +8,6 @@ using Harkbook.Publishing.Engraving.Diagrams;
 using Harkbook.Publishing.Engraving.Rows;
 using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Publishing.Lessons.Timing;
-using Harkbook.Publishing.Lessons.Video;
 
 namespace Harkbook.Publishing.Lessons.Page;
 

@@ -9,7 +9,7 @@ namespace Harkbook.Publishing.Lessons.Timing;
 public sealed record Timed<T>(double Start, double End, T Value);
 
 /// <summary>
-/// A bar on the recording's clock. Beat times are those of its beats as they are counted (<see cref="Counting"/>) and hold one
+/// A bar on the recording's clock. Beat times are those of its beats as they are counted (<see cref="Music.Theory.Counting"/>) and hold one
 /// more than there are: the bar's end.
 /// </summary>
 /// <param name="ChangesMeter">Whether its meter is another than the bar's before it, or the song's where it is the first.</param>

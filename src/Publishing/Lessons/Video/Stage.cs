@@ -1,6 +1,5 @@
 using System.Globalization;
 using Harkbook.Music.Instruments.Harmonicas;
-using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving.Diagrams;
 using Harkbook.Publishing.Lessons.Timing;

@@ -1,8 +1,6 @@
-using System.Globalization;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
-using Harkbook.Units;
 
 namespace Harkbook.Publishing.Lessons.Video;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Form;
 using Harkbook.Listening.Tests.Estimators.Beats;
 using Harkbook.Units;

@@ -30,7 +30,7 @@ internal static class Duet
         return new StringInstrument(Rate, StringSet.Steel, 3).Sound(strings, Seconds.FromSeconds(seconds));
     }
 
-    /// <param name="holes">One breath a beat from beat 4 on; "." rests, & joins holes.</param>
+    /// <param name="holes">One breath a beat from beat 4 on; "." rests, &amp; joins holes.</param>
     public static (Signal Sound, Annotation Truth) With(Harmonica harp, string holes, double decibels)
     {
         var breaths = holes.Split(' ', StringSplitOptions.RemoveEmptyEntries);

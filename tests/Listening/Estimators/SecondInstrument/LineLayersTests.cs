@@ -1,6 +1,5 @@
 using Harkbook.Listening.Estimators.SecondInstrument;
 using Harkbook.Listening.Evidence;
-using Harkbook.Music.Instruments.Harmonicas;
 
 namespace Harkbook.Listening.Tests.Estimators.SecondInstrument;
 

@@ -1,5 +1,3 @@
-using Harkbook.Music.Analysis.Harmony.Numerals;
-
 namespace Harkbook.Music.Analysis.Harmony.Readings;
 
 /// <summary>Where a chord's notes come from, seen from the key.</summary>

@@ -3,7 +3,6 @@ using System.Globalization;
 using Harkbook.Music.Analysis.Harmony.Readings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
-using Harkbook.Units;
 
 namespace Harkbook.Music.Analysis.Harmony.Remarks;
 
