@@ -125,7 +125,7 @@ public sealed class ExampleTests : IDisposable
     [InlineData("WriteChapters")]
     public void TheDocumentationQuotesItWhole(string program)
     {
-        var root = Root();
+        var root = Repository.Root;
         var source = File.ReadAllText(Path.Combine(root, "docs", "examples", "library", program + ".cs")).ReplaceLineEndings("\n");
         var guide = File.ReadAllText(Path.Combine(root, "docs", "library.md")).ReplaceLineEndings("\n");
         Assert.Contains($"```csharp\n{source}```\n", guide);
@@ -146,13 +146,5 @@ public sealed class ExampleTests : IDisposable
         var path = Path.Combine(folder.FullName, "four-gates.hark");
         File.WriteAllText(path, song);
         return path;
-    }
-
-    private static string Root()
-    {
-        var at = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(at, "Harkbook.slnx")))
-            at = Path.GetDirectoryName(at) ?? throw new DirectoryNotFoundException("The tests run inside the repository.");
-        return at;
     }
 }

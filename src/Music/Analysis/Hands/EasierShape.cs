@@ -6,7 +6,7 @@ namespace Harkbook.Music.Analysis.Hands;
 
 /// <summary>
 /// Another shape for a chord of the song that sounds the same notes over the same bass and is clearly easier where the song uses it:
-/// at least two fifths cheaper and by at least 1, about what a small barre costs (docs/decisions/shapes-and-costs.md).
+/// at least two fifths cheaper and by at least 1, about what a small barre costs (docs/decisions/0005-shapes-and-costs.md).
 /// </summary>
 /// <param name="Chord">The chord as the song names it.</param>
 /// <param name="Cost">What the hand pays for the song's shape: the shape itself, and moving into it and out of it, on average.</param>

@@ -115,7 +115,7 @@ public static class HandRemarks
             Places = places,
         };
 
-    private const string Method = "our judgement of reach, fingers, barres, position and movement (docs/decisions/shapes-and-costs.md)";
+    private const string Method = "our judgement of reach, fingers, barres, position and movement (docs/decisions/0005-shapes-and-costs.md)";
 
     private static string Cost(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
 

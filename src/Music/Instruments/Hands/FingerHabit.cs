@@ -5,7 +5,7 @@ namespace Harkbook.Music.Instruments.Hands;
 /// <summary>
 /// How readily players take a fingering: 0 at best. A hand at rest has a finger over each fret; where open strings sound among the first four frets
 /// it stays where the index finger lies over the first. Separate fingers are preferred to a barre of any finger but the index; a barre keeps clear of
-/// open strings on its high side, from where the finger comes. The weights were fitted to published fingerings (docs/decisions/shapes-and-costs.md);
+/// open strings on its high side, from where the finger comes. The weights were fitted to published fingerings (docs/decisions/0005-shapes-and-costs.md);
 /// they choose among the fingerings of one shape and say nothing of which shape is easier.
 /// </summary>
 internal sealed class FingerHabit(Hand hand)

@@ -8,7 +8,7 @@ namespace Harkbook.Music.Instruments.Shapes;
 /// <summary>
 /// Why a shape can't be the chord that it is named for. A shape may leave notes of its chord out; it may not sound others. So it contradicts
 /// its name when a string sounds a note that the name doesn't hold, when the root is missing and nothing stands in for it, or when a bass
-/// that the name gives behind a slash lies above other notes (docs/decisions/shapes-and-symbols.md).
+/// that the name gives behind a slash lies above other notes (docs/decisions/0009-shapes-and-symbols.md).
 /// </summary>
 /// <param name="Sounds">The likeliest name of what sounds.</param>
 /// <param name="Reason">What speaks against the name, in words.</param>
