@@ -20,7 +20,7 @@ for (var seed = int.Parse(first, CultureInfo.InvariantCulture); seed < int.Parse
     if (hearing.Notes.Length < 2 * hearing.Recording.Length.Value)
         continue;
     minutes[$"{seed}"] = hearing.Recording.Length.Value / 60;
-    examples.AddRange(new SongExamples(song, hearing, $"{seed}", seed, Rendering.IsByFont(seed)).All());
+    examples.AddRange(new SongExamples(song, hearing, $"{seed}", seed).All());
 }
 if (args[0] == "fit" && Directory.Exists(Path.Combine(folder, "pieces")))
 {

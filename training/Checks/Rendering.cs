@@ -28,7 +28,7 @@ internal sealed class Rendering(string folder, string font)
         return (Parse(File.ReadAllText(stem + ".hark")), KeptHearing.Read(stem));
     }
 
-    public static bool IsByFont(int seed) => seed % 2 == 1;
+    private static bool IsByFont(int seed) => seed % 2 == 1;
 
     private void Make(int seed, string stem)
     {

@@ -18,7 +18,6 @@ internal sealed class SongExamples
     private readonly Song song;
     private readonly Hearing hearing;
     private readonly string piece;
-    private readonly bool isByFont;
     private readonly Random random;
     private readonly SongClock clock;
     private readonly Fretboard neck;
@@ -26,17 +25,16 @@ internal sealed class SongExamples
     private readonly StrikeCurve curve;
     private readonly List<WrittenNote> notes;
 
-    /// <param name="isByFont">A font picks every note anew, also those that the hand joins.</param>
-    public SongExamples(Song song, Hearing hearing, string piece, int seed, bool isByFont)
+    public SongExamples(Song song, Hearing hearing, string piece, int seed)
     {
-        (this.song, this.hearing, this.piece, this.isByFont, random) = (song, hearing, piece, isByFont, new(seed));
+        (this.song, this.hearing, this.piece, random) = (song, hearing, piece, new(seed));
         (clock, neck, starts) = (new(song), new(song.Tuning.Value, song.Capo.Value), new(hearing.Evidence.Notes));
         curve = new(hearing.Evidence.Notes);
         notes = [.. SongNotes.Of(song, clock)];
     }
 
     public IEnumerable<Example> All() => [.. Picked(), .. Unwritten(), .. Shapes(), .. Tunings(), .. Strokes(), .. Holes(), .. Syllables(),
-        .. Places(), .. isByFont ? [] : Attacks()];
+        .. Places()];
 
     private double Eighth(int bar) => (clock.TimeOf(bar + 1) - clock.TimeOf(bar)).Value / song.Bars.First(b => b.Number == bar).Meter.BarLength.Value / 2;
 
@@ -101,8 +99,8 @@ internal sealed class SongExamples
     private IEnumerable<Example> Strokes()
     {
         var features = new StrokeFeatures(starts, curve, new(hearing.Evidence.Pulse.Bands), StrokeWeigher.Besides(song, clock));
-        var times = StrokeWeigher.Times(song, clock);
-        var right = new StrikeFeatures(curve, starts, times);
+        var (times, others) = (StrokeWeigher.GuitarTimes(song, clock), StrokeWeigher.OtherTimes(song, clock));
+        var right = new StrikeFeatures(curve, starts, times, others);
         foreach (var bar in song.Bars.Where(b => !b.Strums.IsEmpty))
         {
             foreach (var stroke in bar.Strums)
@@ -112,7 +110,7 @@ internal sealed class SongExamples
                 yield return Struck(features, claim with { Stroke = stroke.Value == Stroke.Muted ? Stroke.Down : Stroke.Muted }, "muted or not");
                 if (stroke.Value == Stroke.Muted)
                     continue;
-                var without = new StrikeFeatures(curve, starts, [.. times.Where(t => Math.Abs(t - claim.Time) > 1e-6)]);
+                var without = new StrikeFeatures(curve, starts, [.. times.Where(t => Math.Abs(t - claim.Time) > 1e-6)], others);
                 if (without.Unwritten(claim.Time - 0.06, claim.Time + 0.06).OrderBy(u => Math.Abs(u.Time - claim.Time)).Select(u => u.Features).FirstOrDefault() is { } left)
                     yield return new("Strike", piece, "stroke left out", left);
                 yield return new("Direction", piece, "", features.Direction(claim));
@@ -180,20 +178,6 @@ internal sealed class SongExamples
                 double[] planted = [.. times.Where(t => t != time).Append(moved).Order()];
                 if (!times.Any(t => Math.Abs(t - moved) < 0.1))
                     yield return new("Syllable", piece, "eighth off", new SyllableFeatures(heard, onsets, planted).Of(moved, eighth));
-            }
-        }
-    }
-
-    private IEnumerable<Example> Attacks()
-    {
-        var features = new AttackFeatures(song, clock, starts, new(hearing.Evidence.Notes));
-        foreach (var bar in song.Bars)
-        {
-            foreach (var (note, last) in AttackFeatures.Asked(bar))
-            {
-                var joined = AttackFeatures.IsJoined(note.Value);
-                yield return new("Attack", piece, "", features.Of(bar, note, last, joined));
-                yield return new("Attack", piece, joined ? "picked for joined" : "joined for picked", features.Of(bar, note, last, !joined));
             }
         }
     }

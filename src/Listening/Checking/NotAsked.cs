@@ -9,8 +9,11 @@ internal static class NotAsked
     public static ImmutableArray<string> Of(Song song, Hearing hearing) =>
     [
         .. song.Bars.Any(b => !b.Picked.IsEmpty) ? ["on which of two strings a note is picked, where the hand reaches both"] : (string[])[],
+        .. song.Bars.Any(b => b.Picked.Any(p => IsJoined(p.Value.Attack))) ? ["which notes are hammered, pulled or slid"] : (string[])[],
         .. song.Bars.All(b => b.Sung.IsEmpty) ? (string[])[]
             : [hearing.Lines.Of(LineKind.Voice) is null ? "where words are sung, since no voice was made out" : "which words are sung"],
         .. song.Shapes.Any(s => !s.Shape.Fingers.IsEmpty) ? ["which fingers hold the shapes"] : (string[])[],
     ];
+
+    private static bool IsJoined(Attack attack) => attack is Attack.HammeredOn or Attack.PulledOff or Attack.Slid or Attack.Tapped;
 }

@@ -25,7 +25,7 @@ internal sealed class StrokeWeigher
     {
         (this.song, this.clock, neck) = (song, clock, new(song.Tuning.Value, song.Capo.Value));
         features = new(starts, curve, noise, Besides(song, clock));
-        strikes = new(curve, starts, Times(song, clock));
+        strikes = new(curve, starts, GuitarTimes(song, clock), OtherTimes(song, clock));
     }
 
     /// <summary>What starts besides the strokes.</summary>
@@ -35,10 +35,14 @@ internal sealed class StrokeWeigher
         return new(song.Bars.SelectMany(b => SongNotes.Picked(b, neck, clock).Concat(SongNotes.Blown(b, song.Harp?.Value.ToHarmonica(), clock))));
     }
 
-    /// <summary>When anything is written to start, whoever plays or sings it.</summary>
-    public static double[] Times(Song song, SongClock clock) =>
-        [.. song.Bars.SelectMany(b => b.Strums.Select(s => s.Start).Concat(b.Picked.Select(p => p.Start))
-        .Concat(b.Harp.Select(h => h.Start)).Concat(b.Sung.Select(s => s.Start)).Select(s => clock.TimeOf(b.Number, s).Value)).Order()];
+    /// <summary>When the guitar is written to start anything.</summary>
+    public static double[] GuitarTimes(Song song, SongClock clock) => Times(song, clock, b => b.Strums.Select(s => s.Start).Concat(b.Picked.Select(p => p.Start)));
+
+    /// <summary>When a harmonica or a singer is.</summary>
+    public static double[] OtherTimes(Song song, SongClock clock) => Times(song, clock, b => b.Harp.Select(h => h.Start).Concat(b.Sung.Select(s => s.Start)));
+
+    private static double[] Times(Song song, SongClock clock, Func<Bar, IEnumerable<Beats>> starts) =>
+        [.. song.Bars.SelectMany(b => starts(b).Select(s => clock.TimeOf(b.Number, s).Value)).Order()];
 
     public static StrokeClaim ClaimOf(Bar bar, Beats place, Stroke stroke, SongClock clock, Fretboard neck) => new(
         clock.TimeOf(bar.Number, place).Value, stroke,

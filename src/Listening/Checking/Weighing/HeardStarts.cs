@@ -47,14 +47,5 @@ internal sealed class HeardStarts(NotePosteriorgram notes)
         return Listening.LogOdds.Of(sum / (last - first + 1), Least);
     }
 
-    /// <summary>How loud a pitch gets between two times, 0 to 1.</summary>
-    public double Level(int midi, double from, double to)
-    {
-        var (pitch, most) = (midi - notes.LowestMidi, 0f);
-        for (var f = Frame(from); pitch >= 0 && pitch < notes.Pitches && f <= Frame(to) && notes.Frames > 0; f++)
-            most = Math.Max(most, notes.Level[f, pitch]);
-        return most;
-    }
-
     private int Frame(double time) => Math.Clamp((int)Math.Round(time / notes.Hop.Value), 0, notes.Frames - 1);
 }
