@@ -83,7 +83,8 @@ public class HouseTests
             . Evidence Hearing Reading.Lattices
             Estimators Estimators.Beats Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys Estimators.Form
             Estimators.Fretting Estimators.Tunings Estimators.SecondInstrument Reading
-            Interchange Evaluation Proposing Checking
+            Interchange Evaluation Proposing
+            Checking Checking.Weighing Checking.Notes Checking.Shapes Checking.Strokes Checking.Lines Checking.Checker
             HearingStore Listener
             """
         },

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Listening.Checking.Shapes;
 using Harkbook.Listening.Checking.Weighing;
 using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Music.Instruments.Shapes;
@@ -40,7 +39,7 @@ internal sealed class PlaceWeigher
     {
         var (s, _, confidence) = path[(bar.Number, note)];
         var midi = neck.MidiAt(note.Value.StringIndex, note.Value.Fret);
-        var shape = StruckMoments.ShapeAt(bar, note.Start);
+        var shape = SongNotes.ShapeAt(bar, note.Start);
         return
         [
             new("agrees", (s == note.Value.StringIndex ? 1 : -1) * LogOdds.Of(confidence, Least)),

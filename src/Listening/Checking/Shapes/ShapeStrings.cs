@@ -1,4 +1,3 @@
-using Harkbook.Listening.Checking.Strokes;
 using Harkbook.Listening.Checking.Weighing;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;

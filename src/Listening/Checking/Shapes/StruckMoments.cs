@@ -1,4 +1,4 @@
-using Harkbook.Listening.Checking.Strokes;
+using Harkbook.Listening.Checking.Weighing;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs;
 
@@ -45,7 +45,7 @@ internal static class StruckMoments
     {
         foreach (var stroke in bar.Strums.Where(s => s.Value != Stroke.Muted))
         {
-            if (ShapeAt(bar, stroke.Start) is not { } shape)
+            if (SongNotes.ShapeAt(bar, stroke.Start) is not { } shape)
                 continue;
             var sounding = Enumerable.Range(0, shape.Frets.Length).Where(s => shape.Frets[s] is not null).ToArray();
             foreach (var s in stroke.Value == Stroke.Up ? sounding.TakeLast(Upper) : sounding)
@@ -53,10 +53,8 @@ internal static class StruckMoments
         }
         foreach (var picked in bar.Picked.Where(p => !p.Value.IsMuted && p.Value.TouchedAt is null && p.Value.Bend.IsNone))
         {
-            if (ShapeAt(bar, picked.Start) is { } shape && shape.Frets[picked.Value.StringIndex] == picked.Value.Fret)
+            if (SongNotes.ShapeAt(bar, picked.Start) is { } shape && shape.Frets[picked.Value.StringIndex] == picked.Value.Fret)
                 yield return new(picked.Value.StringIndex, picked.Value.Fret, clock.TimeOf(bar.Number, picked.Start).Value, shape, true);
         }
     }
-
-    public static Shape? ShapeAt(Bar bar, Units.Beats place) => bar.Chords.LastOrDefault(c => c.Start <= place)?.Value.Shape;
 }

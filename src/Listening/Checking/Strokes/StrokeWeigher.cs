@@ -1,4 +1,3 @@
-using Harkbook.Listening.Checking.Shapes;
 using Harkbook.Listening.Checking.Weighing;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
@@ -46,7 +45,7 @@ internal sealed class StrokeWeigher
 
     public static StrokeClaim ClaimOf(Bar bar, Beats place, Stroke stroke, SongClock clock, Fretboard neck) => new(
         clock.TimeOf(bar.Number, place).Value, stroke,
-        StruckMoments.ShapeAt(bar, place) is { } shape ? SongNotes.Sounding(shape, neck) : []);
+        SongNotes.ShapeAt(bar, place) is { } shape ? SongNotes.Sounding(shape, neck) : []);
 
     public IEnumerable<Finding> Weigh(Bar bar) => bar.Strums.IsEmpty ? [] : bar.Strums.Select(s => Weigh(bar, s)).Concat(Unwritten(bar));
 

@@ -1,4 +1,3 @@
-using Harkbook.Listening.Checking.Shapes;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;
@@ -21,7 +20,7 @@ internal static class SongNotes
             .Select(midi => At(midi, bar, p.Start, p.Length, clock)));
 
     public static IEnumerable<WrittenNote> Strummed(Bar bar, Fretboard neck, SongClock clock) =>
-        bar.Strums.Where(s => s.Value != Stroke.Muted).SelectMany(s => StruckMoments.ShapeAt(bar, s.Start) is { } shape
+        bar.Strums.Where(s => s.Value != Stroke.Muted).SelectMany(s => ShapeAt(bar, s.Start) is { } shape
             ? Sounding(shape, neck).Select(midi => At(midi, bar, s.Start, s.Length, clock)) : []);
 
     public static IEnumerable<WrittenNote> Blown(Bar bar, Harmonica? harp, SongClock clock) =>
@@ -29,6 +28,9 @@ internal static class SongNotes
         let pitch = harp?.FindPitch(claim.Value)
         where pitch is not null
         select At(pitch.Value.Midi, bar, claim.Start, claim.Length, clock);
+
+    /// <summary>The shape that the hand holds at a place of a bar; null where none is known.</summary>
+    public static Shape? ShapeAt(Bar bar, Units.Beats place) => bar.Chords.LastOrDefault(c => c.Start <= place)?.Value.Shape;
 
     /// <summary>The pitches of a shape, from the low string up.</summary>
     /// <param name="except">A string that is left out.</param>

@@ -1,6 +1,6 @@
 using Harkbook.Listening.Evidence;
 
-namespace Harkbook.Listening.Checking.Strokes;
+namespace Harkbook.Listening.Checking.Weighing;
 
 /// <summary>How much starts in each frame: the onset posteriors of all pitches, summed over three frames.</summary>
 internal sealed class StrikeCurve

@@ -1,7 +1,7 @@
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Evidence;
 
-namespace Harkbook.Listening.Checking.Strokes;
+namespace Harkbook.Listening.Checking.Weighing;
 
 /// <summary>
 /// How much new sound starts at once, pitched or not: what the bands that tell moments apart gain over two frames, against the recording's median.
