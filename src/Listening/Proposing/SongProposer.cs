@@ -35,7 +35,7 @@ public static class SongProposer
         var sung = new SungPlacing(hearing.Lines.Of(LineKind.Voice), line, meter.IsCompound, sectionEnds);
         var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf), Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
         var length = Ceiling(hearing.Recording.Length);
-        var key = MainKey(hearing.Keys);
+        var key = KeyOf(hearing);
         if (claims.Keys.Any(k => k.Key == key.Value))
             key = key with { Standing = Standing.Decided };
         var (anchors, keys) = (new AnchorPlan(line, length, claims.Beats), new KeyPlan(hearing.Keys, line, key.Value));
@@ -55,18 +55,10 @@ public static class SongProposer
         };
     }
 
-    /// <summary>The key that is heard longest, surer stretches counting more; assumed when none was heard.</summary>
-    private static Fact<Key> MainKey(ImmutableArray<HeardKey> keys)
-    {
-        var main = keys
-            .GroupBy(k => k.Key.Best)
-            .Select(g => (Key: g.Key, Length: g.Sum(k => (k.End - k.Start).Value), Weight: g.Sum(k => (k.End - k.Start).Value * k.Key.Confidence)))
-            .OrderByDescending(g => g.Weight)
-            .FirstOrDefault();
-        return main.Key is null
-            ? new(new(PitchName.Parse("C"), Mode.Major), Standing.Assumed)
-            : new(main.Key, Standing.HeardToThePercent(main.Length > 0 ? main.Weight / main.Length : 0));
-    }
+
+    /// <summary>Assumed when none was heard.</summary>
+    private static Fact<Key> KeyOf(Hearing hearing) =>
+        hearing.MainKey is { } main ? new(main.Best, Said(isTold: false, main)) : new(new(PitchName.Parse("C"), Mode.Major), Standing.Assumed);
 
     /// <summary>As sure as that there is a harmonica and that it is this one.</summary>
     private static Fact<HarpReference>? Harp(HeardLine? heard, bool isTold) => heard?.Harp is { } harp

@@ -48,7 +48,14 @@ internal static class AnyHearing
         });
 
     private static Gen<Distribution<T>> Distribution<T>(Gen<T> value) =>
-        Gen.Select(value, share, words, (v, confidence, why) => new Candidate<T>(v, confidence, why)).Array[1, 4].Select(c => new Distribution<T>([.. c]));
+        Gen.Select(value, share, words, (v, confidence, why) => new Candidate<T>(v, confidence, why)).Array[1, 4].Select(Ruled);
+
+    /// <summary>Candidates that rule each other out share what there is.</summary>
+    private static Distribution<T> Ruled<T>(Candidate<T>[] drawn)
+    {
+        var sum = Math.Max(1, drawn.Sum(c => c.Confidence));
+        return new([.. drawn.Select(c => c with { Confidence = c.Confidence / sum })]);
+    }
 
     private static Gen<T> Span<TValue, T>(Gen<TValue> value, Func<Seconds, Seconds, TValue, T> make) =>
         Gen.Select(time, Gen.Double[0.01, 60], value, (start, length, v) => make(start, start + Seconds.FromSeconds(length), v));

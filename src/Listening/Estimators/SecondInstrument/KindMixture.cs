@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Reading.Lattices;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 
@@ -40,10 +41,8 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
         var whose = fits.Select(fit =>
         {
             var logs = kinds.Select((k, i) => Math.Log(shares[i] / total) + fit[k]).ToArray();
-            var top = logs.Max();
-            var sum = logs.Sum(l => Math.Exp(l - top));
-            explained += top + Math.Log(sum);
-            return logs.Select(l => Math.Exp(l - top) / sum).ToArray();
+            explained += LogSumOf.Of(logs);
+            return Softmax.Of(logs);
         }).ToArray();
         return (explained, whose);
     }
