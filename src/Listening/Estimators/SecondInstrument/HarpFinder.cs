@@ -66,5 +66,6 @@ internal sealed class HarpFinder(ImmutableArray<HeardKey> keys)
     }
 
     private static string Evidence(int position, int plain, int bent, int missing, int oneBreath, int together) => string.Create(CultureInfo.InvariantCulture,
-        $"position {position}; {plain} plain notes, {bent} bent, {missing} that it hasn't got{(together == 0 ? "" : $"; {oneBreath} of {together} double notes on one breath")}");
+        $"position {position}; {plain} plain notes, {bent} bent, {missing} that it hasn't "
+            + $"got{(together == 0 ? "" : $"; {oneBreath} of {together} double notes on one breath")}");
 }

@@ -32,7 +32,8 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
             return new(kinds, owners, double.NegativeInfinity);
         var harmonica = Array.IndexOf(LineNetwork.Kinds, LineKind.Harmonica);
         var played = owners.Contains(harmonica) ? LineKinds.OnHarmonica(phrases.Where((_, p) => owners[p] == harmonica), keys) : 0;
-        return new(kinds, owners, explained + played + kinds.Sum(k => Math.Log(LineKinds.Usual(k))) - (Price + PricePerPhrase * phrases.Count) * (kinds.Length - 1));
+        return new(kinds, owners,
+            explained + played + kinds.Sum(k => Math.Log(LineKinds.Usual(k))) - (Price + PricePerPhrase * phrases.Count) * (kinds.Length - 1));
     }
 
     private static (double Explained, double[][] Whose) Divide(ImmutableArray<int> kinds, double[] shares, double[][] fits)

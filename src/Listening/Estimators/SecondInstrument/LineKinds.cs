@@ -49,7 +49,8 @@ internal static class LineKinds
         return [.. fits.Select(f => Math.Log(Math.Exp(f - best) + Odd))];
     }
 
-    /// <summary>How far a harmonica can play all these phrases, in nepers: double notes on one breath speak for it, others and notes that it hasn't got against it.</summary>
+    /// <summary>How far a harmonica can play all these phrases, in nepers: double notes on one breath speak for it, others and notes that it hasn't got
+    /// against it.</summary>
     public static double OnHarmonica(IEnumerable<LinePhrase> phrases, ImmutableArray<HeardKey> keys)
     {
         var fit = BreathFit.Of(LineNotes.Of(phrases.SelectMany(p => p.Stretches)), keys);
@@ -57,7 +58,8 @@ internal static class LineKinds
     }
 
     /// <summary>The log chance of a phrase's word, as so many draws from how the kind is heard.</summary>
-    private static double Word(KindShares word, int kind) => Enumerable.Range(0, HeardAs.Length).Sum(h => word[h] / (word.Sum + 1e-9) * Math.Log(HeardAs[kind][h]));
+    private static double Word(KindShares word, int kind) => Enumerable.Range(0, HeardAs.Length)
+        .Sum(h => word[h] / (word.Sum + 1e-9) * Math.Log(HeardAs[kind][h]));
 
     private static double Place(double pitch, double middle, double spread) => -Math.Log(spread) - 0.5 * Math.Pow((pitch - middle) / spread, 2);
 

@@ -29,7 +29,8 @@ public sealed class TuningEstimator(TuningOptions? options = null)
         var evidence = new TuningEvidence(notes, key, options);
         var known = Fits(evidence, Guitars(options, tuning, capo), ct);
         var near = evidence.TotalWeight > 0 && tuning is null
-            ? Weighed(known).OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom).SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre))
+            ? Weighed(known).OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom)
+            .SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre))
             : [];
         var weighed = Weighed([.. known, .. Fits(evidence, near, ct)]);
         var top = weighed.Max(w => w.Score);

@@ -157,7 +157,8 @@ public class BarPointerTests
 
     [Fact]
     public void AnAnchorInNoBarIsRefused() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => new BeatEstimator().Estimate(new Plucks(1).Signal, [new BeatAnchor(Seconds.FromSeconds(0.5), 5)], TestContext.Current.CancellationToken));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new BeatEstimator().Estimate(new Plucks(1).Signal, [new BeatAnchor(Seconds.FromSeconds(0.5), 5)],
+            TestContext.Current.CancellationToken));
 
     private static BeatEstimate Solve(PulseEvidence evidence, params BeatAnchor[] anchors) =>
         new BeatEstimator().Solve(evidence, new(0, evidence.Frames - 1), anchors, TestContext.Current.CancellationToken);
