@@ -33,7 +33,8 @@ public static class SongProposer
         int[] sectionEnds = [.. plan.Select(p => line.Bars[p.EndBar - 1].EndBeat)];
         var harp = new HarpPlacing(hearing.Lines.Of(LineKind.Harmonica), line, meter.IsCompound, sectionEnds);
         var sung = new SungPlacing(hearing.Lines.Of(LineKind.Voice), line, meter.IsCompound, sectionEnds);
-        var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf), Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
+        var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf),
+            Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
         var length = Ceiling(hearing.Recording.Length);
         var key = KeyOf(hearing);
         if (claims.Keys.Any(k => k.Key == key.Value))
@@ -43,15 +44,19 @@ public static class SongProposer
         {
             Title = title,
             Recording = new(recordingPath, hearing.Recording.ContentHash, length),
-            ReferencePitch = new(Hertz.FromHertz(Math.Round(hearing.ReferencePitch.Best.Value, 2)), Said(claims.ReferencePitch is not null, hearing.ReferencePitch)),
+            ReferencePitch = new(Hertz.FromHertz(Math.Round(hearing.ReferencePitch.Best.Value, 2)),
+                Said(claims.ReferencePitch is not null, hearing.ReferencePitch)),
             Tuning = new(hearing.Tuning.Best.Tuning, Said(claims.Tuning is not null, hearing.Tuning)),
             Capo = new(hearing.Tuning.Best.Capo, Said(claims.Capo is not null, hearing.Tuning)),
             Meter = new(meter, Said(claims.Meter is not null, hearing.Meter)),
-            Tempo = hearing.Tempo.Best is >= 20 and <= 400 ? new(Math.Round(hearing.Tempo.Best, 1), Said(claims.Tempo is not null, hearing.Tempo)) : new(120, Standing.Assumed),
+            Tempo = hearing.Tempo.Best is >= 20 and <= 400 ? new(Math.Round(hearing.Tempo.Best, 1), Said(claims.Tempo is not null, hearing.Tempo))
+                : new(120, Standing.Assumed),
             Key = key,
             Harp = Harp(hearing.Lines.Of(LineKind.Harmonica), claims.HarpKey is not null),
-            Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape, Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
-            Sections = [.. plan.Select(p => new Section(p.Name, anchors.In(p, isLast: p.EndBar == bars.Length), bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p) })],
+            Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape,
+                Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
+            Sections = [.. plan.Select(p => new Section(p.Name, anchors.In(p, isLast: p.EndBar == bars.Length),
+                bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p) })],
         };
     }
 

@@ -54,7 +54,8 @@ internal static class ChordVocabulary
             return 0;
         var tones = chord.PitchClasses;
         return Enumerable.Range(1, States.Length - 1).Where(s => States[s].Root == chord.Root.PitchClass)
-            .MinBy(s => 2 * Enumerable.Range(0, 12).Count(pc => States[s].Tones[pc] != tones.Contains(pc)) + (States[s].BassClass == chord.Bass.PitchClass ? 0 : 1));
+            .MinBy(s => 2 * Enumerable.Range(0, 12).Count(pc => States[s].Tones[pc] != tones.Contains(pc))
+                + (States[s].BassClass == chord.Bass.PitchClass ? 0 : 1));
     }
 
     /// <summary>In the order of the chord network's outputs (KINDS in training/chords/train.py).</summary>

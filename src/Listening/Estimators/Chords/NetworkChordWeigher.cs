@@ -25,7 +25,8 @@ internal sealed class NetworkChordWeigher(SpanWeights weights) : IChordWeigher
             [.. spans.Select((_, i) => Array.ConvertAll(keys[(24 * i)..(24 * i + 24)], k => (double)k))]);
     }
 
-    /// <returns>Log chances: chords (no chord first, then each kind on C, each on C#, and so on), the bass by semitones above each root, keys, a change.</returns>
+    /// <returns>Log chances: chords (no chord first, then each kind on C, each on C#, and so on), the bass by semitones above each root, keys, a
+    /// change.</returns>
     internal static (float[] Chords, float[] Bass, float[] Keys, float[] Change) Run(float[][] rows)
     {
         using var session = NetworkSession.Open(ModelFile.Read("chords.onnx"));

@@ -115,7 +115,8 @@ public class ChordReadingTests
     [Fact]
     public void HearsChordsInSound() =>
         Assert.Equal(["C", "G", "Am", "F"], Names(HarmonyReader.ByRules().Read(
-            Heard((sound, ct) => new TemplateNoteEstimator().Estimate(sound, Hertz.A440, null, ct), C, G, Am, F), Sounding.Beats(0.5, 16), Seconds.FromSeconds(8), Claims.None, TestContext.Current.CancellationToken).Chords));
+            Heard((sound, ct) => new TemplateNoteEstimator().Estimate(sound, Hertz.A440, null, ct), C, G, Am, F), Sounding.Beats(0.5, 16),
+                Seconds.FromSeconds(8), Claims.None, TestContext.Current.CancellationToken).Chords));
 
     [Fact]
     public void TheNetworksHearChordsInSound() =>
@@ -131,13 +132,15 @@ public class ChordReadingTests
     {
         var song = new Sounding(4).Play(0, 4, 48, 52, 55);
         var beats = Sounding.Beats(0.5, 8);
-        var chords = HarmonyReader.Trained().Read(song.Evidence, beats.Insert(4, beats[4]), song.Length, Claims.None, TestContext.Current.CancellationToken).Chords;
+        var chords = HarmonyReader.Trained().Read(song.Evidence, beats.Insert(4, beats[4]), song.Length, Claims.None,
+            TestContext.Current.CancellationToken).Chords;
         Assert.All(chords, c => Assert.True(double.IsFinite(c.Chord.Confidence) && c.End > c.Start));
     }
 
     private static List<string> Trained(params int[][] round) =>
         Names(HarmonyReader.Trained().Read(
-            Heard((sound, ct) => NoteScan.NotesOf(sound, Hertz.A440, ct), round), Sounding.Beats(0.5, 16), Seconds.FromSeconds(2 * round.Length), Claims.None, TestContext.Current.CancellationToken).Chords);
+            Heard((sound, ct) => NoteScan.NotesOf(sound, Hertz.A440, ct), round), Sounding.Beats(0.5, 16), Seconds.FromSeconds(2 * round.Length), Claims.None,
+                TestContext.Current.CancellationToken).Chords);
 
     private static NotePosteriorgram Heard(Func<ISound, CancellationToken, NoteEstimate> estimate, params int[][] round)
     {
@@ -148,7 +151,8 @@ public class ChordReadingTests
     }
 
     private static ImmutableArray<HeardChord> Estimate(Sounding song, ImmutableArray<HeardBeat> beats, string key) =>
-        HarmonyReader.ByRules().Read(song.Evidence, beats, song.Length, new() { Keys = [new(default, song.Length, Key.Parse(key))] }, TestContext.Current.CancellationToken).Chords;
+        HarmonyReader.ByRules().Read(song.Evidence, beats, song.Length, new() { Keys = [new(default, song.Length, Key.Parse(key))] },
+            TestContext.Current.CancellationToken).Chords;
 
     private static List<string> Names(ImmutableArray<HeardChord> chords) => [.. chords.Select(c => c.Chord.Best.ToString())];
 }

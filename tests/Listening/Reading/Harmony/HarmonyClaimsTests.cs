@@ -101,7 +101,8 @@ public class HarmonyClaimsTests
         var rows = bars.SelectMany(bar => Enumerable.Repeat(Row(bar), PerBar)).ToArray();
         var even = Enumerable.Repeat(1.0 / 12, 12).ToArray();
         return new(
-            [.. rows.Select((_, i) => new ChordSpan(Seconds.FromSeconds(i * Span), Seconds.FromSeconds((i + 1) * Span), i % PerBar == 0 ? SpanPlace.Downbeat : SpanPlace.Beat))],
+            [.. rows.Select((_, i) => new ChordSpan(Seconds.FromSeconds(i * Span), Seconds.FromSeconds((i + 1) * Span), i % PerBar == 0 ? SpanPlace.Downbeat
+                : SpanPlace.Beat))],
             rows,
             [.. rows.Select((_, i) => i % PerBar == 0 ? 0.5 : 0.05)],
             [.. rows.Select(_ => new PitchClassContent(even, even, even))],
@@ -112,7 +113,8 @@ public class HarmonyClaimsTests
     {
         var row = new double[ChordVocabulary.States.Length];
         foreach (var named in bar.Split(' ').Select(n => n.Split(':')))
-            row[ChordVocabulary.Nearest(ChordSymbol.Read(named[0]))] = named.Length > 1 ? double.Parse(named[1], System.Globalization.CultureInfo.InvariantCulture) : 8;
+            row[ChordVocabulary.Nearest(ChordSymbol.Read(named[0]))] = named.Length > 1
+                ? double.Parse(named[1], System.Globalization.CultureInfo.InvariantCulture) : 8;
         return row;
     }
 }

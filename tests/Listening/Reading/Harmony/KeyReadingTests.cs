@@ -107,7 +107,8 @@ public class KeyReadingTests
     private static Distribution<Key> KeysOf(double[] counts)
     {
         var (length, even) = (Seconds.FromSeconds(60), Enumerable.Repeat(1.0 / 12, 12).ToArray());
-        var weighed = new WeighedChords([new(default, length, SpanPlace.Downbeat)], [new double[ChordVocabulary.States.Length]], [0.5], [new(even, counts, even)], null);
+        var weighed = new WeighedChords([new(default, length, SpanPlace.Downbeat)], [new double[ChordVocabulary.States.Length]], [0.5],
+            [new(even, counts, even)], null);
         return Assert.Single(HarmonyReader.ByRules().Read(weighed, length, Claims.None).Keys).Key;
     }
 
