@@ -12,9 +12,6 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// </summary>
 public sealed class TuningEstimator(TuningOptions? options = null)
 {
-    /// <summary>Fitted on 180 misheard pieces of training/Fretting (docs/listening.md).</summary>
-    private static readonly Calibration Sureness = new(0.9, -0.5);
-
     private readonly TuningOptions options = options ?? new();
 
     /// <param name="notes">Rising by onset.</param>
@@ -35,7 +32,7 @@ public sealed class TuningEstimator(TuningOptions? options = null)
         var weighed = Weighed([.. known, .. Fits(evidence, near, ct)]);
         var top = weighed.Max(w => w.Score);
         var total = weighed.Sum(w => Math.Exp(w.Score - top));
-        return Sureness.Of(new Distribution<HeardTuning>([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
+        return TuningModel.Shipped.Sureness.Of(new Distribution<HeardTuning>([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
             .Select(w => new Candidate<HeardTuning>(
                 new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null),
                 Math.Exp(w.Score - top) / total,
