@@ -16,7 +16,7 @@ namespace Harkbook.Training.BeatChecks;
 /// What is heard of one recording before beats are decided, and its true beats. Evidence and notes are kept beside the recording, since listening
 /// takes longer than all else.
 /// </summary>
-internal sealed record HeardPiece(string Name, PulseEvidence Evidence, PulseBands Bands, double[] Onsets, SoundingSpan Span, ImmutableArray<HeardNote> Notes, ImmutableArray<AnnotatedBeat> Truth)
+internal sealed record HeardPiece(string Name, PulseSound Sound, ImmutableArray<HeardNote> Notes, ImmutableArray<AnnotatedBeat> Truth)
 {
     /// <summary>The beat network's weights, to compare others with those that ship; null for these.</summary>
     public static string? Weights { get; set; }
@@ -32,10 +32,7 @@ internal sealed record HeardPiece(string Name, PulseEvidence Evidence, PulseBand
             WritePulse(pulse, mono);
         if (withNotes && !File.Exists(notes))
             WriteNotes(notes, NoteScan.NotesOf(mono, new ReferencePitchEstimator().Estimate(mono, default).Best, default).Notes);
-        var bands = new PulseBands(mono);
-        var flux = FluxPulse.Of(bands, default);
-        var span = SoundingSpan.Of(mono) ?? default;
-        return new(Path.GetFileNameWithoutExtension(wave), ReadPulse(pulse), bands, flux.Onsets(), span with { Last = Math.Min(span.Last, flux.LastOnset()) },
+        return new(Path.GetFileNameWithoutExtension(wave), new(ReadPulse(pulse), KeptBands.Of(new PulseBands(mono), default), SoundingSpan.Of(mono)),
             withNotes ? ReadNotes(notes) : [], JamsReader.Read(Path.ChangeExtension(wave, ".jams")).Beats);
     }
 

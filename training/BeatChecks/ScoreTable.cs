@@ -37,7 +37,7 @@ internal static class ScoreTable
     }
 
     internal static ImmutableArray<HeardBeat> Beats(HeardPiece piece) =>
-        OffBeatCheck.Apply(new BeatEstimator().Solve(piece.Evidence, piece.Bands, piece.Onsets, piece.Span, [], default).Beats, piece.Notes);
+        new BeatEstimator().Read(new(piece.Sound, piece.Notes), Claims.None, default).Beats;
 
     private static IEnumerable<(double, bool)> Judged(ImmutableArray<HeardBeat> beats, ImmutableArray<AnnotatedBeat> truth) =>
         beats.Where(b => b.Time.Value >= From && b.Time.Value <= truth[^1].Time + 0.1).Select(b => (b.Confidence, truth.Any(t => Math.Abs(t.Time - b.Time.Value) <= 0.07)));

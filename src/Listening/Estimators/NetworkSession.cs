@@ -19,7 +19,22 @@ internal static class NetworkSession
     });
 
     /// <summary>All cores work on one piece and sleep between pieces.</summary>
+    /// <exception cref="FileNotFoundException">The native library that runs networks isn't there, or can't be loaded.</exception>
     public static InferenceSession Open(byte[] model)
+    {
+        try
+        {
+            return Opened(model);
+        }
+        catch (Exception e) when (e is DllNotFoundException or EntryPointNotFoundException or TypeInitializationException)
+        {
+            throw new FileNotFoundException(
+                $"the library onnxruntime, which runs the trained networks, can't be loaded here ({(e.InnerException ?? e).Message.TrimEnd('.')}). "
+                + "Build Harkbook again on this computer, so that it comes with its own; on Linux it needs glibc 2.28 and libstdc++ 6.", e);
+        }
+    }
+
+    private static InferenceSession Opened(byte[] model)
     {
         _ = Store.Value;
         using var options = new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount, EnableMemoryPattern = false };

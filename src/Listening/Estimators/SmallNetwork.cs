@@ -14,6 +14,10 @@ internal sealed class SmallNetwork
 
     public int Outputs => output.Length;
 
+    /// <summary>From means, scales, hidden biases, hidden weights (a row a unit), output biases and output weights (a row an output).</summary>
+    public static SmallNetwork Of(float[] mean, float[] scale, float[] hiddenBias, float[][] hidden, float[] outputBias, float[][] output) =>
+        new(mean, scale, hiddenBias, hidden, outputBias, output);
+
     /// <summary>Reads means, scales, hidden biases, hidden weights (a row a unit), output biases, output weights (a row an output); # starts a comment.</summary>
     /// <param name="features">How many features the caller has, which the weights must have been fitted to.</param>
     public static SmallNetwork Read(TextReader reader, int features)

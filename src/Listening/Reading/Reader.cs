@@ -1,14 +1,15 @@
+using System.Runtime.CompilerServices;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Estimators.Form;
 using Harkbook.Listening.Estimators.Fretting;
+using Harkbook.Listening.Estimators.Keys;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.SecondInstrument;
 using Harkbook.Listening.Estimators.Tunings;
 using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments.Hands;
-using Harkbook.Listening.Reading.Harmony;
 
 namespace Harkbook.Listening.Reading;
 
@@ -18,6 +19,9 @@ namespace Harkbook.Listening.Reading;
 /// </summary>
 public static class Reader
 {
+    /// <summary>What of reading beats doesn't hang on claims, as long as the evidence is there.</summary>
+    private static readonly ConditionalWeakTable<SoundEvidence, BeatReading> BeatReadings = [];
+
     /// <summary>Reads evidence for the first time.</summary>
     public static Hearing Read(Recording recording, SoundEvidence evidence, Claims claims, CancellationToken ct = default)
     {
@@ -62,14 +66,9 @@ public static class Reader
         var claims = hearing.Claims;
         if (before is not null && before.Claims.Beats.SequenceEqual(claims.Beats) && before.Claims.Tempo == claims.Tempo && before.Claims.Meter == claims.Meter)
             return hearing;
-        var estimator = new BeatEstimator(BeatOptions.Within(claims.Tempo));
-        var read = estimator.Read(hearing.Evidence.Pulse, [.. claims.Beats.Select(b => new BeatAnchor(b.Time, b.PositionInBar))], ct);
-        return hearing with
-        {
-            Beats = OffBeatCheck.Apply(read.Beats, hearing.Notes),
-            Tempo = read.Tempo,
-            Meter = Told.Or(claims.Meter, read.Meter),
-        };
+        var reading = BeatReadings.GetValue(hearing.Evidence, evidence => new(evidence.Pulse, hearing.Notes, ct));
+        var read = new BeatEstimator().Read(reading, claims, ct);
+        return hearing with { Beats = read.Beats, Tempo = read.Tempo, Meter = read.Meter };
     }
 
     private static Hearing Harmony(Hearing hearing, Hearing? before, CancellationToken ct)
@@ -77,17 +76,11 @@ public static class Reader
         var claims = hearing.Claims;
         if (before is not null && before.Beats == hearing.Beats && before.Claims.Keys.SequenceEqual(claims.Keys) && before.Claims.Chords.SequenceEqual(claims.Chords))
             return hearing;
-        var kept = before is not null && before.Beats == hearing.Beats ? before.Harmony?.Weighed : null;
-        var harmony = Harmony(hearing, kept, ct);
-        return hearing with { Keys = harmony.Keys, Chords = harmony.Chords, Harmony = harmony };
-    }
-
-    /// <summary>Keys and chords of a hearing with its beats and claims.</summary>
-    /// <param name="kept">What its spans say, where that was weighed before.</param>
-    internal static ReadHarmony Harmony(Hearing hearing, WeighedChords? kept = null, CancellationToken ct = default)
-    {
-        var reader = hearing.Evidence.IsClassical ? HarmonyReader.ByRules() : HarmonyReader.Trained();
-        return reader.Read(kept ?? reader.Weigh(hearing.Evidence.Notes, hearing.Beats, ct), hearing.Recording.Length, hearing.Claims);
+        var notes = hearing.Evidence.Notes;
+        var chords = hearing.Evidence.IsClassical ? ChordEstimator.Classical() : ChordEstimator.Trained();
+        var weighed = chords.Weigh(notes, hearing.Beats, ct);
+        var keys = new KeyEstimator().Estimate(notes, hearing.Beats, chords.Estimate(weighed, []), weighed, hearing.Recording.Length);
+        return hearing with { Keys = keys, Chords = chords.Estimate(weighed, keys) };
     }
 
     private static Hearing Lines(Hearing hearing, Hearing? before)
@@ -105,8 +98,8 @@ public static class Reader
 
     private static Hearing Guitar(Hearing hearing, Hearing? before, CancellationToken ct)
     {
-        var (claims, key) = (hearing.Claims, hearing.MainKey!.Best);
-        return before is not null && before.MainKey?.Best == key && before.Claims.Tuning == claims.Tuning && before.Claims.Capo == claims.Capo
+        var (claims, key) = (hearing.Claims, hearing.Keys[0].Key.Best);
+        return before is not null && before.Keys[0].Key.Best == key && before.Claims.Tuning == claims.Tuning && before.Claims.Capo == claims.Capo
                 && before.Claims.Reach == claims.Reach
             ? hearing
             : hearing with { Tuning = new TuningEstimator(new() { Hand = HandOf(claims) }).Estimate(hearing.Notes, key, claims.Tuning, claims.Capo, ct) };

@@ -9,10 +9,6 @@ public sealed record BeatOptions
     /// <summary>Felt beats a minute; 120 to 300, 210 unless told.</summary>
     public double FastestBeatsPerMinute { get; init; } = 210;
 
-    /// <summary>Only the tempi of a range.</summary>
-    internal static BeatOptions Within(TempoRange? range) =>
-        range is null ? new() : new() { SlowestBeatsPerMinute = Math.Clamp(range.Slowest, 20, 100), FastestBeatsPerMinute = Math.Clamp(range.Fastest, 120, 300) };
-
     internal void Require()
     {
         if (SlowestBeatsPerMinute is not (>= 20 and <= 100))

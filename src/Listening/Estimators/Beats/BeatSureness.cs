@@ -1,47 +1,57 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Harkbook.Listening.Estimators.Beats.Rows;
 using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Estimators.Beats;
 
 /// <summary>
-/// How sure each beat of a row is: a logistic regression of being right (within 70 ms of a true beat) on how far the best row without it falls behind,
-/// how plainly the network hears it and the moments between, how unevenly it hears neighbours, and how long the beat is.
+/// How posteriors of beats, tempi and meters become confidences that are right as often as they say. A beat's comes from a logistic regression of
+/// being right (within 70 ms of a true beat) on its posterior and its neighbours', how plainly the network hears them and the moments
+/// between, and how long a beat is; the others from a straight line through log odds (<see cref="Calibration"/>).
 /// </summary>
-internal static class BeatSureness
+/// <param name="Temper">By what part of themselves scores count where posteriors are taken.</param>
+/// <param name="TempoOctave">What an octave from what people tap takes from a tempo's log odds.</param>
+/// <param name="Bias">Of the regression, and the weights of <see cref="Reasons"/>.</param>
+internal sealed record BeatSureness(double Temper, double Bias, ImmutableArray<double> Weights, Calibration Tempo, double TempoOctave, Calibration Meter)
 {
-    /// <summary>How many reasons there are.</summary>
-    public const int Count = 5;
-
     /// <summary>Reasons of so many beats on either side are averaged: beats are right and wrong in stretches.</summary>
     private const int Local = 8;
 
-    /// <summary>Fitted by training/BeatChecks on composed music, and on renderings of other composers' music that docs/listening.md names.</summary>
-    private static readonly double[] Weights = [0.026, 0.888, -0.084, -0.071, 2.121];
-
-    private const double Bias = 0.085;
-
-    /// <summary>The chance that each beat of a row is right.</summary>
-    public static double[] Of(BeatRow row, PulseEvidence evidence) =>
-        [.. Reasons(row, evidence).Select(r => LogOdds.Chance(Bias + r.Zip(Weights, (x, w) => x * w).Sum()))];
-
-    /// <summary>Shape (beats, <see cref="Count"/>).</summary>
-    public static double[][] Reasons(BeatRow row, PulseEvidence evidence)
+    public static BeatSureness Read(JsonElement file)
     {
-        var own = Enumerable.Range(0, row.Beats.Count).Select(k => Own(row, evidence, k)).ToArray();
-        return [.. own.Select((reasons, k) => new[] { reasons[0] }.Concat(Enumerable.Range(1, Count - 1).Select(r => Mean(own, k, r))).ToArray())];
+        Calibration Line(string name) => new(file.GetProperty(name).GetProperty("slope").GetDouble(), file.GetProperty(name).GetProperty("offset").GetDouble());
+        var beat = file.GetProperty("beat");
+        return new(file.GetProperty("temper").GetDouble(), beat.GetProperty("bias").GetDouble(),
+            beat.GetProperty("weights").Deserialize<ImmutableArray<double>>(), Line("tempo"),
+            file.GetProperty("tempo").GetProperty("octave").GetDouble(), Line("meter"));
     }
 
-    private static double[] Own(BeatRow row, PulseEvidence evidence, int k)
+    /// <summary>
+    /// Octaves from what people tap most: 120 beats a minute (L. van Noorden and D. Moelants, "Resonance in the perception of musical pulse",
+    /// Journal of New Music Research 28, 1999).
+    /// </summary>
+    public static double FromUsual(double tempo) => Math.Abs(Math.Log2(tempo / 120));
+
+    /// <summary>How a tempo's share becomes a confidence.</summary>
+    public Calibration TempoAt(double tempo) => Tempo with { Offset = Tempo.Offset + TempoOctave * FromUsual(tempo) };
+
+    /// <summary>The chance that each beat of a row is right.</summary>
+    public IEnumerable<double> Of(BeatRow row, PulseEvidence curves) =>
+        Reasons(row, curves).Select(r => LogOdds.Chance(Bias + r.Zip(Weights, (x, w) => x * w).Sum()));
+
+    /// <summary>For each beat: its posterior, the mean of its neighbours', of how plainly the network hears them and the moments between, and its length.</summary>
+    public static double[][] Reasons(BeatRow row, PulseEvidence curves)
     {
-        var beat = row.Beats[k];
-        var (on, between) = (Odds(evidence.Beat, beat.Frame), Odds(evidence.Beat, beat.Frame - beat.Interval / 2));
-        return
+        double[][] own =
         [
-            Math.Log(1 + Math.Max(0, row.LossWithout(k))),
-            on,
-            between,
-            k == 0 ? 0 : Math.Abs(on - Odds(evidence.Beat, row.Beats[k - 1].Frame)),
-            Math.Log2(beat.Interval / PulseEvidence.FrameRate / PulseScores.UsualInterval),
+            .. row.Beats.Select(b => new[]
+            {
+                LogOdds.Of(b.Posterior, least: 0.002), LogOdds.Of(b.Posterior, least: 0.002), Odds(curves.Beat, b.Frame),
+                Odds(curves.Beat, b.Frame - b.Interval / 2), Math.Log2(Math.Max(1, b.Interval) / PulseEvidence.FrameRate / StepFeatures.UsualInterval),
+            }),
         ];
+        return [.. own.Select((r, k) => r.Select((x, i) => i == 0 ? x : Mean(own, k, i)).ToArray())];
     }
 
     private static double Mean(double[][] own, int beat, int reason)
@@ -53,6 +63,5 @@ internal static class BeatSureness
         return sum / (to - from);
     }
 
-    /// <summary>The log odds of a beat near a frame.</summary>
     private static double Odds(float[] curve, int frame) => LogOdds.Of(PulseEvidence.Top(curve, frame), least: 0.002);
 }

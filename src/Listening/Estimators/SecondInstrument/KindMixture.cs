@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Harkbook.Listening.Reading.Lattices;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 
@@ -11,10 +10,11 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
 {
     private const int Rounds = 5;
 
-    /// <summary>How long each kind must sound beside another, in seconds.</summary>
-    private const double Shortest = 1.5;
-
-    private static readonly LineModel Model = LineModel.Shipped;
+    /// <summary>
+    /// What each further kind must explain better, in nepers: at once, and for each phrase, since the more there are the more will sound unlike their
+    /// instrument by chance; and how long it must sound, in seconds.
+    /// </summary>
+    private const double Price = 3, PricePerPhrase = 0.2, Shortest = 1.5;
 
     /// <param name="fits">Of each phrase to each of all kinds, in nepers.</param>
     public static KindMixture Of(ImmutableArray<int> kinds, IReadOnlyList<LinePhrase> phrases, double[][] fits, ImmutableArray<HeardKey> keys)
@@ -31,8 +31,7 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
             return new(kinds, owners, double.NegativeInfinity);
         var harmonica = Array.IndexOf(LineNetwork.Kinds, LineKind.Harmonica);
         var played = owners.Contains(harmonica) ? LineKinds.OnHarmonica(phrases.Where((_, p) => owners[p] == harmonica), keys) : 0;
-        return new(kinds, owners, explained + played + kinds.Sum(k => Math.Log(LineKinds.Usual(k)))
-            - (Model.Price + Model.PricePerPhrase * phrases.Count) * (kinds.Length - 1));
+        return new(kinds, owners, explained + played + kinds.Sum(k => Math.Log(LineKinds.Usual(k))) - (Price + PricePerPhrase * phrases.Count) * (kinds.Length - 1));
     }
 
     private static (double Explained, double[][] Whose) Divide(ImmutableArray<int> kinds, double[] shares, double[][] fits)
@@ -41,8 +40,10 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
         var whose = fits.Select(fit =>
         {
             var logs = kinds.Select((k, i) => Math.Log(shares[i] / total) + fit[k]).ToArray();
-            explained += LogSumOf.Of(logs);
-            return Softmax.Of(logs);
+            var top = logs.Max();
+            var sum = logs.Sum(l => Math.Exp(l - top));
+            explained += top + Math.Log(sum);
+            return logs.Select(l => Math.Exp(l - top) / sum).ToArray();
         }).ToArray();
         return (explained, whose);
     }

@@ -29,8 +29,7 @@ internal static class PickedText
         if (note.Bend.IsNone)
             return "";
         var halves = (int)Math.Round(note.Bend.By.Value / 50);
-        var released = note.Bend.IsReleased ? "r" + Number(note.Fret) : "";
-        return $"{(note.Bend.IsBefore ? "p" : "")}b{Number(note.Fret + halves / 2)}{(halves % 2 == 1 ? "+1/2" : "")}{released}";
+        return $"{(note.Bend.IsBefore ? "p" : "")}b{Number(note.Fret + halves / 2)}{(halves % 2 == 1 ? "+1/2" : "")}{(note.Bend.IsReleased ? "r" + Number(note.Fret) : "")}";
     }
 
     private static string Sign(Attack attack, string picked) => attack switch

@@ -7,8 +7,9 @@ internal static class Activations
 {
     /// <param name="beats">Seconds.</param>
     /// <param name="downbeat">Whether the beat of this number starts a bar.</param>
+    /// <param name="tempo">Beats a minute that are felt; 0 for no feeling.</param>
     /// <param name="meter">The place in <see cref="PulseEvidence.Meter"/> that is felt; −1 for no feeling.</param>
-    public static PulseEvidence Of(IReadOnlyList<double> beats, Func<int, bool> downbeat, int meter = -1, double height = 0.8)
+    public static PulseEvidence Of(IReadOnlyList<double> beats, Func<int, bool> downbeat, int meter = -1, double height = 0.8, double tempo = 0)
     {
         var evidence = new PulseEvidence((int)((beats[^1] + 1) * PulseEvidence.FrameRate));
         Array.Fill(evidence.Beat, 0.01f);
@@ -18,7 +19,7 @@ internal static class Activations
             for (var m = 0; m < PulseEvidence.Meters; m++)
                 evidence.Meter[f, m] = meter < 0 ? 0.2f : m == meter ? 0.8f : 0.05f;
             for (var t = 0; t < PulseEvidence.Tempi; t++)
-                evidence.Tempo[f, t] = 1f / PulseEvidence.Tempi;
+                evidence.Tempo[f, t] = tempo > 0 ? (float)Math.Max(0.001, 0.3 - 0.1 * Math.Abs(t - PulseEvidence.PlaceOf(tempo))) : 1f / PulseEvidence.Tempi;
         }
         for (var k = 0; k < beats.Count; k++)
         {
