@@ -54,7 +54,7 @@ internal sealed class SongExamples
         {
             for (var s = 0; s < shape.Frets.Length; s++)
             {
-                var moments = struck[(shape, s)].ToList();
+                var moments = StruckMoments.Telling(struck[(shape, s)]);
                 if (shape.Frets[s] is not { } fret || moments.Count == 0)
                     continue;
                 foreach (var by in new[] { 0, -2, -1, 1, 2 }.Where(by => fret + by >= 0))

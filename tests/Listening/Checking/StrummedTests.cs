@@ -37,6 +37,17 @@ public class StrummedTests
         Assert.Equal(($"string 5 (A2) sounds B2, not {pitch}", "320003"), (shape.Heard, shape.Suggestion));
     }
 
+    /// <summary>The hand's other strings are picked as the shape holds them; the fifth, written at fret 2 in the bar, isn't.</summary>
+    [Fact]
+    public void AFretOffIsFoundWhereTheShapeIsPicked()
+    {
+        const string Picked = "title T\ntempo 120\nkey G major\nshape G 310003\nsection A\nanchors 1 = 0:01\n"
+            + "chords | G |\npick\nD3 | . . 0 . |\nA2 | . 2 . . |\nE2 | 3 . . . |\n";
+        var result = new Checker(PluckedEvidence.Of((43, 1), (47, 1.5), (50, 2)), CheckOptions.Usual).Check(SongText.Parse(Picked, "t.hark").Song!);
+        var shape = Assert.Single(result.Findings, f => f.Kind == ClaimKind.Shape);
+        Assert.Equal((true, "string 5 (A2) sounds B2, not Bb2"), (shape.LogOdds < 0, shape.Heard));
+    }
+
     /// <summary>Were the fifth string tuned to A, its second fret would sound B2 (47); it sounds A2 (45), as from G2.</summary>
     [Fact]
     public void AStringAToneOffIsFound()

@@ -42,7 +42,7 @@ internal sealed class ShapeStrings
 
     private WeighedString? Weigh(Shape shape, int s)
     {
-        var moments = struck[(shape, s)].ToList();
+        var moments = StruckMoments.Telling(struck[(shape, s)]);
         if (shape.Frets[s] is not { } fret || moments.Count == 0)
             return null;
         var others = SongNotes.Sounding(shape, neck, except: s);

@@ -8,7 +8,8 @@ namespace Harkbook.Listening.Checking.Shapes;
 /// <param name="Time">In seconds.</param>
 /// <param name="Shape">The shape that is held; what else it sounds explains pitches too.</param>
 /// <param name="IsAlone">Picked by itself rather than strummed with others.</param>
-internal readonly record struct StruckString(int StringIndex, int Fret, double Time, Shape Shape, bool IsAlone);
+/// <param name="IsHeld">Whether the string is claimed to be picked as the shape holds it; else it is picked elsewhere while most strings aren't.</param>
+internal readonly record struct StruckString(int StringIndex, int Fret, double Time, Shape Shape, bool IsAlone, bool IsHeld = true);
 
 /// <summary>Which strings a song claims to be struck when, as its shapes hold them: all by a stroke down, the upper three by one up.</summary>
 internal static class StruckMoments
@@ -51,10 +52,25 @@ internal static class StruckMoments
             foreach (var s in stroke.Value == Stroke.Up ? sounding.TakeLast(Upper) : sounding)
                 yield return new(s, shape.Frets[s]!.Value, clock.TimeOf(bar.Number, stroke.Start).Value, shape, false);
         }
-        foreach (var picked in bar.Picked.Where(p => !p.Value.IsMuted && p.Value.TouchedAt is null && p.Value.Bend.IsNone))
+        foreach (var together in bar.Picked.Where(IsPlain).GroupBy(p => ShapeOver(bar, p)).Where(g => g.Key is not null))
         {
-            if (SongNotes.ShapeAt(bar, picked.Start) is { } shape && shape.Frets[picked.Value.StringIndex] == picked.Value.Fret)
-                yield return new(picked.Value.StringIndex, picked.Value.Fret, clock.TimeOf(bar.Number, picked.Start).Value, shape, true);
+            var mostlyHeld = 2 * together.Count(p => IsHeld(together.Key!, p)) >= together.Count();
+            foreach (var p in together.Where(p => together.Key!.Frets[p.Value.StringIndex] is not null && (mostlyHeld || IsHeld(together.Key!, p))))
+                yield return new(p.Value.StringIndex, together.Key!.Frets[p.Value.StringIndex]!.Value, clock.TimeOf(bar.Number, p.Start).Value, together.Key!,
+                    true, IsHeld(together.Key!, p));
         }
     }
+
+    /// <summary>What speaks for a string of a shape: where it is struck as it is held, else where it is picked at all among strings that are held.</summary>
+    public static List<StruckString> Telling(IEnumerable<StruckString> struck)
+    {
+        var all = struck.ToList();
+        return all.Exists(s => s.IsHeld) ? all.FindAll(s => s.IsHeld) : all;
+    }
+
+    private static bool IsPlain(Claim<PickedNote> note) => note.Value is { IsMuted: false, TouchedAt: null } && note.Value.Bend.IsNone;
+
+    private static Shape? ShapeOver(Bar bar, Claim<PickedNote> note) => SongNotes.ShapeAt(bar, note.Start);
+
+    private static bool IsHeld(Shape shape, Claim<PickedNote> note) => shape.Frets[note.Value.StringIndex] == note.Value.Fret;
 }
