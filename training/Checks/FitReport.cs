@@ -22,15 +22,11 @@ internal static class FitReport
         var allowed = (int)(FalseAlarmsPerMinute * pieces.Keys.Sum(p => minutes[p]));
         var limit = right[Math.Min(allowed, right.Length - 1)];
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{weigher}: {right.Length} right, limit {limit:0.00} ({allowed} alarms)"));
-        if (Environment.GetEnvironmentVariable("TELL") == weigher)
-        {
-            foreach (var w in weighed.Where(w => w.Example.IsRight).OrderBy(w => w.LogOdds).Take(25).Concat(weighed.Where(w => !w.Example.IsRight).OrderByDescending(w => w.LogOdds).Where((_, i) => i % 8 == 0).Take(40)))
-                Console.WriteLine($"    {w.Example.Piece} {w.Example.Error} {w.LogOdds:0.0}: {string.Join(", ", w.Example.Features.Select(f => $"{f.Name} {f.Value:0.0}"))}");
-        }
         foreach (var kind in weighed.Where(w => !w.Example.IsRight).GroupBy(w => w.Example.Error).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             var found = kind.Count(w => w.LogOdds < limit) / (double)kind.Count();
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {kind.Key,-24} {kind.Count(),6}  found {found:0.000}  area {Area(right, [.. kind.Select(w => w.LogOdds)]):0.000}"));
+            var area = Area(right, [.. kind.Select(w => w.LogOdds)]);
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {kind.Key,-24} {kind.Count(),6}  found {found:0.000}  area {area:0.000}"));
         }
     }
 

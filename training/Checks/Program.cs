@@ -11,10 +11,11 @@ if (args[0] == "make")
     await AnnotatedPieces.HearAsync(Path.Combine(folder, "pieces"));
 var rendering = new Rendering(folder, font);
 var (examples, minutes) = (new List<Example>(), new Dictionary<string, double>());
-for (var seed = int.Parse(first, CultureInfo.InvariantCulture); seed < int.Parse(first, CultureInfo.InvariantCulture) + int.Parse(count, CultureInfo.InvariantCulture); seed++)
+var (from, songs) = (int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture));
+for (var seed = from; seed < from + songs; seed++)
 {
     var (song, hearing) = await rendering.GetAsync(seed);
-    Console.WriteLine($"{seed}: {song.Bars.Count()} bars, {hearing.Recording.Length.Value:0.0} s, {hearing.Notes.Length} notes heard, {hearing.Lines.Found.Length} lines");
+    Console.WriteLine($"{seed}: {song.Bars.Count()} bars, {hearing.Recording.Length.Value:0.0} s, {hearing.Notes.Length} notes heard");
     if (args[0] == "make")
         continue;
     if (hearing.Notes.Length < 2 * hearing.Recording.Length.Value)
@@ -33,5 +34,7 @@ if (args[0] == "fit" && Directory.Exists(Path.Combine(folder, "pieces")))
 foreach (var weigher in examples.GroupBy(e => e.Weigher))
     FitReport.Write(weigher.Key, [.. weigher], minutes);
 if (rest is [var file])
-    WeightFile.Write(file, examples.GroupBy(e => e.Weigher), $"{count} made songs from seed {first} on, every other one played by {Path.GetFileNameWithoutExtension(font)}, those whose strings came out silent left out; the pieces in FOLDER/pieces (bench/pieces, seed 501)", DateOnly.FromDateTime(DateTime.Today));
+    WeightFile.Write(file, examples.GroupBy(e => e.Weigher), $"{count} made songs from seed {first} on, every other one played by "
+        + $"{Path.GetFileNameWithoutExtension(font)}, those whose strings came out silent left out; the pieces in FOLDER/pieces (10 of bench/pieces, seed 501)",
+        DateOnly.FromDateTime(DateTime.Today));
 return 0;

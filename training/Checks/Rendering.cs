@@ -1,4 +1,3 @@
-using System.Globalization;
 using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Audio.Signals;
 using Harkbook.Audio.Synthesis.Mixing;
@@ -61,11 +60,13 @@ internal sealed class Rendering(string folder, string font)
         var tracks = new List<Track>
         {
             new(new Signal(Rate, player.Guitar(truth.Notes.Where(n => n.Part == DemoPart.Guitar)
-                .Select(n => new GuitarNote(n.StringIndex!.Value, n.Midi, n.Onset.Value, n.End.Value, 40 + random.Next(70))), 24 + random.Next(4), length, off))),
+                .Select(n => new GuitarNote(n.StringIndex!.Value, n.Midi, n.Onset.Value, n.End.Value, 40 + random.Next(70))),
+                24 + random.Next(4), length, off))),
         };
         foreach (var (part, program) in new[] { (DemoPart.Harp, 22), (DemoPart.Voice, 53 + random.Next(2)) })
         {
-            var notes = truth.Notes.Where(n => n.Part == part).Select(n => new LineNote(n.Midi, n.Onset.Value, n.End.Value, 70 + random.Next(40), 0, 0)).ToList();
+            var notes = truth.Notes.Where(n => n.Part == part)
+                .Select(n => new LineNote(n.Midi, n.Onset.Value, n.End.Value, 70 + random.Next(40), 0, 0)).ToList();
             if (notes.Count > 0)
                 tracks.Add(new(new Signal(Rate, player.Line(notes, program, length, 0)), -3, part == DemoPart.Harp ? 0.3 : 0));
         }
@@ -87,7 +88,7 @@ internal sealed class Rendering(string folder, string font)
                 continue;
             var bars = lines[i + 1].Count(c => c == '|') - 1;
             lines.Insert(++i, "anchors " + string.Join("  ", Enumerable.Range(1, bars).Select(bar =>
-                string.Create(CultureInfo.InvariantCulture, $"{bar} = {TimeText.Write(Seconds.FromSeconds(Math.Round(starts.Dequeue() + AnchorSlip * Normal(random), 3)))}"))));
+                $"{bar} = {TimeText.Write(Seconds.FromSeconds(Math.Round(starts.Dequeue() + AnchorSlip * Normal(random), 3)))}")));
         }
         return string.Join('\n', lines);
     }

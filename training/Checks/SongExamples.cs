@@ -65,7 +65,8 @@ internal sealed class SongExamples
                         evidence.Features(evidence.Rival(d => fret + by + d >= 0).By));
                 }
                 // Where another string of the shape is written wrong, this one is still right.
-                var beside = new StringEvidence(starts, [.. moments.Select(m => (m.Time, neck.MidiAt(s, fret), Others(shape, s).Select(o => o + random.Next(-2, 3)).ToArray()))]);
+                var beside = new StringEvidence(starts,
+                    [.. moments.Select(m => (m.Time, neck.MidiAt(s, fret), Others(shape, s).Select(o => o + random.Next(-2, 3)).ToArray()))]);
                 yield return new("ShapeString", piece, "", beside.Features(beside.Rival(d => fret + d >= 0).By));
             }
         }
@@ -111,7 +112,8 @@ internal sealed class SongExamples
                 if (stroke.Value == Stroke.Muted)
                     continue;
                 var without = new StrikeFeatures(curve, starts, [.. times.Where(t => Math.Abs(t - claim.Time) > 1e-6)], others);
-                if (without.Unwritten(claim.Time - 0.06, claim.Time + 0.06).OrderBy(u => Math.Abs(u.Time - claim.Time)).Select(u => u.Features).FirstOrDefault() is { } left)
+                if (without.Unwritten(claim.Time - 0.06, claim.Time + 0.06)
+                    .OrderBy(u => Math.Abs(u.Time - claim.Time)).Select(u => u.Features).FirstOrDefault() is { } left)
                     yield return new("Strike", piece, "stroke left out", left);
                 yield return new("Direction", piece, "", features.Direction(claim));
                 yield return new("Direction", piece, stroke.Value == Stroke.Down ? "up for down" : "down for up",
@@ -148,7 +150,8 @@ internal sealed class SongExamples
             foreach (var (error, wrong) in new[]
             {
                 ("other breath", blown.Value with { Breath = blown.Value.Breath == Breath.Blow ? Breath.Draw : Breath.Blow, Bend = 0 }),
-                ("next hole", blown.Value with { Hole = blown.Value.Hole + 1, Bend = 0 }), ("next hole", blown.Value with { Hole = blown.Value.Hole - 1, Bend = 0 }),
+                ("next hole", blown.Value with { Hole = blown.Value.Hole + 1, Bend = 0 }),
+                ("next hole", blown.Value with { Hole = blown.Value.Hole - 1, Bend = 0 }),
                 ("bend", blown.Value with { Bend = blown.Value.Bend == 0 ? -1 : 0 }),
             })
             {
@@ -192,7 +195,8 @@ internal sealed class SongExamples
                 yield return new("Place", piece, "", right.Features(bar, note));
                 if (random.Next(4) > 0)
                     continue;
-                var places = neck.PlacesOf(neck.MidiAt(note.Value.StringIndex, note.Value.Fret)).Where(p => p.StringIndex != note.Value.StringIndex && p.Fret < 13).ToArray();
+                var places = neck.PlacesOf(neck.MidiAt(note.Value.StringIndex, note.Value.Fret))
+                    .Where(p => p.StringIndex != note.Value.StringIndex && p.Fret < 13).ToArray();
                 if (places.Length == 0)
                     continue;
                 var place = places[random.Next(places.Length)];

@@ -155,7 +155,8 @@ internal sealed class SongMaker
             {
                 if (random.Next(4) == 0)
                     continue;
-                var next = places.Where(p => Math.Abs(p.Midi - at.Midi) is > 0 and <= 5 && Math.Abs(p.Fret - at.Fret) <= 4).OrderBy(_ => random.Next()).FirstOrDefault(at);
+                var next = places.Where(p => Math.Abs(p.Midi - at.Midi) is > 0 and <= 5 && Math.Abs(p.Fret - at.Fret) <= 4)
+                    .OrderBy(_ => random.Next()).FirstOrDefault(at);
                 var joined = next.String == at.String && bar * eighths + cell - last == 1 && random.Next(2) == 0;
                 rows[next.String][bar][cell] = (joined ? next.Fret == 0 || (next.Fret < at.Fret && random.Next(3) > 0) ? "p" : next.Fret > at.Fret
                     && random.Next(3) > 0 ? "h" : "s" : "") + next.Fret;

@@ -12,7 +12,8 @@ public class StrummedTests
     private static readonly int[] G = [43, 47, 50, 55, 59, 67];
 
     private static List<Finding> Check(string shape, string strums, ClaimKind kind, params (int Midi, double Onset)[] heard) =>
-        [.. new Checker(PluckedEvidence.Of(heard), CheckOptions.Usual).Check(SongText.Parse(Text(shape, strums), "t.hark").Song!).Findings.Where(f => f.Kind == kind)];
+        [.. new Checker(PluckedEvidence.Of(heard), CheckOptions.Usual)
+            .Check(SongText.Parse(Text(shape, strums), "t.hark").Song!).Findings.Where(f => f.Kind == kind)];
 
     private static string Text(string shape, string strums) =>
         $"title T\ntempo 120\nkey G major\nshape G {shape}\nsection A\nanchors 1 = 0:01\nchords | G | G |\nstrum | {strums} | {strums} |\n";
@@ -82,6 +83,7 @@ public class StrummedTests
     {
         (int, double)[] heard = [.. new[] { 1.0, 2, 3, 4 }.SelectMany(t => Stroke(G, t, up))];
         Assert.All(Check("320003", up ? "u . u ." : "d . d .", ClaimKind.Stroke, heard), s => Assert.True(s.LogOdds > 0));
-        Assert.All(Check("320003", up ? "d . d ." : "u . u .", ClaimKind.Stroke, heard), s => Assert.Equal((true, up ? "u" : "d"), (s.LogOdds < 0, s.Rival!.Reading)));
+        Assert.All(Check("320003", up ? "d . d ." : "u . u .", ClaimKind.Stroke, heard),
+            s => Assert.Equal((true, up ? "u" : "d"), (s.LogOdds < 0, s.Rival!.Reading)));
     }
 }
