@@ -26,7 +26,8 @@ internal sealed record Failure(string Message, int ExitCode)
         UsageException => new(exception.Message, BadUsage),
         RecordingException or AnnotationException or UserException => new(exception.Message, BadInput),
         UnauthorizedAccessException => new($"{exception.Message} Check your rights to the file or folder.", BadInput),
-        IOException e when AtomicFile.IsDiskFull(e) => new("the disk is full; nothing was left half-written. Free some space and run the command again.", BadInput),
+        IOException e when AtomicFile.IsDiskFull(e) =>
+            new("the disk is full; nothing was left half-written. Free some space and run the command again.", BadInput),
         IOException => new(exception.Message, BadInput),
         AggregateException { InnerExceptions: [var only] } => Of(only),
         _ => null,

@@ -12,7 +12,8 @@ internal sealed class StopSignals : IDisposable
     private readonly PosixSignalRegistration[] registrations;
 
     public StopSignals() =>
-        registrations = [.. new[] { PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP }.Select(signal => PosixSignalRegistration.Create(signal, Stop))];
+        registrations = [.. new[] { PosixSignal.SIGINT, PosixSignal.SIGTERM,
+            PosixSignal.SIGHUP }.Select(signal => PosixSignalRegistration.Create(signal, Stop))];
 
     public CancellationToken Token => source.Token;
 

@@ -59,7 +59,8 @@ public static class DemoRecording
         var strings = performance.Strings == "nylon" ? StringSet.Nylon : StringSet.Steel;
         var guitar = Levelled(Added(instruments.Guitar(take.Guitar, strings, ct), FretNoise.Sound(Rate, Shifts(take), length, performance.Seed)), -20);
         var harp = Levelled(instruments.Harp(take.Harp, ct), -25);
-        var voice = Levelled(new VoiceLike(Rate, performance.Seed).Sound(take.Voice.Select(n => new VoiceTone(n.At, n.Until, instruments.Frequency(n.Midi), n.Strength, n.Vowel)), length, ct), -22);
+        var voice = Levelled(new VoiceLike(Rate, performance.Seed)
+            .Sound(take.Voice.Select(n => new VoiceTone(n.At, n.Until, instruments.Frequency(n.Midi), n.Strength, n.Vowel)), length, ct), -22);
         var room = new Room(Rate, Seconds.FromSeconds(performance.RoomSeconds)).Answer(Mixer.Sum(Rate, [new(guitar), new(harp), new(voice)]));
         return Mixer.Sum(Rate, [new(guitar, 0, -0.15), new(harp, 0, 0.35), new(voice, 0, 0.05), new(room, -17)]);
     }
@@ -67,7 +68,8 @@ public static class DemoRecording
     /// <summary>Moments at which the fretting hand moves along wound strings: a note at another fret than the string's last.</summary>
     private static IEnumerable<Seconds> Shifts(PlayedTake take) =>
         take.Guitar.Where(n => n.StringIndex is 1 or 2).GroupBy(n => n.StringIndex)
-            .SelectMany(g => g.Zip(g.Skip(1)).Where(p => p.First.Midi != p.Second.Midi && p.Second.Kind == PluckKind.Plucked).Select(p => p.Second.At - Seconds.FromMilliseconds(70)));
+            .SelectMany(g => g.Zip(g.Skip(1)).Where(p => p.First.Midi != p.Second.Midi && p.Second.Kind == PluckKind.Plucked)
+                .Select(p => p.Second.At - Seconds.FromMilliseconds(70)));
 
     private static Signal Added(Signal a, Signal b) => Mixer.Sum(Rate, [new(a), new(b)]).ToMono();
 

@@ -24,7 +24,8 @@ internal sealed class DemoVoice(Song song, DemoPerformance performance, IBarTime
         if (tune.IsEmpty)
             yield break;
         if (tune.Length != bar.Sung.Length)
-            throw new FormatException($"The tune of {section}, bar {barInSection}, has {tune.Length} pitches for {bar.Sung.Length} syllables; give one for each.");
+            throw new FormatException(
+                $"The tune of {section}, bar {barInSection}, has {tune.Length} pitches for {bar.Sung.Length} syllables; give one for each.");
         for (var i = 0; i < tune.Length; i++)
             yield return Note(bar, bar.Sung[i], tune[i]);
     }

@@ -21,7 +21,8 @@ internal sealed class TruthWriter(Song song, IBarTimes times, TapeTransport tran
         Beats = [.. song.Bars.SelectMany(BeatsOf)],
         Chords = Chords(),
         Notes = [.. GuitarNotes(take).Concat(OtherNotes(take)).OrderBy(n => n.Onset)],
-        Sections = [.. song.Sections.Where(s => s.Bars.Length > 0).Select(s => new TrueSection(At(s.Bars[0].Number, Beats.Zero), At(s.Bars[^1].Number + 1, Beats.Zero), s.Name))],
+        Sections = [.. song.Sections.Where(s => s.Bars.Length > 0)
+            .Select(s => new TrueSection(At(s.Bars[0].Number, Beats.Zero), At(s.Bars[^1].Number + 1, Beats.Zero), s.Name))],
         HarpKey = song.Harp?.Value.Key,
     };
 

@@ -27,5 +27,6 @@ public sealed record HeardHarp(PitchName Key, int Position);
 /// <summary>A note of a line.</summary>
 /// <param name="Midi">Counted from the recording's own reference pitch.</param>
 /// <param name="Off">How far the held pitch lies above that semitone.</param>
-/// <param name="Holes">On the likeliest harmonica: hole, breath and bend, the likeliest first; null on another instrument or where that harmonica hasn't got the note.</param>
+/// <param name="Holes">On the likeliest harmonica: hole, breath and bend, the likeliest first; null on another instrument or where that harmonica hasn't got
+/// the note.</param>
 public sealed record HeardLineNote(int Midi, Cents Off, Seconds Onset, Seconds End, double Confidence, Distribution<HarpNote>? Holes = null);

@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using Harkbook.Audio.Recordings;
 using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments.Strings;
+using Harkbook.Listening.Reading.Harmony;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
@@ -25,6 +26,14 @@ public sealed record Hearing
     public required ImmutableArray<HeardBeat> Beats { get; init; }
 
     public required ImmutableArray<HeardKey> Keys { get; init; }
+
+    /// <summary>The song's key: the one that is heard longest, surer stretches counting more. Null where none was looked for.</summary>
+    [JsonIgnore]
+    public Distribution<Key>? MainKey => Listening.MainKey.Of(Keys);
+
+    /// <summary>As keys and chords were read together; null in a hearing that comes from a store.</summary>
+    [JsonIgnore]
+    internal ReadHarmony? Harmony { get; init; }
 
     public required ImmutableArray<HeardNote> Notes { get; init; }
 

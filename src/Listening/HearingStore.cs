@@ -31,7 +31,8 @@ public sealed class HearingStore(string folder)
             using var reading = (archive.GetEntry(Reading) ?? throw new FormatException("The file holds no Hearing.")).Open();
             return HearingJson.Read(reading) with { Recording = recording, Evidence = EvidenceFile.Read(archive) };
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or FormatException or ArgumentException or InvalidDataException or OverflowException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or FormatException or ArgumentException
+            or InvalidDataException or OverflowException)
         {
             return null;
         }

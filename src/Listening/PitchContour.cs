@@ -18,7 +18,8 @@ public sealed record PitchContour(Seconds Hop, ImmutableArray<float> Cents, Immu
     public Hertz? PitchAt(int frame, Hertz a4) => IsSounding(frame) ? a4.Raised(Units.Cents.FromCents(Cents[frame])) : null;
 
     public bool Equals(PitchContour? other) =>
-        other is not null && Hop == other.Hop && Cents.AsSpan().SequenceEqual(other.Cents.AsSpan()) && Confidence.AsSpan().SequenceEqual(other.Confidence.AsSpan());
+        other is not null && Hop == other.Hop && Cents.AsSpan().SequenceEqual(other.Cents.AsSpan()) && Confidence.AsSpan()
+            .SequenceEqual(other.Confidence.AsSpan());
 
     public override int GetHashCode() => HashCode.Combine(Hop, Frames);
 }

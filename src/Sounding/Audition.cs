@@ -54,7 +54,8 @@ public static class Audition
         if (options.CountInBars is < 0 or > 8)
             throw new ArgumentOutOfRangeException(nameof(options), options.CountInBars, "A count-in is 0 to 8 bars.");
         if (options.Loudness.Lufs is not (>= -40 and <= -14))
-            throw new ArgumentOutOfRangeException(nameof(options), options.Loudness, "An audition's loudness is -40 to -14 LUFS, so that it is safe on headphones.");
+            throw new ArgumentOutOfRangeException(nameof(options), options.Loudness,
+                "An audition's loudness is -40 to -14 LUFS, so that it is safe on headphones.");
         var (first, last) = (options.FirstBar ?? 1, options.LastBar ?? bars);
         if (first < 1 || last < first || last > bars)
             throw new ArgumentOutOfRangeException(nameof(options), (first, last), $"The song has bars 1 to {bars}.");
@@ -64,7 +65,8 @@ public static class Audition
 
     /// <summary>The song with nothing claimed outside a range of bars, so that bar numbers and times stay.</summary>
     private static Song Between(Song song, int first, int last) =>
-        song with { Sections = [.. song.Sections.Select(s => s with { Bars = [.. s.Bars.Select(b => b.Number >= first && b.Number <= last ? b : new Bar { Number = b.Number, Meter = b.Meter })] })] };
+        song with { Sections = [.. song.Sections.Select(
+            s => s with { Bars = [.. s.Bars.Select(b => b.Number >= first && b.Number <= last ? b : new Bar { Number = b.Number, Meter = b.Meter })] })] };
 
     private static StoredSound Claims(Song song, AuditionOptions options, AuditionTimes times, Seconds length, CancellationToken ct)
     {

@@ -27,7 +27,8 @@ internal sealed class GuitarPart(Song song, IBarTimes times, Touch touch)
             var start = at + step * i;
             var muted = stroke.Stroke == Stroke.Muted;
             var until = muted ? start + Seconds.FromSeconds(0.08) : stroke.Until;
-            yield return new(strings[i], neck.MidiAt(strings[i], stroke.Shape.Frets[strings[i]] ?? 0), start, Later(until, start), strength * (1 - 0.04 * i), muted ? PluckKind.Choked : PluckKind.Plucked);
+            yield return new(strings[i], neck.MidiAt(strings[i], stroke.Shape.Frets[strings[i]] ?? 0), start, Later(until, start), strength * (1 - 0.04 * i),
+                muted ? PluckKind.Choked : PluckKind.Plucked);
         }
     }
 

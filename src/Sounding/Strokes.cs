@@ -32,7 +32,8 @@ internal static class Strokes
             if (chord is null || chord.Value.Chord.IsNone)
                 continue;
             var shape = chord.Value.Shape ?? PlainVoicing.Of(chord.Value.Chord, neck);
-            yield return new(bar.Number, stroke.Start, times.At(bar.Number, stroke.Start), times.At(bar.Number, stroke.Start + stroke.Length), stroke.Value, shape);
+            yield return new(bar.Number, stroke.Start, times.At(bar.Number, stroke.Start), times.At(bar.Number, stroke.Start + stroke.Length),
+                stroke.Value, shape);
         }
     }
 

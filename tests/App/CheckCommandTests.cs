@@ -5,7 +5,8 @@ namespace Harkbook.App.Tests;
 /// <summary>What the check suggests, from its list to the song file and back.</summary>
 public sealed class CheckCommandTests : IDisposable
 {
-    private const string Song = "title Far ; ours\nrecording take.wav\npitch A4 = 430 Hz ; the old fork\ntempo 120\nsection A\nanchors 1 = 0:00\nchords | A |\n";
+    private const string Song =
+        "title Far ; ours\nrecording take.wav\npitch A4 = 430 Hz ; the old fork\ntempo 120\nsection A\nanchors 1 = 0:00\nchords | A |\n";
     private readonly Scene scene = new Scene().Take(4);
 
     public void Dispose() => scene.Dispose();
@@ -18,7 +19,8 @@ public sealed class CheckCommandTests : IDisposable
         var listed = (await Launch.RunAsync(scene, "check", "far.hark")).Output.Split('\n').Single(l => l.Contains("A4 = 430", StringComparison.Ordinal));
         var number = listed[(listed.LastIndexOf('[') + 1)..listed.LastIndexOf(']')];
         var ran = await Launch.RunAsync(scene, "check", "far.hark", "--take", number, "--write");
-        Assert.Contains("pitch A4 = 440", await File.ReadAllTextAsync(scene.PathOf("far.hark"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains("pitch A4 = 440", await File.ReadAllTextAsync(scene.PathOf("far.hark"), TestContext.Current.CancellationToken),
+            StringComparison.Ordinal);
         Assert.Contains("'harkbook rebar far.hark --undo' gives it back", ran.Error);
         Assert.Contains($"before 'check --take {number} --write', byte for byte", (await Launch.RunAsync(scene, "rebar", "far.hark", "--undo")).Output);
         Assert.Equal(before, scene.Contents);

@@ -88,7 +88,8 @@ public sealed class ExampleTests : IDisposable
 
         ReadHarmony.Run(path, output);
 
-        Assert.Equal(["D I", "G IV", "A V", "D I", "D I", "G IV", "A V", "D I"], Lines.Take(8).Select(l => string.Join(' ', l.Split(' ', StringSplitOptions.RemoveEmptyEntries)[1..3])));
+        Assert.Equal(["D I", "G IV", "A V", "D I", "D I", "G IV", "A V", "D I"],
+            Lines.Take(8).Select(l => string.Join(' ', l.Split(' ', StringSplitOptions.RemoveEmptyEntries)[1..3])));
         Assert.EndsWith("every note is in D major", Lines[0].TrimEnd());
     }
 

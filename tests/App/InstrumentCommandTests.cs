@@ -51,7 +51,8 @@ public sealed class InstrumentCommandTests : IDisposable
         var ran = await RunAsync("retune", "standard", "DADGAD", "--strings", "12 16 24w 32w 42w 53w", "--scale", "647.7");
         Assert.Contains("string 2  B3   to A3   down 2 semitones  tension 79%, 104.2 N to 82.7 N", ran);
         Assert.Contains("In turn: string 6 down to D2, string 2 down to A3, string 1 down to D4.", ran);
-        Assert.Equal(2, JsonDocument.Parse(await RunAsync("retune", "standard", "open E", "--json")).RootElement.GetProperty("sameUnderCapo")[0].GetProperty("capo").GetInt32());
+        Assert.Equal(2, JsonDocument.Parse(await RunAsync("retune", "standard", "open E", "--json")).RootElement.GetProperty("sameUnderCapo")[0]
+            .GetProperty("capo").GetInt32());
     }
 
     // A ukulele's fourth string is re-entrant: an octave down leaves 2^(-12/6) = 25% of the tension, so sets for low G have another string (common practice).

@@ -70,5 +70,7 @@ public class RebarCommandTests
 
     /// <summary>Twelve seconds of a chord struck twice a second.</summary>
     private static byte[] Strokes() =>
-        [.. Enumerable.Range(0, 12 * 8000).SelectMany(i => BitConverter.GetBytes((short)(8000 * Math.Exp(-(i % 4000) / 800.0) * (Math.Sin(i * 0.1727) + Math.Sin(i * 0.2176) + Math.Sin(i * 0.2588)))))];
+        [.. Enumerable.Range(0, 12 * 8000)
+            .SelectMany(i => BitConverter.GetBytes(
+            (short)(8000 * Math.Exp(-(i % 4000) / 800.0) * (Math.Sin(i * 0.1727) + Math.Sin(i * 0.2176) + Math.Sin(i * 0.2588)))))];
 }

@@ -6,7 +6,8 @@ namespace Harkbook.App.Tests;
 /// <summary>--section and --bars wherever a command takes some bars.</summary>
 public sealed class SectionOptionTests : IDisposable
 {
-    private const string Text = "title Far\ntempo 120\nkey C major\nsection Intro\nchords | C | C | C | C |\nsection Verse 1\nchords | C | Eb | C | C | C | C |\nsection Outro\nchords | G |\n";
+    private const string Text = "title Far\ntempo 120\nkey C major\nsection Intro\nchords | C | C | C | C |\nsection Verse 1\nchords | C | Eb | C | C | C | C "
+        + "|\nsection Outro\nchords | G |\n";
     private readonly Scene scene = new();
 
     public SectionOptionTests() => scene.File("far.hark", Text);

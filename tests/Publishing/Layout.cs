@@ -19,7 +19,8 @@ public static class Layout
         for (var i = 0; i < texts.Length; i++)
         {
             for (var j = i + 1; j < texts.Length && texts[j].Bounds.Top < texts[i].Bounds.Bottom; j++)
-                Assert.False(texts[i].Bounds.Overlaps(texts[j].Bounds, Hair), $"'{((TextMark)texts[i].Mark).Text}' at {texts[i].Bounds} overlaps '{((TextMark)texts[j].Mark).Text}' at {texts[j].Bounds}");
+                Assert.False(texts[i].Bounds.Overlaps(texts[j].Bounds, Hair),
+                    $"'{((TextMark)texts[i].Mark).Text}' at {texts[i].Bounds} overlaps '{((TextMark)texts[j].Mark).Text}' at {texts[j].Bounds}");
         }
     }
 

@@ -56,7 +56,8 @@ public static class SampleSongs
 
     private static Song Road()
     {
-        var shapes = ImmutableArray.Create(Named("C", "x32010", 0, 3, 2, 0, 1, 0), Named("Am", "x02210", 0, 0, 2, 3, 1, 0), Named("F", "133211", 1, 3, 4, 2, 1, 1), Named("G7", "320001", 3, 2, 0, 0, 0, 1));
+        var shapes = ImmutableArray.Create(Named("C", "x32010", 0, 3, 2, 0, 1, 0), Named("Am", "x02210", 0, 0, 2, 3, 1, 0),
+            Named("F", "133211", 1, 3, 4, 2, 1, 1), Named("G7", "320001", 3, 2, 0, 0, 0, 1));
         string[] chords = ["C", "Am", "F", "G7"];
         var bars = Enumerable.Range(1, 60).Select(n => Lilting(shapes, n, chords[n % 4])).ToArray();
         return new Song
@@ -82,11 +83,13 @@ public static class SampleSongs
     {
         Number = number,
         Meter = Meter.CommonTime,
-        Chords = Chords(shapes, chords, number == 3 ? Standing.Corrected(new(2026, 3, 9), "Odo Fenn", "the record has A7sus4 from beat 3, not beat 4") : Standing.Decided),
+        Chords = Chords(shapes, chords, number == 3 ? Standing.Corrected(new(2026, 3, 9), "Odo Fenn", "the record has A7sus4 from beat 3, not beat 4")
+            : Standing.Decided),
         Sung = [.. Sung(sung)],
         Strums = [.. new[] { (0, 2, Stroke.Down), (2, 2, Stroke.Down), (3, 2, Stroke.Up), (5, 2, Stroke.Up), (6, 2, Stroke.Muted), (7, 2, Stroke.Up) }
             .Select(s => new Claim<Stroke>(Beats.Fraction(s.Item1, s.Item2), Beats.Fraction(1, 2), s.Item3, Standing.Decided))],
-        Harp = [.. harp.Split(';', StringSplitOptions.RemoveEmptyEntries).SelectMany((h, i) => new[] { HarpNote.Parse(h), HarpNote.Parse(h) with { Hole = HarpNote.Parse(h).Hole + 1 } }
+        Harp = [.. harp.Split(';', StringSplitOptions.RemoveEmptyEntries)
+            .SelectMany((h, i) => new[] { HarpNote.Parse(h), HarpNote.Parse(h) with { Hole = HarpNote.Parse(h).Hole + 1 } }
             .Select(n => new Claim<HarpNote>(Beats.Whole(i + 1), Beats.Whole(1), n, Standing.Heard(0.6))))],
     };
 
@@ -95,9 +98,12 @@ public static class SampleSongs
         Number = number,
         Meter = Meter.CommonTime,
         Chords = Chords(shapes, chord, Standing.Heard(0.5)),
-        Picked = [.. new[] { (0, 0, 0, Attack.Picked), (1, 3, 0, Attack.Picked), (2, 4, 2, Attack.Picked), (3, 4, 4, Attack.HammeredOn), (4, 5, 12, Attack.Picked), (5, 5, 10, Attack.PulledOff), (6, 2, 3, Attack.Slid), (7, 3, 0, Attack.Picked) }
-            .Select(p => new Claim<PickedNote>(Beats.Fraction(p.Item1, 2), Beats.Fraction(1, 2), new(p.Item2, p.Item3, p.Item4), number % 2 == 0 ? Standing.Decided : Standing.Heard(0.4)))],
-        Harp = [new(Beats.Zero, Beats.Whole(2), HarpNote.Parse("-2''"), Standing.Decided), new(Beats.Whole(2), Beats.Whole(1), HarpNote.Parse("+6o"), Standing.Decided)],
+        Picked = [.. new[] { (0, 0, 0, Attack.Picked), (1, 3, 0, Attack.Picked), (2, 4, 2, Attack.Picked), (3, 4, 4, Attack.HammeredOn),
+            (4, 5, 12, Attack.Picked), (5, 5, 10, Attack.PulledOff), (6, 2, 3, Attack.Slid), (7, 3, 0, Attack.Picked) }
+            .Select(p => new Claim<PickedNote>(Beats.Fraction(p.Item1, 2), Beats.Fraction(1, 2), new(p.Item2, p.Item3, p.Item4), number % 2 == 0
+                ? Standing.Decided : Standing.Heard(0.4)))],
+        Harp = [new(Beats.Zero, Beats.Whole(2), HarpNote.Parse("-2''"), Standing.Decided),
+            new(Beats.Whole(2), Beats.Whole(1), HarpNote.Parse("+6o"), Standing.Decided)],
     };
 
     private static Bar Lilting(ImmutableArray<NamedShape> shapes, int number, string chord) => new()
@@ -106,14 +112,16 @@ public static class SampleSongs
         Meter = Meter.Of(6, 8),
         Chords = Chords(shapes, chord, Standing.Heard(0.7), beats: 2),
         Sung = number % 3 == 0 ? [] : [.. Sung("salt 0;and 2/3;straight- 1;ened 5/3").Select(s => s with { Standing = Standing.Heard(0.3) })],
-        Strums = [.. Enumerable.Range(0, 6).Select(i => new Claim<Stroke>(Beats.Fraction(i, 3), Beats.Fraction(1, 3), i % 3 == 0 ? Stroke.Down : Stroke.Up, Standing.Heard(0.5)))],
+        Strums = [.. Enumerable.Range(0, 6)
+            .Select(i => new Claim<Stroke>(Beats.Fraction(i, 3), Beats.Fraction(1, 3), i % 3 == 0 ? Stroke.Down : Stroke.Up, Standing.Heard(0.5)))],
     };
 
     private static ImmutableArray<Claim<ChordUse>> Chords(ImmutableArray<NamedShape> shapes, string text, Standing standing, int beats = 4)
     {
         var parts = text.Split(';').Select(t => t.Split(' ')).ToArray();
         var starts = parts.Select(t => t.Length > 1 ? Place(t[1]) : Beats.Zero).Append(Beats.Whole(beats)).ToArray();
-        return [.. parts.Select((t, i) => new Claim<ChordUse>(starts[i], starts[i + 1] - starts[i], new(ChordSymbol.Read(t[0].Split('@')[0]), t[0], shapes.First(s => s.Name == t[0]).Shape), standing))];
+        return [.. parts.Select((t, i) => new Claim<ChordUse>(starts[i], starts[i + 1] - starts[i],
+            new(ChordSymbol.Read(t[0].Split('@')[0]), t[0], shapes.First(s => s.Name == t[0]).Shape), standing))];
     }
 
     private static IEnumerable<Claim<string>> Sung(string text)

@@ -1,10 +1,6 @@
 using System.Collections.Immutable;
-using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
-using Harkbook.Listening.Estimators.Beats;
-using Harkbook.Listening.Estimators.Notes;
-using Harkbook.Listening.Estimators.ReferencePitch;
 using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Interchange;
 using Harkbook.Units;
@@ -17,8 +13,6 @@ namespace Harkbook.Training.Harmony;
 /// </summary>
 internal sealed record HeardPiece(string Name, NotePosteriorgram Notes, ImmutableArray<HeardBeat> Beats, Seconds Length, Annotation Truth)
 {
-    private static readonly SampleRate Rate = SampleRate.FromHertz(22_050);
-
     /// <param name="wave">NAME.wav, with NAME.jams beside it.</param>
     public static async Task<HeardPiece> OfAsync(string wave)
     {
@@ -31,11 +25,8 @@ internal sealed record HeardPiece(string Name, NotePosteriorgram Notes, Immutabl
     private static async Task HearAsync(string wave, string kept)
     {
         var recording = await RecordingReader.InspectAsync(wave, default);
-        var sound = await RecordingReader.ReadAsync(recording, Rate, mono: true, progress: null, default);
-        var estimator = new BeatEstimator();
-        var heard = NoteScan.NotesOf(sound, new ReferencePitchEstimator().Estimate(sound, default).Best, default);
-        var beats = estimator.Read(new(estimator.Hear(sound, default), heard.Notes), Claims.None, default).Beats;
-        Write(kept + ".part", heard.Evidence, beats, recording.Length);
+        var hearing = await new Listener().ListenAsync(recording, null, default);
+        Write(kept + ".part", hearing.Evidence.Notes, hearing.Beats, recording.Length);
         File.Move(kept + ".part", kept);
     }
 

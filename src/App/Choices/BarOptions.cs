@@ -11,9 +11,17 @@ namespace Harkbook.App.Choices;
 /// <summary>The options that say how a song's beats are counted and where its bars fall.</summary>
 internal sealed class BarOptions
 {
-    private readonly Option<string?> tempo = new("--tempo") { Description = "The level that is felt: half, double, third, triple, 2/3 or 3/2 of the tempo, or the felt tempo itself where it is one of these", HelpName = "LEVEL" };
+    private readonly Option<string?> tempo = new("--tempo")
+    {
+        Description = "The level that is felt: half, double, third, triple, 2/3 or 3/2 of the tempo, or the felt tempo itself where it is one of these",
+        HelpName = "LEVEL",
+    };
     private readonly Option<string?> meter = new("--meter") { Description = "The meter, as 4/4 or 12/8", HelpName = "METER" };
-    private readonly Option<string?> later = new("--later") { Description = "By how many of the tempo's beats before this change every bar starts later, as 1 or 1/2", HelpName = "BEATS" };
+    private readonly Option<string?> later = new("--later")
+    {
+        Description = "By how many of the tempo's beats before this change every bar starts later, as 1 or 1/2",
+        HelpName = "BEATS",
+    };
     private readonly Option<string?> earlier = new("--earlier") { Description = "The same, earlier", HelpName = "BEATS" };
     private readonly Option<string?> barOne = new("--bar-one") { Description = "A time in the recording: the nearest beat becomes the first of a bar",
         HelpName = "TIME" };

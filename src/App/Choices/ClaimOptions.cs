@@ -18,13 +18,27 @@ internal sealed class ClaimOptions
     private readonly Option<string?> tuning = KnownGuitar.TuningOption();
     private readonly Option<int?> capo = KnownGuitar.CapoOption();
     private readonly Option<double?> hand = HandOption.Create();
-    private readonly Option<string?> tempo = new("--tempo") { Description = "The felt beats a minute where you know them, or half, double, third, triple, 2/3 or 3/2 of what is heard", HelpName = "TEMPO" };
+    private readonly Option<string?> tempo = new("--tempo")
+    {
+        Description = "The felt beats a minute where you know them, or half, double, third, triple, 2/3 or 3/2 of what is heard",
+        HelpName = "TEMPO",
+    };
     private readonly Option<string?> meter = new("--meter") { Description = "The meter where you know it, as 4/4 or 12/8", HelpName = "METER" };
     private readonly Option<string?> barOne = new("--bar-one") { Description = "A time in the recording at which a bar starts", HelpName = "TIME" };
-    private readonly Option<string[]> beats = new("--beat") { Description = "Times in the recording at which beats fall, as you tap them", HelpName = "TIME", AllowMultipleArgumentsPerToken = true };
+    private readonly Option<string[]> beats = new("--beat")
+    {
+        Description = "Times in the recording at which beats fall, as you tap them",
+        HelpName = "TIME",
+        AllowMultipleArgumentsPerToken = true,
+    };
     private readonly Option<string?> key = new("--key") { Description = "The song's key where you know it: \"D major\"", HelpName = "KEY" };
     private readonly Option<string?> harp = new("--harp") { Description = "The harmonica's key where you know it", HelpName = "KEY" };
-    private readonly Option<string[]> without = new("--without") { Description = "A second instrument that isn't there: harmonica, voice, whistle or bowed", HelpName = "KIND", AllowMultipleArgumentsPerToken = true };
+    private readonly Option<string[]> without = new("--without")
+    {
+        Description = "A second instrument that isn't there: harmonica, voice, whistle or bowed",
+        HelpName = "KIND",
+        AllowMultipleArgumentsPerToken = true,
+    };
 
     public void AddTo(Command command)
     {
@@ -70,7 +84,8 @@ internal sealed class ClaimOptions
     private static TempoRange ReadTempo(string text, double heard) =>
         TempoLevel.TryParse(text, out var level) ? TempoRange.About(heard * level.Ratio)
         : double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var felt) && felt is >= 20 and <= 400 ? TempoRange.About(felt)
-        : throw new UsageException($"--tempo {text}: give felt beats a minute from 20 to 400, or {string.Join(", ", TempoLevel.Named.Select(n => n.Name))} of what is heard.");
+        : throw new UsageException(
+            $"--tempo {text}: give felt beats a minute from 20 to 400, or {string.Join(", ", TempoLevel.Named.Select(n => n.Name))} of what is heard.");
 
     private static Meter ReadMeter(string text) =>
         Meter.TryParse(text, out var read) ? read : throw new UsageException($"--meter {text}: write a meter as 4/4, 3/4 or 12/8.");

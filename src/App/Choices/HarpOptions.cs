@@ -12,7 +12,11 @@ internal static class HarpOptions
     private const string Every = "all";
 
     public static Option<string?> Layout() =>
-        new("--layout") { Description = $"The layout: {string.Join(", ", HarpLayout.All.Select(l => l.Name))}, or {Every}; without it, {HarpLayout.Usual}", HelpName = "NAME" };
+        new("--layout")
+        {
+            Description = $"The layout: {string.Join(", ", HarpLayout.All.Select(l => l.Name))}, or {Every}; without it, {HarpLayout.Usual}",
+            HelpName = "NAME",
+        };
 
     public static Option<bool> Octaves() =>
         new("--octaves") { Description = "Also low harmonicas, an octave down, and high ones, an octave up" };
@@ -36,6 +40,7 @@ internal static class HarpOptions
         var octave = words[0] switch { "low" => -1, "high" => 1, _ => 0 };
         return words[(octave == 0 ? 0 : 1)..] is [var key] && PitchName.TryParse(key, out var name)
             ? Harmonica.Of(layout, name, octave)
-            : throw new UsageException($"'{string.Join(' ', words)}' is not a harmonica; write its key, low or high before it where it is one, as in G or \"low F\".");
+            : throw new UsageException(
+                $"'{string.Join(' ', words)}' is not a harmonica; write its key, low or high before it where it is one, as in G or \"low F\".");
     }
 }

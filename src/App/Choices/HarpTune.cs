@@ -28,10 +28,12 @@ internal sealed record HarpTune(ImmutableArray<ImmutableArray<Pitch>> Notes, Key
         var song = opened.Song;
         if (song.Harp is null)
             throw new UserException($"{opened.SongPath}: no line says which harmonica plays, so its notes have no pitch. Add one, as in 'harp  D richter'.");
-        var numbers = (section is null ? song.Bars : SectionChoice.Called(section.Trim(), song.Sections).SelectMany(s => s.Bars)).Select(b => b.Number).ToHashSet();
+        var numbers = (section is null ? song.Bars : SectionChoice.Called(section.Trim(), song.Sections).SelectMany(s => s.Bars))
+            .Select(b => b.Number).ToHashSet();
         bool Meant(Bar bar) => numbers.Contains(bar.Number);
         var played = HarpPlayed.In(song, Meant)
-            ?? throw new UserException($"{opened.SongPath}: the harmonica plays nothing{(section is null ? "" : $" in {section}")}. Give a section in which it does, or notes, as in harkbook harps D5 E5 F#5.");
+            ?? throw new UserException($"{opened.SongPath}: the harmonica plays nothing{(section is null ? "" : $" in {section}")}. Give a section in which it "
+                + "does, or notes, as in harkbook harps D5 E5 F#5.");
         return new([.. played.Tune], key ?? song.Key.Value, played.Harp, BreathPlan.Of(song, Meant));
     }
 

@@ -14,7 +14,12 @@ internal sealed record KnownGuitar(Tuning? Tuning, Capo? Capo)
     public bool IsKnown => Tuning is not null || Capo is not null;
 
     public static Option<string?> TuningOption() =>
-        new("--tuning") { Description = "The guitar's open strings from low to high where you know them, as DADGAD or \"D2 A2 D3 G3 A3 D4\", or a name, as \"open G\"; without it, as heard", HelpName = "STRINGS" };
+        new("--tuning")
+        {
+            Description = "The guitar's open strings from low to high where you know them, as DADGAD or \"D2 A2 D3 G3 A3 D4\", or a name, as \"open G\"; "
+                + "without it, as heard",
+            HelpName = "STRINGS",
+        };
 
     public static Option<int?> CapoOption() =>
         new("--capo") { Description = "The fret that the capo is at where you know it, 0 for none; without it, as heard", HelpName = "FRET" };

@@ -12,7 +12,12 @@ namespace Harkbook.App.Choices;
 internal static class Options
 {
     public static Option<string?> Tuning() =>
-        new("--tuning") { Description = "Open strings from low to high, as DADGAD or \"D2 A2 D3 G3 A3 D4\", or a name, as \"open G\", ukulele or \"banjo double C\"; without it, a guitar's standard", HelpName = "STRINGS" };
+        new("--tuning")
+        {
+            Description = "Open strings from low to high, as DADGAD or \"D2 A2 D3 G3 A3 D4\", or a name, as \"open G\", ukulele or \"banjo double C\"; without "
+                + "it, a guitar's standard",
+            HelpName = "STRINGS",
+        };
 
     public static Option<int> Capo() => new("--capo") { Description = "The fret that the capo is at", HelpName = "FRET" };
 
@@ -28,7 +33,8 @@ internal static class Options
     public static void RequireStrings(string text, Shape shape, Tuning tuning)
     {
         if (shape.Frets.Length != tuning.Count)
-            throw new UsageException($"Shape {text} has {shape.Frets.Length} strings and the tuning {tuning} has {tuning.Count}; give the tuning with --tuning.");
+            throw new UsageException(
+                $"Shape {text} has {shape.Frets.Length} strings and the tuning {tuning} has {tuning.Count}; give the tuning with --tuning.");
     }
 
     public static int ReadCount(int count) => count >= 1 ? count : throw new UsageException($"--count {count}: give 1 or more.");
@@ -44,7 +50,8 @@ internal static class Options
 
     public static TunedInstrument ReadInstrument(string? text) =>
         TuningWords.Read(text ?? "standard")
-            ?? throw new UsageException($"'{text}' is not a tuning; write the open strings from low to high, as in DADGAD or \"D2 A2 D3 F#3 A3 D4\", or one of the names: {string.Join(", ", TuningWords.Names)}. 'harkbook tunings' lists their strings.");
+            ?? throw new UsageException($"'{text}' is not a tuning; write the open strings from low to high, as in DADGAD or \"D2 A2 D3 F#3 A3 D4\", or one of "
+                + $"the names: {string.Join(", ", TuningWords.Names)}. 'harkbook tunings' lists their strings.");
 
     public static Capo ReadCapo(int fret) =>
         fret is >= 0 and <= 12 ? Music.Instruments.Strings.Capo.At(fret) : throw new UsageException($"--capo {fret}: give a fret from 0 to 12.");

@@ -28,7 +28,8 @@ internal sealed class PassageOptions(string what)
         var sections = SectionChoice.Called(given, [.. song.Sections.Where(s => !s.Bars.IsEmpty)]);
         var (first, last) = (sections[0].Bars[0].Number, sections[0].Bars[^1].Number);
         if (sections.Count > 1)
-            Console.Error.WriteLine($"harkbook: {sections.Count} sections are called {sections[0].Name}; this is the first, bars {first} to {last}. --bars names any other.");
+            Console.Error.WriteLine($"harkbook: {sections.Count} sections are called {sections[0].Name}; this is the first, bars {first} to {last}. --bars "
+                + "names any other.");
         return (first, last);
     }
 

@@ -17,7 +17,8 @@ internal static class PracticeWish
         if (change?.Length == 1)
             throw new UsageException($"--change {change[0]}: give two chords, as in --change C G7, or none for the song's widest change.");
         if (change is not null && record)
-            throw new UsageException("--record plays bars of the recording, and a chord change alone isn't in it; give --section or --bars, or leave --record out.");
+            throw new UsageException(
+                "--record plays bars of the recording, and a chord change alone isn't in it; give --section or --bars, or leave --record out.");
     }
 
     public static ImmutableArray<double> ReadSpeeds(string text)
@@ -43,7 +44,8 @@ internal static class PracticeWish
         var (first, last) = asked ?? Ends(FirstWorth(opened.Song));
         return opened.Song.Bars.Any(b => b.Number >= first && b.Number <= last && IsPlayed(b))
             ? new(opened.Song, first, last, PlaceWords.Bars(first, last))
-            : throw new UserException($"{opened.SongPath}: nothing is played or sung in bars {first} to {last}. Choose other bars, or add chords, strokes or picked notes to them.");
+            : throw new UserException(
+                $"{opened.SongPath}: nothing is played or sung in bars {first} to {last}. Choose other bars, or add chords, strokes or picked notes to them.");
     }
 
     private static Section FirstWorth(Song song)
@@ -67,7 +69,8 @@ internal static class PracticeWish
         var written = CapoNames.Of(opened.Song);
         string Name(ChordUse chord) => written?.First(chord.Name) ?? chord.Name;
         var (from, to) = names is [var first, var second] ? (Called(first), Called(second)) : ChangeDrill.Widest(opened.Song)
-            ?? throw new UserException($"{opened.SongPath}: no shape changes in this song. Add 'shape' lines for its chords, or name two chords behind --change.");
+            ?? throw new UserException(
+                $"{opened.SongPath}: no shape changes in this song. Add 'shape' lines for its chords, or name two chords behind --change.");
         if (from.Name == to.Name)
             throw new UsageException($"--change {Name(from)} {Name(to)}: these are one chord; give two.");
         var drill = ChangeDrill.Of(opened.Song, from, to);

@@ -29,14 +29,17 @@ internal sealed record PupilCapo(Capo Capo, bool SameShapes)
 
     /// <summary>What to know of the lesson; null where a person made its shapes.</summary>
     public string? Caution => SameShapes ? null
-        : $"The shapes for {(Capo.Fret == 0 ? "no capo" : $"capo {Capo.Fret}")} were found by the program, and no person has tried them: look them over before you hand them out.";
+        : $"The shapes for {(Capo.Fret == 0 ? "no capo" : $"capo {Capo.Fret}")} were found by the program, and no person has tried them: look them over before "
+            + "you hand them out.";
 
     public SongFolder Of(SongFolder opened)
     {
         if (opened.Song.Capo.Value.IsPartial)
-            throw new UserException($"{opened.SongPath}: the song's capo stops only some strings, so its shapes belong to it; --capo makes lessons of songs without a capo or with one over all strings.");
+            throw new UserException($"{opened.SongPath}: the song's capo stops only some strings, so its shapes belong to it; --capo makes lessons of songs "
+                + "without a capo or with one over all strings.");
         if (opened.Song.Capo.Value.Fret == Capo.Fret)
-            throw new UserException($"{opened.SongPath}: the song has {(Capo.Fret == 0 ? "no capo" : $"its capo on fret {Capo.Fret}")} itself, so there is nothing to change; publish it without --capo.");
+            throw new UserException($"{opened.SongPath}: the song has {(Capo.Fret == 0 ? "no capo" : $"its capo on fret {Capo.Fret}")} itself, so there is "
+                + "nothing to change; publish it without --capo.");
         if (SameShapes)
             return opened with { Song = CapoChange.SameShapes(opened.Song, Capo) };
         return CapoChange.TrySameSound(opened.Song, Capo, out var moved, out var problem)

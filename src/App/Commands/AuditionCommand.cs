@@ -15,12 +15,26 @@ internal static class AuditionCommand
     public static Command Create()
     {
         var song = new Argument<string>("song") { Description = "A song file (.hark) or the folder that holds it; with --on also a recording" };
-        var to = new Option<string?>("--to") { Description = "The sound file to write: .wav, or with ffmpeg .m4a, .mp3, .flac, .opus; without it, audition.wav beside the song", HelpName = "FILE" };
+        var to = new Option<string?>("--to")
+        {
+            Description = "The sound file to write: .wav, or with ffmpeg .m4a, .mp3, .flac, .opus; without it, audition.wav beside the song",
+            HelpName = "FILE",
+        };
         var against = new Option<bool>("--against") { Description = "Hear the claims on the left and the recording on the right" };
-        var speed = new Option<double>("--speed") { Description = "0.25 to 2 times the record's speed; the pitch stays", HelpName = "TIMES", DefaultValueFactory = _ => 1 };
+        var speed = new Option<double>("--speed")
+        {
+            Description = "0.25 to 2 times the record's speed; the pitch stays",
+            HelpName = "TIMES",
+            DefaultValueFactory = _ => 1,
+        };
         var passage = new PassageOptions("to hear");
         var countIn = new Option<int>("--count-in") { Description = "Bars of clicks before the first", HelpName = "BARS", DefaultValueFactory = _ => 0 };
-        var parts = new Option<string[]>("--parts") { Description = "guitar, harp, sung, click; without it, guitar, harp and sung", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
+        var parts = new Option<string[]>("--parts")
+        {
+            Description = "guitar, harp, sung, click; without it, guitar, harp and sung",
+            HelpName = "PARTS",
+            AllowMultipleArgumentsPerToken = true,
+        };
         var on = RecordingPart.Option("Hear only a part of the recording, in place of the claims or, with --against, against them");
         var command = new Command("audition", "Sound a song's claims with our own strings and reeds: the ear is the last judge") { song, to, against, speed,
             passage.Section, passage.Bars, countIn, parts, on };

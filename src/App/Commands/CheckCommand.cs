@@ -21,10 +21,18 @@ internal static class CheckCommand
         var all = new Option<bool>("--all") { Description = "List the supported claims too" };
         var byTime = new Option<bool>("--by-time") { Description = "List in the order of the recording, not the most doubtful first" };
         var json = new Option<bool>("--json") { Description = "Print the findings as JSON" };
-        var take = new Option<string[]>("--take") { Description = "Suggestions to put into the song, by their numbers in the list (3, or 5-7) or by their bars (bar 12): shows what would change", HelpName = "WHICH", AllowMultipleArgumentsPerToken = true };
+        var take = new Option<string[]>("--take")
+        {
+            Description = "Suggestions to put into the song, by their numbers in the list (3, or 5-7) or by their bars (bar 12): shows what would change",
+            HelpName = "WHICH",
+            AllowMultipleArgumentsPerToken = true,
+        };
         var picture = new Option<string>("--picture") { Description = "Draw the doubtful places: what is claimed over what was heard", HelpName = "FOLDER" };
         var write = new Option<bool>("--write") { Description = "With --take: write the song file" };
-        var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted") { claims, all, byTime, json, picture, take, write };
+        var command = new Command("check", "Weigh every claim against the recording: supported, doubtful or contradicted")
+        {
+            claims, all, byTime, json, picture, take, write,
+        };
         command.SetAction(async (parsed, ct) =>
         {
             var what = parsed.GetRequiredValue(claims);
@@ -39,7 +47,8 @@ internal static class CheckCommand
                 return await TakeAsync(result, opened, chosen, parsed.GetValue(write), ct);
             var song = opened?.Song;
             if (result.Findings.IsEmpty)
-                throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when they are written as in D:min7 or Dm7.");
+                throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when they are written as in "
+                    + "D:min7 or Dm7.");
             Console.Out.Write(parsed.GetValue(json) ? CheckReport.Json(result) : CheckReport.Write(result, parsed.GetValue(all), parsed.GetValue(byTime)));
             if (parsed.GetValue(picture) is { } folder)
                 Draw(found, folder);
@@ -48,7 +57,8 @@ internal static class CheckCommand
             if (!parsed.GetValue(json) && song is not null && CapoNames.Of(song) is { HandFirst: true } names)
                 Console.Out.WriteLine($"\nChords and keys have the hand's names, as in the song file: {names.Hand(song.Key.Value)} sounds {song.Key.Value}.");
             if (!parsed.GetValue(json) && song is not null && IsMostlyHeard(song))
-                Console.Out.WriteLine("\nMost chords of this song are still as Harkbook heard them (~heard), so it is no wonder that they agree: this shows what it would doubt, not that they are right. Listen, decide, and check again.");
+                Console.Out.WriteLine("\nMost chords of this song are still as Harkbook heard them (~heard), so it is no wonder that they agree: this shows "
+                    + "what it would doubt, not that they are right. Listen, decide, and check again.");
             return result.Findings.Any(f => f.Verdict == Verdict.Contradicted) ? Failure.Contradicted : 0;
         });
         return command;
@@ -79,7 +89,8 @@ internal static class CheckCommand
 
     private static string Offer(IReadOnlyCollection<Finding> offered) => offered.Count == 0
         ? "the check suggests nothing that could be put into the song."
-        : $"the check's suggestions are numbered 1 to {offered.Count}; give numbers, or bars with one, as in 1 or bar {offered.FirstOrDefault(f => f.Where?.Bar is not null)?.Where?.Bar ?? 1}.";
+        : $"the check's suggestions are numbered 1 to {offered.Count}; give numbers, or bars with one, as in 1 or bar "
+            + $"{offered.FirstOrDefault(f => f.Where?.Bar is not null)?.Where?.Bar ?? 1}.";
 
     private static bool IsMostlyHeard(Song song) => Standing.AreMostlyHeard([.. song.Bars.SelectMany(b => b.Chords).Select(c => c.Standing)]);
 }

@@ -21,7 +21,10 @@ internal static class EvalCommand
         var json = new Option<bool>("--json") { Description = "Print the scores as JSON" };
         var afresh = new Option<bool>("--afresh") { Description = "Listen again even to recordings that were heard before" };
         var classical = new Option<bool>("--classical") { Description = "Listen without the trained networks where rules can stand in for them, to compare" };
-        var command = new Command("eval", "Score what Harkbook hears against reference annotations, by the published measures") { folder, json, afresh, classical };
+        var command = new Command("eval", "Score what Harkbook hears against reference annotations, by the published measures")
+        {
+            folder, json, afresh, classical,
+        };
         command.SetAction(async (parsed, ct) =>
         {
             var sheets = new List<(string Name, ImmutableArray<Measured> Scores)>();
@@ -51,7 +54,8 @@ internal static class EvalCommand
         var files = Directory.GetFiles(folder).Order(StringComparer.Ordinal).ToArray();
         var annotations = files.Where(f => AnnotationEndings.Contains(Path.GetExtension(f).ToLowerInvariant())).ToArray();
         var pairs = annotations
-            .Select(a => (Recording: files.FirstOrDefault(f => f != a && !annotations.Contains(f) && Path.GetFileNameWithoutExtension(f) == Path.GetFileNameWithoutExtension(a)), Annotation: a))
+            .Select(a => (Recording: files.FirstOrDefault(f => f != a && !annotations.Contains(f)
+                && Path.GetFileNameWithoutExtension(f) == Path.GetFileNameWithoutExtension(a)), Annotation: a))
             .Where(p => p.Recording is not null)
             .Select(p => (p.Recording!, p.Annotation))
             .ToList();

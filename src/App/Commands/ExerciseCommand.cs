@@ -20,9 +20,23 @@ internal static class ExerciseCommand
             Arity = new ArgumentArity(0, 2),
             AllowMultipleArgumentsPerToken = true,
         };
-        var speeds = new Option<string>("--speeds") { Description = "Percents of the song's tempo, in order", HelpName = "PERCENTS", DefaultValueFactory = _ => "60,75,90,100" };
-        var rounds = new Option<int>("--rounds") { Description = "How often the bars are played at each speed", HelpName = "TIMES", DefaultValueFactory = _ => 4 };
-        var between = new Option<string?>("--between") { Description = "What comes between rounds: count (a counted bar) or rest (a silent one); without it, nothing", HelpName = "WHAT" };
+        var speeds = new Option<string>("--speeds")
+        {
+            Description = "Percents of the song's tempo, in order",
+            HelpName = "PERCENTS",
+            DefaultValueFactory = _ => "60,75,90,100",
+        };
+        var rounds = new Option<int>("--rounds")
+        {
+            Description = "How often the bars are played at each speed",
+            HelpName = "TIMES",
+            DefaultValueFactory = _ => 4,
+        };
+        var between = new Option<string?>("--between")
+        {
+            Description = "What comes between rounds: count (a counted bar) or rest (a silent one); without it, nothing",
+            HelpName = "WHAT",
+        };
         var quiet = new Option<bool>("--no-click") { Description = "Clicks only in the counted bars" };
         var record = new Option<bool>("--record") { Description = "Practise with the recording itself, slowed down, instead of our own strings" };
         var video = new Option<bool>("--video") { Description = "Make a video of it too" };

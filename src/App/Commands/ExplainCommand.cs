@@ -13,7 +13,12 @@ internal static class ExplainCommand
     {
         var song = Arguments.Song();
         var facts = new Option<bool>("--facts") { Description = "Write below each sentence what was computed and how" };
-        var with = new Option<string[]>("--with") { Description = "Other songs (files or folders) to compare it with", HelpName = "SONGS", AllowMultipleArgumentsPerToken = true };
+        var with = new Option<string[]>("--with")
+        {
+            Description = "Other songs (files or folders) to compare it with",
+            HelpName = "SONGS",
+            AllowMultipleArgumentsPerToken = true,
+        };
         var json = new Option<bool>("--json") { Description = "Print the explanation, with all facts, as JSON" };
         var passage = new PassageOptions("to explain, leaving out what is said of the whole song");
         var command = new Command("explain", "Say why a song sounds as it does: harmony, layers, hands, harp, singing, tuning") { song, passage.Section,
@@ -21,12 +26,14 @@ internal static class ExplainCommand
         command.SetAction(parsed =>
         {
             var opened = SongFolder.Open(parsed.GetRequiredValue(song));
-            Song[] others = [.. SongShelf.Open(parsed.GetValue(with) ?? []).Where(o => Path.GetFullPath(o.SongPath) != Path.GetFullPath(opened.SongPath)).Select(o => o.Song)];
+            Song[] others = [.. SongShelf.Open(parsed.GetValue(with) ?? []).Where(o => Path.GetFullPath(o.SongPath) != Path.GetFullPath(opened.SongPath))
+                .Select(o => o.Song)];
             var bars = passage.Read(parsed, opened.Song);
             var whole = Explanation.Of(opened.Song, others);
             var explanation = bars is { } asked ? whole.Within(asked.First, asked.Last) : whole;
             if (explanation.Remarks.IsEmpty && !whole.Remarks.IsEmpty)
-                Console.Error.WriteLine($"harkbook: nothing is said of bars {bars?.First} to {bars?.Last} that isn't said of the whole song; leave {(parsed.GetValue(passage.Section) is null ? "--bars" : "--section")} out to read that.");
+                Console.Error.WriteLine($"harkbook: nothing is said of bars {bars?.First} to {bars?.Last} that isn't said of the whole song; leave "
+                    + $"{(parsed.GetValue(passage.Section) is null ? "--bars" : "--section")} out to read that.");
             Console.Out.Write(parsed.GetValue(json) ? ExplanationReport.Json(explanation) : ExplanationReport.Text(explanation, parsed.GetValue(facts)));
             return 0;
         });

@@ -9,7 +9,11 @@ internal static class HarpsCommand
 {
     public static Command Create()
     {
-        var tune = new Argument<string[]>("tune") { Description = "Sounding pitches in order, D5 E5 F#5 (C4 is middle C), or a song whose harmonica part is meant", Arity = ArgumentArity.OneOrMore };
+        var tune = new Argument<string[]>("tune")
+        {
+            Description = "Sounding pitches in order, D5 E5 F#5 (C4 is middle C), or a song whose harmonica part is meant",
+            Arity = ArgumentArity.OneOrMore,
+        };
         var section = new Option<string?>("--section") { Description = "Only one section of the song", HelpName = "NAME" };
         var key = Options.Key();
         var layout = HarpOptions.Layout();

@@ -11,7 +11,10 @@ internal static class HolesCommand
         var harmonica = new Argument<string[]>("harmonica") { Description = "A harmonica's key: G, or low F", Arity = ArgumentArity.OneOrMore };
         var layout = HarpOptions.Layout();
         var json = Options.Json();
-        var command = new Command("holes", "Show what a harmonica gives: every hole's notes, bends and over-bends, its positions, and the chords on one breath") { harmonica, layout, json };
+        var command = new Command("holes", "Show what a harmonica gives: every hole's notes, bends and over-bends, its positions, and the chords on one breath")
+        {
+            harmonica, layout, json,
+        };
         command.SetAction(parsed =>
         {
             var words = Options.ReadWords(parsed.GetRequiredValue(harmonica), "harkbook holes G");

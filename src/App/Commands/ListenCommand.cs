@@ -18,7 +18,11 @@ internal static class ListenCommand
         var afresh = new Option<bool>("--afresh") { Description = "Listen again even if this recording was heard before" };
         var on = RecordingPart.Option("Listen only to a part of it");
         var claims = new ClaimOptions();
-        var command = new Command("listen", "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections, what plays or sings with the guitar") { recording, jams, json, afresh, on };
+        var command = new Command("listen",
+            "Say what is heard in a recording: pitch, tuning, tempo, bars, key, chords, sections, what plays or sings with the guitar")
+        {
+            recording, jams, json, afresh, on,
+        };
         claims.AddTo(command);
         command.SetAction(async (parsed, ct) =>
         {

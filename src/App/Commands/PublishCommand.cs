@@ -27,7 +27,12 @@ internal static class PublishCommand
     {
         var song = Arguments.Song();
         var into = new Option<string?>("--into") { Description = "The lesson's folder; without it, 'lesson' beside the song", HelpName = "FOLDER" };
-        var only = new Option<string[]>("--only") { Description = $"Some of: {string.Join(", ", Parts.Keys)}", HelpName = "PARTS", AllowMultipleArgumentsPerToken = true };
+        var only = new Option<string[]>("--only")
+        {
+            Description = $"Some of: {string.Join(", ", Parts.Keys)}",
+            HelpName = "PARTS",
+            AllowMultipleArgumentsPerToken = true,
+        };
         var letter = new Option<bool>("--letter") { Description = "US Letter paper instead of A4" };
         var capo = new Option<string?>("--capo") { Description = "The pupil's capo, none or a fret: other shapes for the same sound", HelpName = "FRET" };
         var sameShapes = new Option<bool>("--same-shapes") { Description = "With --capo: the shapes stay, and chords, harmonica and sound move with the capo" };
@@ -66,7 +71,8 @@ internal static class PublishCommand
         using var place = OutputPlace.ForFolder(folder, "--into");
         if (Ffmpeg.Find() is null && options.Parts.HasFlag(LessonParts.Video))
         {
-            Console.Error.WriteLine("harkbook: ffmpeg is not installed, so no video is made; everything else is. Debian: sudo apt-get install ffmpeg; macOS: brew install ffmpeg; Windows: winget install Gyan.FFmpeg.");
+            Console.Error.WriteLine("harkbook: ffmpeg is not installed, so no video is made; everything else is. Debian: sudo apt-get install ffmpeg; macOS: "
+                + "brew install ffmpeg; Windows: winget install Gyan.FFmpeg.");
             options = options with { Parts = options.Parts & ~LessonParts.Video };
         }
         using var sound = await SongSound.OfAsync(opened, shift, options.Only, ct);

@@ -14,7 +14,10 @@ internal static class RebarCommand
     public static Command Create()
     {
         var song = Arguments.Song();
-        var undo = new Option<bool>("--undo") { Description = "Give back the song as it was before the last command that wrote it (rebar, start --again, taps, check --take), byte for byte" };
+        var undo = new Option<bool>("--undo")
+        {
+            Description = "Give back the song as it was before the last command that wrote it (rebar, start --again, taps, check --take), byte for byte",
+        };
         var bars = new BarOptions();
         var command = new Command("rebar",
             "Bar a song anew: half or double tempo, another meter, bars a beat later; everything stays at its time in the recording") { song, undo };
@@ -43,7 +46,8 @@ internal static class RebarCommand
         if (files.Last() is { } kept && kept.Text.IsBefore(now) && Earlier(kept) is { } before && change.Undoes(kept.Text, meter, before))
         {
             await files.GiveBackAsync(kept, ct);
-            Console.Out.WriteLine($"{Output.Shown(opened.SongPath)}: this leads back to the song before '{kept.Text.What}', so it is that file again, byte for byte.");
+            Console.Out.WriteLine($"{Output.Shown(opened.SongPath)}: this leads back to the song before '{kept.Text.What}', so it is that file again, byte "
+                + "for byte.");
             return;
         }
         var wayBack = await files.ReplaceAsync(now, Encoding.UTF8.GetBytes(made.Text), change.Kept, ct);
@@ -73,7 +77,8 @@ internal static class RebarCommand
         if (files.Last() is not { } kept)
             throw new UserException($"{path}: no earlier text of this song is kept beside it, so there is nothing to undo.");
         if (!kept.Text.IsBefore(File.ReadAllBytes(path)))
-            throw new UserException($"{path}: the song was edited since '{kept.Text.What}' on {kept.Text.On:yyyy-MM-dd}, and undoing would lose that, so it was not touched. {Instead(kept)}The song as it was is {kept.Path}.");
+            throw new UserException($"{path}: the song was edited since '{kept.Text.What}' on {kept.Text.On:yyyy-MM-dd}, and undoing would lose that, so it "
+                + $"was not touched. {Instead(kept)}The song as it was is {kept.Path}.");
         await files.GiveBackAsync(kept, ct);
         Console.Out.WriteLine($"{Output.Shown(path)}: as it was before '{kept.Text.What}', byte for byte.");
         return 0;

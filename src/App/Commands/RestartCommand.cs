@@ -31,8 +31,12 @@ internal static class RestartCommand
             Console.Out.WriteLine($"{Output.Shown(songPath)}: nothing in it that stands as heard is heard otherwise now.");
             return 0;
         }
-        var wayBack = await new EarlierFiles(songPath, TimeProvider.System).ReplaceAsync(bytes, Encoding.UTF8.GetBytes(made.Document.Text), "start --again", ct);
-        Console.Out.WriteLine($"{Output.Shown(songPath)}: {(made.Replaced ? "proposed anew; what you told now replaced what was decided, and all else that you decided is as it was." : "proposed anew; what you decided is as it was.")}");
+        var wayBack = await new EarlierFiles(songPath, TimeProvider.System).ReplaceAsync(bytes, Encoding.UTF8.GetBytes(made.Document.Text),
+            "start --again", ct);
+        Console.Out.WriteLine($"{Output.Shown(songPath)}: "
+            + (made.Replaced
+                ? "proposed anew; what you told now replaced what was decided, and all else that you decided is as it was."
+                : "proposed anew; what you decided is as it was."));
         foreach (var change in made.Changes)
             Console.Out.WriteLine("  " + change);
         foreach (var contradiction in made.NewContradictions)

@@ -15,7 +15,10 @@ internal static class SetlistCommand
         var songs = new Argument<string[]>("songs") { Description = "Song files, or folders of songs", Arity = ArgumentArity.OneOrMore };
         var from = new Option<string?>("--from") { Description = "The tuning before the first song; without it, standard", HelpName = "TUNING" };
         var json = Options.Json();
-        var command = new Command("setlist", "Put songs into the order that asks for the least retuning, and say what to turn between them") { songs, from, json };
+        var command = new Command("setlist", "Put songs into the order that asks for the least retuning, and say what to turn between them")
+        {
+            songs, from, json,
+        };
         command.SetAction(parsed =>
         {
             var opened = SongShelf.Open(parsed.GetRequiredValue(songs));

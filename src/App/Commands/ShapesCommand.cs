@@ -27,12 +27,15 @@ internal static class ShapesCommand
             var most = Options.ReadCount(parsed.GetValue(count));
             var found = VoicingSearch.Find(wanted, open, at, VoicingOptions.On(instrument.Instrument, open, HandOption.Read(parsed.GetValue(hand))));
             if (found.IsEmpty)
-                throw new UsageException($"No playable shape for {wanted} in {open}, {(at.Fret == 0 ? "no capo" : $"capo {at}")}: its notes don't lie within a hand's reach, or there are too few strings. Try a plainer chord, or another tuning.");
-            Console.Out.WriteLine($"{wanted} in {open}{On(instrument)}{(at.Fret == 0 ? "" : $", capo {at}")}   (frets from the low string; the chord is named as it sounds)");
+                throw new UsageException($"No playable shape for {wanted} in {open}, {(at.Fret == 0 ? "no capo" : $"capo {at}")}: its notes don't lie within a "
+                    + "hand's reach, or there are too few strings. Try a plainer chord, or another tuning.");
+            Console.Out.WriteLine($"{wanted} in {open}{On(instrument)}{(at.Fret == 0 ? "" : $", capo {at}")}   (frets from the low string; the chord is named "
+                + "as it sounds)");
             foreach (var voicing in found.Take(most))
             {
                 var pitches = voicing.Shape.Pitches(open, at, wanted);
-                Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {voicing.Shape,-18} {string.Join(' ', pitches),-30} effort {voicing.Cost.Total:0.00}{Why(voicing)}"));
+                Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                    $"  {voicing.Shape,-18} {string.Join(' ', pitches),-30} effort {voicing.Cost.Total:0.00}{Why(voicing)}"));
             }
             return 0;
         });

@@ -22,13 +22,17 @@ internal static class SongbookCommand
         var page = new Option<string?>("--page") { Description = "Write the index to print: a .pdf or .html file", HelpName = "FILE" };
         var letter = new Option<bool>("--letter") { Description = "US Letter paper instead of A4" };
         var json = Options.Json();
-        var command = new Command("songbook", "Look at many songs together: what they share, where else a shape is used, and what they write in two ways") { folder, where, page, letter, json };
+        var command = new Command("songbook", "Look at many songs together: what they share, where else a shape is used, and what they write in two ways")
+        {
+            folder, where, page, letter, json,
+        };
         command.SetAction(async (parsed, ct) =>
         {
             var wanted = ReadWhere(parsed.GetValue(where));
             var goal = ReadPage(parsed.GetValue(page));
             using var place = goal is null ? null : OutputPlace.ForFile(goal, "--page");
-            var book = Songbook.Of(SongShelf.Open(parsed.GetRequiredValue(folder)).Select(s => s.Song).OrderBy(s => s.Title, StringComparer.CurrentCultureIgnoreCase));
+            var book = Songbook.Of(SongShelf.Open(parsed.GetRequiredValue(folder)).Select(s => s.Song)
+                .OrderBy(s => s.Title, StringComparer.CurrentCultureIgnoreCase));
             if (goal is not null)
                 await SongbookPublisher.WriteAsync(book, goal, parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date, ct);
             Console.Out.Write(

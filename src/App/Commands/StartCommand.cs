@@ -17,13 +17,21 @@ internal static class StartCommand
     public static Command Create()
     {
         var recording = Arguments.Recording();
-        var into = new Option<string?>("--into") { Description = "The song's folder; without it, a folder named after the recording beside it", HelpName = "FOLDER" };
+        var into = new Option<string?>("--into")
+        {
+            Description = "The song's folder; without it, a folder named after the recording beside it",
+            HelpName = "FOLDER",
+        };
         var title = new Option<string?>("--title") { Description = "The song's title; without it, the recording's file name", HelpName = "TEXT" };
         var claims = new ClaimOptions();
-        var again = new Option<bool>("--again") { Description = "Listen for a song that is there already: what still stands as heard is proposed anew, what you decided stays" };
+        var again = new Option<bool>("--again")
+        {
+            Description = "Listen for a song that is there already: what still stands as heard is proposed anew, what you decided stays",
+        };
         var bars = new BarOptions();
         var command = new Command("start",
-            "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording, into, title, again };
+            "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording,
+                into, title, again };
         claims.AddTo(command);
         bars.AddShiftTo(command);
         command.SetAction(async (parsed, ct) =>
@@ -39,9 +47,11 @@ internal static class StartCommand
                     throw new UsageException($"--again keeps the bars of the song that is there. Change them with 'harkbook rebar {Output.Shown(there)}'.");
                 return await RestartCommand.RunAsync(path, there, claims.Pitch(parsed), h => claims.Read(parsed, h), ct);
             }
-            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, claims.Pitch(parsed), h => claims.Read(parsed, h), bring: true, ct, bars.AreGiven(parsed)
+            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, claims.Pitch(parsed), h => claims.Read(parsed, h), bring: true, ct,
+                bars.AreGiven(parsed)
                 ? document => bars.Read(parsed, document) : null);
-            Console.Out.WriteLine($"{Output.Shown(song)}: everything in it is marked as heard; look at it, decide, and run 'harkbook check {Output.Shown(Path.GetDirectoryName(Path.GetFullPath(song))!)}'.");
+            Console.Out.WriteLine($"{Output.Shown(song)}: everything in it is marked as heard; look at it, decide, and run 'harkbook check "
+                + $"{Output.Shown(Path.GetDirectoryName(Path.GetFullPath(song))!)}'.");
             return 0;
         });
         return command;
@@ -52,18 +62,21 @@ internal static class StartCommand
     /// <param name="claims">What is told, when the recording was heard.</param>
     /// <param name="bring">Whether the recording is copied into the song's folder, where it isn't there yet.</param>
     /// <returns>The song file's path and what it was proposed from.</returns>
-    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, Hertz? pitch, Func<Hearing, Claims> claims, bool bring,
+    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, Hertz? pitch, Func<Hearing,
+        Claims> claims, bool bring,
         CancellationToken ct,
         Func<SongDocument, BarChange>? bars = null)
     {
         folder ??= FolderOf(recordingPath);
         var songPath = Path.Combine(folder, Slug(title) + SongFolder.Ending);
         if (File.Exists(songPath))
-            throw new UserException($"{songPath} is there already and was not touched. To propose anew what still stands as heard and keep what you decided, add --again; or choose another folder with --into.");
+            throw new UserException($"{songPath} is there already and was not touched. To propose anew what still stands as heard and keep what you decided, "
+                + "add --again; or choose another folder with --into.");
         using var place = OutputPlace.ForFolder(folder, "--into");
         var heard = await Ears.HearAsync(recordingPath, afresh: false, ct, about: pitch);
         var hearing = Reader.Again(heard, claims(heard), ct);
-        var song = SongProposer.Propose(hearing, title, bring ? await RecordingCopy.BringAsync(hearing.Recording with { Path = recordingPath }, folder, ct) : Relative(folder, recordingPath));
+        var song = SongProposer.Propose(hearing, title, bring ? await RecordingCopy.BringAsync(hearing.Recording with { Path = recordingPath }, folder, ct)
+            : Relative(folder, recordingPath));
         await Output.WriteTextAsync(songPath, Barred(SongText.Write(song), songPath, bars), ct);
         return (songPath, hearing);
     }

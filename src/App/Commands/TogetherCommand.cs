@@ -26,7 +26,10 @@ internal static class TogetherCommand
         var harp = new Option<string?>("--harp") { Description = "The harmonica: G, \"low F\"", HelpName = "KEY" };
         var key = Options.Key();
         var json = Options.Json();
-        var command = new Command("together", "Say what two parts make together: the chord's names, added degrees, shared notes, clashes, roughness") { lower, upper, tuning, capo, upperCapo, harp, key, json };
+        var command = new Command("together", "Say what two parts make together: the chord's names, added degrees, shared notes, clashes, roughness")
+        {
+            lower, upper, tuning, capo, upperCapo, harp, key, json,
+        };
         command.SetAction(parsed =>
         {
             var (open, context) = (Options.ReadTuning(parsed.GetValue(tuning)), Options.ReadKey(parsed.GetValue(key)));
@@ -54,12 +57,14 @@ internal static class TogetherCommand
         if (!ChordSymbol.TryRead(text, out var chord) || chord.IsNone)
             throw new UsageException($"'{text}' is no part to sound; write a shape (x02210), a chord (Am) or, for the upper one, a breath (\"draw 4-6\").");
         var voicing = VoicingSearch.Find(chord, tuning, capo).FirstOrDefault()
-            ?? throw new UsageException($"No playable shape for {text} in {tuning}: its notes don't lie within a hand's reach, or there are too few strings. Try a plainer chord, or another tuning.");
+            ?? throw new UsageException($"No playable shape for {text} in {tuning}: its notes don't lie within a hand's reach, or there are too few strings. "
+                + "Try a plainer chord, or another tuning.");
         return (chord, Respelled(LayerPair.OfShape(layer, voicing.Shape.WithoutFingers(), tuning, capo, key), chord));
     }
 
     private static ImmutableArray<LayerNote> Respelled(ImmutableArray<LayerNote> notes, Chord chord) =>
-        [.. notes.Select(n => n with { Pitch = Pitch.FromMidi(n.Pitch.Midi, chord.Notes.Add(chord.Bass).First(c => c.PitchClass == n.Pitch.Name.PitchClass)) })];
+        [.. notes.Select(n => n with { Pitch = Pitch.FromMidi(n.Pitch.Midi, chord.Notes.Add(chord.Bass)
+            .First(c => c.PitchClass == n.Pitch.Name.PitchClass)) })];
 
     /// <summary>Null where the text tells of no breath.</summary>
     private static ImmutableArray<LayerNote>? ReadBreath(string text, string? harp)
@@ -69,12 +74,14 @@ internal static class TogetherCommand
             return null;
         if (harp is null)
             throw new UsageException($"'{text}': which harmonica? Give its key, as in --harp G.");
-        var harmonica = HarpOptions.ReadHarmonica(harp.Split(' ', StringSplitOptions.RemoveEmptyEntries) is { Length: > 0 } key ? key : [""], HarpLayout.Richter);
+        var harmonica = HarpOptions.ReadHarmonica(harp.Split(' ', StringSplitOptions.RemoveEmptyEntries) is { Length: > 0 } key ? key : [""],
+            HarpLayout.Richter);
         var holes = words.Length == 2 ? words[1].Split('-') : [];
         return holes.Length is 1 or 2 && Hole(holes[0]) is { } first && Hole(holes[^1]) is { } last && first <= last
             ? LayerPair.OfBreath(harmonica.Together(words[0] == "blow" ? Breath.Blow : Breath.Draw, first, last))
             : throw new UsageException($"'{text}' is no breath; write blow or draw and a hole from 1 to {harmonica.Holes}, or neighbours as in \"draw 4-6\".");
 
-        int? Hole(string digits) => int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var hole) && hole >= 1 && hole <= harmonica.Holes ? hole : null;
+        int? Hole(string digits) => int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var hole) && hole >= 1
+            && hole <= harmonica.Holes ? hole : null;
     }
 }

@@ -10,11 +10,18 @@ internal static class WhistlesCommand
 {
     public static Command Create()
     {
-        var tune = new Argument<string[]>("tune") { Description = "Sounding pitches in order, D5 E5 F#5 (C4 is middle C), or a song whose harmonica part a whistle is to play", Arity = ArgumentArity.OneOrMore };
+        var tune = new Argument<string[]>("tune")
+        {
+            Description = "Sounding pitches in order, D5 E5 F#5 (C4 is middle C), or a song whose harmonica part a whistle is to play",
+            Arity = ArgumentArity.OneOrMore,
+        };
         var octaves = new Option<bool>("--octaves") { Description = "Also low whistles, an octave down" };
         var count = Options.Count("whistles", 2);
         var json = Options.Json();
-        var command = new Command("whistles", "Rank tin whistles for a tune and draw the fingerings: ● closed, ○ open, ◐ half closed, + overblown") { tune, octaves, count, json };
+        var command = new Command("whistles", "Rank tin whistles for a tune and draw the fingerings: ● closed, ○ open, ◐ half closed, + overblown")
+        {
+            tune, octaves, count, json,
+        };
         command.SetAction(parsed =>
         {
             var words = Options.ReadWords(parsed.GetRequiredValue(tune), "harkbook whistles D5 E5 F#5");

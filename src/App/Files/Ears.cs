@@ -17,7 +17,8 @@ internal static class Ears
     /// <param name="on">Only this part of the recording; such a hearing isn't kept.</param>
     /// <param name="classical">Without trained weights; not kept either.</param>
     /// <param name="about">The A4 that a person tells; null for the one that is measured.</param>
-    public static async Task<Hearing> HearAsync(string path, bool afresh, CancellationToken ct, SoundPart? on = null, bool classical = false, Hertz? about = null)
+    public static async Task<Hearing> HearAsync(string path, bool afresh, CancellationToken ct, SoundPart? on = null, bool classical = false,
+        Hertz? about = null)
     {
         var recording = await RecordingReader.InspectAsync(path, ct);
         RecordingPart.Require(on, recording);

@@ -19,7 +19,8 @@ internal static class RecordingCopy
         if (!File.Exists(copy))
             await AtomicFile.WriteAsync(copy, (stream, token) => CopyAsync(recording.Path, stream, token), ct);
         else if ((await RecordingReader.InspectAsync(copy, ct)).ContentHash != recording.ContentHash)
-            throw new UserException($"{copy} is another recording of the same name and was not touched. Choose another folder with --into, or rename one of them.");
+            throw new UserException($"{copy} is another recording of the same name and was not touched. Choose another folder with --into, or rename one "
+                + "of them.");
         return name;
     }
 

@@ -22,7 +22,8 @@ internal static class RecordingPart
     public static void Require(SoundPart? part, Recording recording)
     {
         if (part is { NeedsTwoChannels: true } && recording.Channels < 2)
-            throw new UserException($"{recording.Path}: has one channel, so there is no {part} in it. Take a part that needs no stereo: held, struck, rest or band:LOW..HIGH.");
+            throw new UserException($"{recording.Path}: has one channel, so there is no {part} in it. Take a part that needs no stereo: held, struck, rest or "
+                + "band:LOW..HIGH.");
     }
 
     /// <summary>As loud as it is within the whole recording played at about −18 LUFS, so that a faint part isn't blown up; peaks under the ceiling.</summary>

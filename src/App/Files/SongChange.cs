@@ -50,6 +50,7 @@ internal static class SongChange
         foreach (var mistake in mistakes)
             Console.Error.WriteLine(mistake);
         if (mistakes.Count > 0)
-            throw new UserException($"{after.FileName}: with this the song would have the mistakes listed above, so the file was not touched. Change what stands against it first.");
+            throw new UserException($"{after.FileName}: with this the song would have the mistakes listed above, so the file was not touched. Change what "
+                + "stands against it first.");
     }
 }

@@ -31,13 +31,15 @@ internal sealed record SongFolder(string SongPath, Song Song)
     /// <summary>This song, if it has bars to sound and publish.</summary>
     public SongFolder RequireBars() => Song.Bars.Any()
         ? this
-        : throw new UserException($"{SongPath}: the song has no bars yet, so there is nothing to sound or publish. Add a section and its bars; docs/song-file.md shows how.");
+        : throw new UserException(
+            $"{SongPath}: the song has no bars yet, so there is nothing to sound or publish. Add a section and its bars; docs/song-file.md shows how.");
 
     /// <summary>Says so when the recording isn't the very file that the song was made from, or ends before the song's bars do.</summary>
     public void WarnOfAnother(Recording recording)
     {
         if (Song.Recording?.ContentHash is { } hash && hash != recording.ContentHash)
-            Console.Error.WriteLine($"harkbook: {recording.Path}: this isn't the file that the song was made from (its SHA-256 differs), so times may be off. Put that file back, or mend the 'recording' line in {SongPath}.");
+            Console.Error.WriteLine($"harkbook: {recording.Path}: this isn't the file that the song was made from (its SHA-256 differs), so times may be off. "
+                + $"Put that file back, or mend the 'recording' line in {SongPath}.");
         // Where the song says how long its recording is, reading it told of the bars.
         if (Song.Recording?.Length is null && BarsPastEnd.Of(Song, recording.Length) is { } past)
             Console.Error.WriteLine($"{SongPath}: warning: {past} {BarsPastEnd.WhatToDo}");

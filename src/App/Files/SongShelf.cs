@@ -26,6 +26,7 @@ internal static class SongShelf
             return [path];
         var found = Directory.EnumerateFiles(path, "*" + SongFolder.Ending, new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true })
             .Order(StringComparer.Ordinal).ToArray();
-        return found.Length > 0 ? found : throw new UserException($"{path}: neither the folder nor those under it hold a {SongFolder.Ending} file. 'harkbook start RECORDING' makes one.");
+        return found.Length > 0 ? found
+            : throw new UserException($"{path}: neither the folder nor those under it hold a {SongFolder.Ending} file. 'harkbook start RECORDING' makes one.");
     }
 }

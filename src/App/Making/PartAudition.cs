@@ -20,7 +20,8 @@ internal static class PartAudition
     {
         var isSong = Directory.Exists(what) || Path.GetExtension(what).Equals(SongFolder.Ending, StringComparison.OrdinalIgnoreCase);
         var recording = isSong ? SongFolder.Open(what).RequireRecording() : what;
-        var path = to ?? Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recording))!, $"{Path.GetFileNameWithoutExtension(recording)}-{RecordingPart.FileName(part)}.wav");
+        var path = to ?? Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recording))!,
+            $"{Path.GetFileNameWithoutExtension(recording)}-{RecordingPart.FileName(part)}.wav");
         if (Path.GetFullPath(path) == Path.GetFullPath(recording))
             throw new UsageException($"--to {to}: this is the recording itself, which is never written over. Name another file.");
         using var place = OutputPlace.ForFile(path, "--to");

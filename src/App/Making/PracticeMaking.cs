@@ -51,7 +51,8 @@ internal sealed class PracticeMaking(SongFolder opened, Practised practised, Pra
     private async Task FilmAsync(PracticePlan plan, StepProgress steps, CancellationToken ct)
     {
         var sound = LessonSound.Of(await RecordingReader.InspectAsync(Path.Combine(folder, "exercise.wav"), ct));
-        await PlayAlongVideo.WriteAsync(new(plan.Song), sound, Path.Combine(folder, "exercise.mp4"), PieceStore.Default, Progress.Within(steps, "filming the exercise", 0, 1), ct);
+        await PlayAlongVideo.WriteAsync(new(plan.Song), sound, Path.Combine(folder, "exercise.mp4"), PieceStore.Default,
+            Progress.Within(steps, "filming the exercise", 0, 1), ct);
     }
 
     /// <summary>The practised bars of the recording at each speed.</summary>
@@ -84,7 +85,8 @@ internal sealed class PracticeMaking(SongFolder opened, Practised practised, Pra
                 $"{ClockText.Of(stage.At)}  {stage.Speed * 100:0}%, {TempoText.Of(stage.Tempo)}"));
         var care = "about -18 LUFS; start with the volume low. Take breaks, and stop when a hand or the voice hurts.";
         Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.wav"))}: {practised.What}; {care}");
-        Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.pdf"))}: the bars, with a box to tick for each round; the bars alone as .svg and .png.");
+        Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.pdf"))}: the bars, with a box to tick for each round; the bars alone as .svg "
+            + "and .png.");
         if (form.Video)
             Console.Out.WriteLine($"{Output.Shown(Path.Combine(folder, "exercise.mp4"))}: the same as a video.");
     }

@@ -12,7 +12,8 @@ internal static class BreathReport
     public static void Append(StringBuilder text, BreathPlan plan, Harmonica harp)
     {
         Line($"breath, as written for the harmonica in {harp.Name}:");
-        Line($"  {plan.BarsOut:0.#} bars' worth blown, {plan.BarsIn:0.#} drawn; the breath turns {(plan.Turns == 1 ? "once" : $"{plan.Turns} times")} without a rest");
+        Line($"  {plan.BarsOut:0.#} bars' worth blown, {plan.BarsIn:0.#} drawn; the breath turns {(plan.Turns == 1 ? "once" : $"{plan.Turns} times")} "
+            + $"without a rest");
         if (plan.Longest is { } longest)
             Line($"  longest one way: {Bars(longest.First.Bar, longest.Last.Bar)}, {Word(longest.Breath)}, {Time(longest.Sounding)}");
         foreach (var passage in plan.Passages.Where(p => p.RestAfter is not null))
@@ -20,10 +21,12 @@ internal static class BreathReport
         foreach (var run in plan.TooLong)
             Line($"  too long for one breath? {Bars(run.First.Bar, run.Last.Bar)}: {Time(run.Sounding)} {Word(run.Breath)}");
         foreach (var passage in plan.Unbalanced)
-            Line($"  {(passage.Net.Value > 0 ? "the lungs fill" : "the lungs empty")} in {Bars(passage.FirstBar, passage.LastBar)}: {Time(passage.In)} drawn against {Time(passage.Out)} blown, without a rest");
-        Line($"  (a breath is taken to last {Time(plan.Options.LongestBreath)}, a rest to breathe in at least {Time(plan.Options.ShortestRest)}; both are assumptions)");
+            Line($"  {(passage.Net.Value > 0 ? "the lungs fill" : "the lungs empty")} in {Bars(passage.FirstBar, passage.LastBar)}: {Time(passage.In)} drawn "
+                + $"against {Time(passage.Out)} blown, without a rest");
+        Line($"  (a breath is taken to last {Time(plan.Options.LongestBreath)}, a rest to breathe in at least {Time(plan.Options.ShortestRest)}; both are "
+            + "assumptions)");
 
-        void Line(FormattableString line) => text.AppendLine(line.ToString(CultureInfo.InvariantCulture));
+        void Line(string line) => text.AppendLine(line);
     }
 
     public static object Json(BreathPlan plan) => new

@@ -16,7 +16,8 @@ internal static class HarpReport
     {
         var text = new StringBuilder();
         var pitches = tune.Notes.SelectMany(n => n).ToArray();
-        text.AppendLine(CultureInfo.InvariantCulture, $"{pitches.Length} notes, {pitches.MinBy(p => p.Midi)} to {pitches.MaxBy(p => p.Midi)}{(tune.Key is null ? "" : $", in {tune.Key}")}");
+        text.AppendLine(CultureInfo.InvariantCulture,
+            $"{pitches.Length} notes, {pitches.MinBy(p => p.Midi)} to {pitches.MaxBy(p => p.Midi)}{(tune.Key is null ? "" : $", in {tune.Key}")}");
         foreach (var fit in ranked)
             Append(text, tune, fit);
         if (tune is { Breath: { } breath, Own: { } own })
@@ -40,9 +41,11 @@ internal static class HarpReport
     private static string Asks(HarpFit fit)
     {
         var parts = new List<string> { $"{fit.Plain} plain" };
-        parts.AddRange(new[] { (fit.Slid, "with the slide"), (fit.Bent, "bent"), (fit.OverBent, "over-bent") }.Where(p => p.Item1 > 0).Select(p => $"{p.Item1} {p.Item2}"));
+        parts.AddRange(new[] { (fit.Slid, "with the slide"), (fit.Bent, "bent"), (fit.OverBent, "over-bent") }.Where(p => p.Item1 > 0)
+            .Select(p => $"{p.Item1} {p.Item2}"));
         return string.Create(CultureInfo.InvariantCulture,
-            $"{string.Join(", ", parts)}; breath changes {Times(fit.BreathChanges)}, mouth moves {fit.HolesMoved} {(fit.HolesMoved == 1 ? "hole" : "holes")}; effort {fit.Cost:0.00}");
+            $"{string.Join(", ", parts)}; breath changes {Times(fit.BreathChanges)}, mouth moves {fit.HolesMoved} {(fit.HolesMoved == 1 ? "hole" : "holes")}; "
+                + $"effort {fit.Cost:0.00}");
     }
 
     private static string Times(int count) => count == 1 ? "once" : $"{count} times";

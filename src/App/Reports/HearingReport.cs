@@ -12,21 +12,25 @@ internal static class HearingReport
     {
         var text = new StringBuilder();
         var recording = hearing.Recording;
-        Line("recording", $"{Path.GetFileName(recording.Path)}  {Clock(recording.Length)}, {recording.Format}, {recording.Channels} channel{(recording.Channels == 1 ? "" : "s")}, {recording.Rate}");
+        Line("recording", $"{Path.GetFileName(recording.Path)}  {Clock(recording.Length)}, {recording.Format}, {recording.Channels} "
+            + $"channel{(recording.Channels == 1 ? "" : "s")}, {recording.Rate}");
         var cents = Cents.Between(Hertz.A440, hearing.ReferencePitch.Best).Value;
-        Line("pitch", $"A4 = {Number(hearing.ReferencePitch.Best.Value, "0.0")} Hz, {Number(cents, "+0;-0;0")} cents from A440  {Sure(hearing.ReferencePitch.Confidence)}");
+        Line("pitch", $"A4 = {Number(hearing.ReferencePitch.Best.Value, "0.0")} Hz, {Number(cents, "+0;-0;0")} cents from A440  "
+            + $"{Sure(hearing.ReferencePitch.Confidence)}");
         Line("tempo", $"{Number(hearing.Tempo.Best, "0.0")} beats a minute  {Sure(hearing.Tempo.Confidence)}{Others(hearing.Tempo, t => Number(t, "0.0"))}");
         Line("meter", $"{hearing.Meter.Best}  {Sure(hearing.Meter.Confidence)}{Others(hearing.Meter, m => m.ToString())}");
         Line("beats", hearing.Beats.IsEmpty
             ? "none found"
-            : $"{hearing.Beats.Length} from {Clock(hearing.Beats[0].Time)} to {Clock(hearing.Beats[^1].Time)}, {hearing.Beats.Count(b => b.PositionInBar == 1)} bars");
+            : $"{hearing.Beats.Length} from {Clock(hearing.Beats[0].Time)} to {Clock(hearing.Beats[^1].Time)}, "
+                + $"{hearing.Beats.Count(b => b.PositionInBar == 1)} bars");
         foreach (var key in hearing.Keys)
             Line("key", $"{key.Key.Best}  {Span(key.Start, key.End)}  {Sure(key.Key.Confidence)}{Others(key.Key, k => k.ToString())}");
         foreach (var candidate in hearing.Tuning.Candidates.Take(3))
         {
             var (tuning, capo, name) = candidate.Value;
             Line(candidate == hearing.Tuning.Candidates[0] ? "tuning"
-                : "  or", $"{tuning}{(name is null ? "" : $" ({name})")}, {(capo.Fret == 0 ? "no capo" : $"capo {capo.Describe(tuning)}")}  {Sure(candidate.Confidence)}{(candidate.Evidence is null ? "" : ": " + candidate.Evidence)}");
+                : "  or", $"{tuning}{(name is null ? "" : $" ({name})")}, {(capo.Fret == 0 ? "no capo" : $"capo {capo.Describe(tuning)}")}  "
+                    + $"{Sure(candidate.Confidence)}{(candidate.Evidence is null ? "" : ": " + candidate.Evidence)}");
         }
         Line("notes", $"{hearing.Notes.Length}");
         foreach (var (label, value) in LinesReport.Lines(hearing.Lines))
@@ -35,7 +39,8 @@ internal static class HearingReport
             Line("section", $"{section.Label}  {Span(section.Start, section.End)}  {Sure(section.Confidence)}");
         text.AppendLine("chords");
         foreach (var chord in hearing.Chords)
-            text.AppendLine(CultureInfo.InvariantCulture, $"  {Span(chord.Start, chord.End)}  {chord.Chord.Best,-10} {Sure(chord.Chord.Confidence)}{Others(chord.Chord, c => c.ToString())}");
+            text.AppendLine(CultureInfo.InvariantCulture,
+                $"  {Span(chord.Start, chord.End)}  {chord.Chord.Best,-10} {Sure(chord.Chord.Confidence)}{Others(chord.Chord, c => c.ToString())}");
         return text.ToString();
 
         void Line(string label, string value) => text.AppendLine(CultureInfo.InvariantCulture, $"{label,-10} {value}");

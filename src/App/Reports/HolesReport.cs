@@ -74,5 +74,6 @@ internal static class HolesReport
 
     /// <summary>The interval of each hole with the next.</summary>
     private static string[] Pairs(Harmonica harp, Breath breath) =>
-        [.. Enumerable.Range(1, harp.Holes - 1).Select(hole => harp.Together(breath, hole, hole + 1).Pitches).Select(p => Interval.Between(p[0], p[1]).ToString())];
+        [.. Enumerable.Range(1, harp.Holes - 1).Select(hole => harp.Together(breath, hole, hole + 1).Pitches)
+            .Select(p => Interval.Between(p[0], p[1]).ToString())];
 }

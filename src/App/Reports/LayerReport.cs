@@ -17,13 +17,16 @@ internal static class LayerReport
         foreach (var name in pair.Chord.Union.Take(NamesShown))
             text.Append(CultureInfo.InvariantCulture, $"{name.Symbol,-12} {name.Reason}\n");
         text.Append('\n');
-        Line(text, "degrees", $"{Degrees(pair)} over {ChordSymbol.Write(pair.Chord.Lower)}{(pair.Chord.Upper is { } upper ? $": {ChordSymbol.Write(upper)} as an upper structure" : "")}");
+        Line(text, "degrees", $"{Degrees(pair)} over "
+            + $"{ChordSymbol.Write(pair.Chord.Lower)}{(pair.Chord.Upper is { } upper ? $": {ChordSymbol.Write(upper)} as an upper structure" : "")}");
         Line(text, "shared", pair.Chord.Shared.IsEmpty ? "no note" : string.Join(' ', pair.Chord.Shared));
         if (pair.Clashes.IsEmpty)
             Line(text, "clashes", "none");
         foreach (var clash in pair.Clashes)
-            Line(text, "clashes", $"{Note(clash.Lower)} against {Note(clash.Higher)}{(clash.Kind == ClashKind.CrossRelation ? ": one letter under two signs" : ": a semitone and octaves")}");
-        Line(text, "roughness", string.Create(CultureInfo.InvariantCulture, $"{pair.Roughness:0.0}, of which {pair.Between:0.0} between the two (Plomp and Levelt 1965, Sethares 1993)"));
+            Line(text, "clashes", $"{Note(clash.Lower)} against "
+                + $"{Note(clash.Higher)}{(clash.Kind == ClashKind.CrossRelation ? ": one letter under two signs" : ": a semitone and octaves")}");
+        Line(text, "roughness", string.Create(CultureInfo.InvariantCulture,
+            $"{pair.Roughness:0.0}, of which {pair.Between:0.0} between the two (Plomp and Levelt 1965, Sethares 1993)"));
         foreach (var note in pair.Notes)
             Line(text, note.Layer switch { Layer.Strummed => "lower", _ => "upper" }, Note(note));
         return text.ToString();

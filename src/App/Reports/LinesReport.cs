@@ -12,11 +12,14 @@ internal static class LinesReport
 
     private static IEnumerable<(string Label, string Value)> Lines(HeardLine line)
     {
-        yield return ("with it", $"{Name(line.Kind.Best)}  {HearingReport.Sure(line.Kind.Confidence)}{HearingReport.Others(line.Kind, Name)}: {line.Kind.Candidates[0].Evidence}");
+        yield return ("with it", $"{Name(line.Kind.Best)}  {HearingReport.Sure(line.Kind.Confidence)}{HearingReport.Others(line.Kind, Name)}: "
+            + $"{line.Kind.Candidates[0].Evidence}");
         if (line.Harp is { } harp)
-            yield return ("harp", $"in {harp.Best.Key}, position {harp.Best.Position}  {HearingReport.Sure(harp.Confidence)}{HearingReport.Others(harp, h => h.Key.ToString())}: {harp.Candidates[0].Evidence}");
+            yield return ("harp", $"in {harp.Best.Key}, position {harp.Best.Position}  "
+                + $"{HearingReport.Sure(harp.Confidence)}{HearingReport.Others(harp, h => h.Key.ToString())}: {harp.Candidates[0].Evidence}");
         if (line.Harp is null && !line.Notes.IsEmpty)
-            yield return ("", $"{line.Notes.Length} notes from {Pitch.FromMidi(line.Notes.Min(n => n.Midi))} to {Pitch.FromMidi(line.Notes.Max(n => n.Midi))}; --json and --jams have them all");
+            yield return ("", $"{line.Notes.Length} notes from {Pitch.FromMidi(line.Notes.Min(n => n.Midi))} to {Pitch.FromMidi(line.Notes.Max(n => n.Midi))}; "
+                + "--json and --jams have them all");
         foreach (var note in line.Harp is null ? [] : line.Notes)
             yield return ("", Note(note));
     }

@@ -23,5 +23,6 @@ internal static class PublishReport
 
     private static string Left(OlderFile file) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Output.Shown(file.Path)}  of an earlier publishing ({file.Written:yyyy-MM-dd}), left as {(file.Count == 1 ? "it was" : $"they were: {file.Count} files")}");
+        $"{Output.Shown(file.Path)}  of an earlier publishing ({file.Written:yyyy-MM-dd}), left as "
+            + $"{(file.Count == 1 ? "it was" : $"they were: {file.Count} files")}");
 }

@@ -15,7 +15,8 @@ internal static class RetuneReport
     public static string Write(TuningChange change, FrettedInstrument instrument, Length scale)
     {
         var text = new StringBuilder();
-        text.AppendLine($"from {TuningCatalogue.Describe(change.From, instrument.Name)} to {TuningCatalogue.Describe(change.To, instrument.Name)}, {(change.Turned == 0 ? "nothing to turn" : $"{Counted(change.Turned, "string")} to turn")}").AppendLine();
+        text.AppendLine($"from {TuningCatalogue.Describe(change.From, instrument.Name)} to {TuningCatalogue.Describe(change.To, instrument.Name)}, "
+            + $"{(change.Turned == 0 ? "nothing to turn" : $"{Counted(change.Turned, "string")} to turn")}").AppendLine();
         if (change.Turned == 0)
             return text.ToString();
         foreach (var s in change.Strings.Reverse())
@@ -63,7 +64,8 @@ internal static class RetuneReport
     }
 
     private static string Line(StringChange s) => string.Create(CultureInfo.InvariantCulture,
-        $"string {s.Number,-2} {s.From,-4} {(s.Semitones == 0 ? "stays" : $"to {s.To,-4} {Direction(s),-4} {Counted(Math.Abs(s.Semitones), "semitone"),-12} {Pull(s)}")}");
+        $"string {s.Number,-2} {s.From,-4} "
+            + $"{(s.Semitones == 0 ? "stays" : $"to {s.To,-4} {Direction(s),-4} {Counted(Math.Abs(s.Semitones), "semitone"),-12} {Pull(s)}")}");
 
     private static string Pull(StringChange s) => TuningCare.NeedsAnotherString(s.Semitones)
         ? $"another string: this one would be too {(s.Semitones < 0 ? "slack" : "tight")}"

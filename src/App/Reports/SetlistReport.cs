@@ -44,7 +44,8 @@ internal static class SetlistReport
         }
         var steps = list.Steps.ToArray();
         text.AppendLine().AppendLine(CultureInfo.InvariantCulture,
-            $"turns of a string: {steps.Sum(s => s.Change.Turned)}, semitones: {steps.Sum(s => s.Change.Semitones)}, capo moves: {steps.Count(s => s.NewCapo is not null)}. {Sure(list.Order)}");
+            $"turns of a string: {steps.Sum(s => s.Change.Turned)}, semitones: {steps.Sum(s => s.Change.Semitones)}, capo moves: "
+                + $"{steps.Count(s => s.NewCapo is not null)}. {Sure(list.Order)}");
         if (!list.Others.IsEmpty)
             text.AppendLine($"left out, for another number of strings: {string.Join(", ", list.Others.Select(s => s.Title))}");
         return text.ToString();

@@ -20,7 +20,8 @@ internal static class SongbookReport
             text.AppendLine(string.Create(CultureInfo.InvariantCulture,
                 $"{song.Title.PadRight(width)}  {Key(song).PadRight(keys)} {Setting(song),-24} {Harp(song),-14} {song.Tempo.Value:0.#} in {song.Meter.Value}"));
         Part(text, "shapes, the most used first",
-            book.Grips.Select(g => $"{g.Shape,-12} {string.Join(", ", g.Names),-14} {TuningCatalogue.DescribeOnAny(g.Tuning)}: {string.Join("; ", g.Uses.Select(u => Bars(u, g.Names.Length > 1)))}"));
+            book.Grips.Select(g => $"{g.Shape,-12} {string.Join(", ", g.Names),-14} {TuningCatalogue.DescribeOnAny(g.Tuning)}: "
+                + $"{string.Join("; ", g.Uses.Select(u => Bars(u, g.Names.Length > 1)))}"));
         Part(text, "strums", book.Strums.Select(s => $"{s.Meter}  {s}   {string.Join("; ", s.Uses.Select(u => $"{u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
         Part(text, "borrowed chords", book.Borrowed.Select(b =>
             $"{b.Numeral,-9} {string.Join("; ", b.Uses.Select(u => $"{Both(u.Song, u.Symbol)} in {u.Song.Title}, {Counted(u.Bars.Length)}"))}"));
@@ -59,9 +60,12 @@ internal static class SongbookReport
                 pitch = s.ReferencePitch.Value.Value,
             }),
             shapes = book.Grips.Select(g => new { shape = g.Shape.ToString(), tuning = g.Tuning.ToString(), names = g.Names, uses = g.Uses.Select(Json) }),
-            strums = book.Strums.Select(s => new { meter = s.Meter.ToString(), strokes = s.ToString(), uses = s.Uses.Select(u => new { song = u.Song.Title, bars = u.Bars }) }),
-            borrowed = book.Borrowed.Select(b => new { numeral = b.Numeral, uses = b.Uses.Select(u => new { song = u.Song.Title, chord = u.Symbol, bars = u.Bars }) }),
-            findings = book.Findings.Select(f => new { kind = JsonNamingPolicy.CamelCase.ConvertName(f.Kind.ToString()), sentence = f.Sentence, songs = f.Songs.Select(s => s.Title) }),
+            strums = book.Strums.Select(s => new { meter = s.Meter.ToString(), strokes = s.ToString(),
+                uses = s.Uses.Select(u => new { song = u.Song.Title, bars = u.Bars }) }),
+            borrowed = book.Borrowed.Select(b => new { numeral = b.Numeral,
+                uses = b.Uses.Select(u => new { song = u.Song.Title, chord = u.Symbol, bars = u.Bars }) }),
+            findings = book.Findings.Select(f => new { kind = JsonNamingPolicy.CamelCase.ConvertName(f.Kind.ToString()), sentence = f.Sentence,
+                songs = f.Songs.Select(s => s.Title) }),
         },
         JsonLayout.Readable) + "\n";
 
@@ -87,7 +91,8 @@ internal static class SongbookReport
     }
 
     private static string Described(ShapeUse use) =>
-        $"{Both(use.Song, use.Name)} as {use.Shape} in {Setting(use.Song)}, {(use.Bars.IsEmpty ? "named but not used" : $"bars {string.Join(", ", use.Bars)}")}";
+        $"{Both(use.Song, use.Name)} as {use.Shape} in {Setting(use.Song)}, "
+            + (use.Bars.IsEmpty ? "named but not used" : $"bars {string.Join(", ", use.Bars)}");
 
     private static string Setting(Song song) =>
         TuningCatalogue.DescribeOnAny(song.Tuning.Value) + (song.Capo.Value.Fret == 0 ? "" : $", capo {song.Capo.Value.Describe(song.Tuning.Value)}");
@@ -102,7 +107,9 @@ internal static class SongbookReport
         : names.HandFirst ? $"{names.Hand(song.Key.Value)} (sounds {song.Key.Value})" : $"{song.Key.Value} (play {names.Hand(song.Key.Value)})";
 
     private static string Bars(ShapeUse use, bool named) =>
-        $"{use.Song.Title}, {(named || CapoNames.Of(use.Song) is not null ? Both(use.Song, use.Symbol) + " " : "")}{(use.Bars.IsEmpty ? "named only" : Counted(use.Bars.Length))}";
+        $"{use.Song.Title}, "
+            + (named || CapoNames.Of(use.Song) is not null ? Both(use.Song, use.Symbol) + " " : "")
+            + (use.Bars.IsEmpty ? "named only" : Counted(use.Bars.Length));
 
     private static string Counted(int bars) => bars == 1 ? "1 bar" : $"{bars} bars";
 }

@@ -17,7 +17,8 @@ internal static class TuningList
             foreach (var tuning in instrument)
                 text.AppendLine($"  {Names(tuning).PadRight(name)}  {tuning.Tuning}");
         }
-        return text.Append("\nA song file and --tuning take a guitar's by name alone (open D), others with their instrument (ukulele low G); an instrument alone is its first.\n").ToString();
+        return text.Append("\nA song file and --tuning take a guitar's by name alone (open D), others with their instrument (ukulele low G); an instrument "
+            + "alone is its first.\n").ToString();
     }
 
     private static string Names(NamedTuning tuning) => string.Join(", ", tuning.OtherNames.Prepend(tuning.Name));

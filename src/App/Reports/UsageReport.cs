@@ -16,9 +16,11 @@ internal static class UsageReport
     private static string Message(ParseResult parsed, Command command)
     {
         if (MistakenOption(parsed) is { } option)
-            return $"{option} is no option {(command is RootCommand ? "of harkbook" : $"of '{command.Name}'")}. Its options are {Known(command.Options.Select(o => o.Name))}";
+            return $"{option} is no option {(command is RootCommand ? "of harkbook" : $"of '{command.Name}'")}. Its options are "
+                + $"{Known(command.Options.Select(o => o.Name))}";
         if (command is RootCommand)
-            return $"{(parsed.UnmatchedTokens is [var word, ..] ? $"'{word}' is no command" : "no command was given")}. The commands are {Known(command.Subcommands.Select(c => c.Name))}";
+            return $"{(parsed.UnmatchedTokens is [var word, ..] ? $"'{word}' is no command" : "no command was given")}. The commands are "
+                + $"{Known(command.Subcommands.Select(c => c.Name))}";
         return Message(parsed.Errors[0]) ?? (parsed.UnmatchedTokens is [var left, ..]
             ? $"'{left}' is one word too many for '{command.Name}'. Put names with blanks in quotes."
             : parsed.Errors[0].Message);
@@ -39,7 +41,8 @@ internal static class UsageReport
     };
 
     private static string Misread(Option option, string text) =>
-        $"{option.Name} {text}: give {(option.ValueType == typeof(int) ? "a whole number" : option.ValueType == typeof(double) ? "a number" : "one value")}. {Sentence(option)}";
+        $"{option.Name} {text}: give {(option.ValueType == typeof(int) ? "a whole number" : option.ValueType == typeof(double) ? "a number" : "one value")}. "
+            + $"{Sentence(option)}";
 
     private static string Sentence(Symbol symbol) => symbol.Description!.TrimEnd(' ', '…') + ".";
 

@@ -16,7 +16,8 @@ internal static class WhistleReport
         var text = new StringBuilder();
         foreach (var fit in ranked)
         {
-            text.Append(text.Length > 0 ? "\n" : "").AppendLine(CultureInfo.InvariantCulture, $"whistle in {fit.Wind.Name}: {Asks(fit)}; effort {fit.Cost:0.00}");
+            text.Append(text.Length > 0 ? "\n" : "")
+                .AppendLine(CultureInfo.InvariantCulture, $"whistle in {fit.Wind.Name}: {Asks(fit)}; effort {fit.Cost:0.00}");
             foreach (var line in fit.Ways.Chunk(NotesALine))
                 Draw(text, line);
         }

@@ -4,7 +4,8 @@ using Harkbook.Units;
 namespace Harkbook.Audio.Isolation;
 
 /// <summary>
-/// Takes sound apart into spectra of overlapping frames; <see cref="JoinedFrames"/> puts it together again. Hann windows on both ways, a quarter of a frame apart, add up to the sound unchanged
+/// Takes sound apart into spectra of overlapping frames; <see cref="JoinedFrames"/> puts it together again. Hann windows on both ways, a quarter of a frame
+/// apart, add up to the sound unchanged
 /// (J. B. Allen and L. R. Rabiner, "A unified approach to short-time Fourier analysis and synthesis", Proc. IEEE 65, 1977).
 /// </summary>
 internal sealed class Frames

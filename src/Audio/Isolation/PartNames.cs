@@ -14,8 +14,10 @@ internal static class PartNames
         "held" => new HeldOrStruck("held", Texture.Held),
         "struck" => new HeldOrStruck("struck", Texture.Struck),
         "rest" => new HeldOrStruck("rest", Texture.Rest),
-        var other when other.StartsWith("pan:", StringComparison.Ordinal) && Range(other[4..]) is { } r && r.From >= -100 && r.To <= 100 => new StereoPlace(other, r.From / 100, r.To / 100),
-        var other when other.StartsWith("band:", StringComparison.Ordinal) && Range(other[5..]) is { From: >= 10, To: <= 20_000 } r => new Band(other, r.From, r.To),
+        var other when other.StartsWith("pan:", StringComparison.Ordinal) && Range(other[4..]) is { } r && r.From >= -100 && r.To <= 100 =>
+            new StereoPlace(other, r.From / 100, r.To / 100),
+        var other when other.StartsWith("band:", StringComparison.Ordinal) && Range(other[5..]) is { From: >= 10, To: <= 20_000 } r =>
+            new Band(other, r.From, r.To),
         _ => null,
     };
 

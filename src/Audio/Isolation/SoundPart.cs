@@ -18,7 +18,8 @@ public abstract class SoundPart
     public string Text { get; }
 
     /// <summary>What <see cref="TryParse"/> reads, in words.</summary>
-    public const string Words = "left, right, mid, side, held, struck, rest, pan:FROM..TO (-100 left to 100 right), band:LOW..HIGH (in Hz); several are joined by +, as in pan:-100..-30+held";
+    public const string Words = "left, right, mid, side, held, struck, rest, pan:FROM..TO (-100 left to 100 right), band:LOW..HIGH (in Hz); several are joined "
+        + "by +, as in pan:-100..-30+held";
 
     /// <summary>The part of a sound: as long as the sound, at its rate; in memory.</summary>
     public Signal Of(ISound sound, CancellationToken ct = default)

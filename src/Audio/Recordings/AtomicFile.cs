@@ -69,7 +69,8 @@ public static class AtomicFile
         _ => $"{path}: can't be written ({cause.Message.TrimEnd('.')}). Choose another place.",
     }, cause);
 
-    /// <summary>Whether an error of the system says that the disk is full: ENOSPC on Unix (28), ERROR_DISK_FULL (112) and ERROR_HANDLE_DISK_FULL (39) on Windows.</summary>
+    /// <summary>Whether an error of the system says that the disk is full: ENOSPC on Unix (28), ERROR_DISK_FULL (112) and ERROR_HANDLE_DISK_FULL (39) on
+    /// Windows.</summary>
     public static bool IsDiskFull(Exception e) => (e.HResult & 0xFFFF) is 28 or 112 or 39;
 
     /// <summary>

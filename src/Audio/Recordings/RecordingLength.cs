@@ -19,6 +19,7 @@ internal static class RecordingLength
         if (length < shortest)
             throw new RecordingException($"{path}: {Words.Time(length)} is too short to listen to. At least 1 s is needed, and about 10 s to find a beat.");
         if (length > longest)
-            throw new RecordingException($"{path}: {Words.Time(length)} is too long; 3 h is the limit. Cut out the song first, here 5 minutes from minute 30: ffmpeg -ss 30:00 -t 5:00 -i \"{path}\" song.wav");
+            throw new RecordingException($"{path}: {Words.Time(length)} is too long; 3 h is the limit. Cut out the song first, here 5 minutes from minute 30: "
+                + $"ffmpeg -ss 30:00 -t 5:00 -i \"{path}\" song.wav");
     }
 }

@@ -66,6 +66,7 @@ public sealed class RealFft
     private static void Require(int length, int expected, string name)
     {
         if (length != expected)
-            throw new ArgumentException($"This transform needs {expected} values here and was given {length}; a frame or spectrum of another size is the likely cause.", name);
+            throw new ArgumentException(
+                $"This transform needs {expected} values here and was given {length}; a frame or spectrum of another size is the likely cause.", name);
     }
 }

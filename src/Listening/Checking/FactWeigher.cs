@@ -18,8 +18,8 @@ internal static class FactWeigher
                 $"{t.Tuning}, capo {t.Capo.Describe(t.Tuning)}").Tuning(hearing.Tuning.Best);
         yield return Meter(song, hearing);
         yield return Tempo(song, hearing);
-        var main = hearing.Keys.MaxBy(k => (k.End - k.Start).Value)!.Key;
-        yield return Listed(ClaimKind.Key, $"key {song.Key.Value}", main, k => k == song.Key.Value, k => k.ToString()).Stating(SongFact.Key);
+        if (hearing.MainKey is { } main)
+            yield return Listed(ClaimKind.Key, $"key {song.Key.Value}", main, k => k == song.Key.Value, k => k.ToString()).Stating(SongFact.Key);
         foreach (var finding in ChangedKeys(song, hearing))
             yield return finding;
         if (song.Harp is { } harp)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Evidence;
+using Harkbook.Listening.Reading.Harmony;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
@@ -15,7 +16,7 @@ internal sealed class GridChords
     private GridChords(WeighedChords weighed) => this.weighed = weighed;
 
     /// <param name="beats">Rising. Fixed frames stand in for fewer than four.</param>
-    public static GridChords Of(NotePosteriorgram notes, ImmutableArray<HeardBeat> beats) => new(ChordEstimator.Trained().Weigh(notes, beats, default));
+    public static GridChords Of(NotePosteriorgram notes, ImmutableArray<HeardBeat> beats) => new(HarmonyReader.Trained().Weigh(notes, beats));
 
     /// <summary>
     /// The log-posterior of each chord state over a stretch, up to what is common to all: the mean log-likelihood of its beats, counted as the square root

@@ -2,7 +2,8 @@ using Microsoft.ML.OnnxRuntime;
 
 namespace Harkbook.Listening.Estimators;
 
-/// <summary>Keeps a network's outputs in the same arrays from piece to piece while pieces are of one size: made anew each time, they would wait for the collector by the hundred megabytes.</summary>
+/// <summary>Keeps a network's outputs in the same arrays from piece to piece while pieces are of one size: made anew each time, they would wait for the
+/// collector by the hundred megabytes.</summary>
 internal sealed class OutputBuffers(int outputs)
 {
     private readonly float[][] buffers = [.. Enumerable.Repeat(Array.Empty<float>(), outputs)];

@@ -46,7 +46,8 @@ public static class Evaluator
         yield return new("beat continuity, any level", continuity.AnyLevelTotal);
         var downbeats = BeatScores.Trimmed(truth.Downbeats);
         if (downbeats.Length > 1)
-            yield return new("downbeat F", BeatScores.FMeasure(downbeats, BeatScores.Trimmed(hearing.Beats.Where(b => b.PositionInBar == 1).Select(b => b.Time.Value))).F);
+            yield return new("downbeat F",
+                BeatScores.FMeasure(downbeats, BeatScores.Trimmed(hearing.Beats.Where(b => b.PositionInBar == 1).Select(b => b.Time.Value))).F);
     }
 
     private static IEnumerable<Measured> Tempo(Hearing hearing, Annotation truth)

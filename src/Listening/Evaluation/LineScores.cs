@@ -13,7 +13,8 @@ internal static class LineScores
         if (truth.Lines is not { } lines)
             return [];
         var kinds = lines.Select(l => l.Kind).ToHashSet();
-        IEnumerable<Measured> told = kinds.Contains(null) ? [] : [new("second instruments, just these", kinds.SetEquals(heard.Found.Select(l => (LineKind?)l.Kind.Best)) ? 1 : 0)];
+        IEnumerable<Measured> told = kinds.Contains(null) ? []
+            : [new("second instruments, just these", kinds.SetEquals(heard.Found.Select(l => (LineKind?)l.Kind.Best)) ? 1 : 0)];
         var each = lines.Select(line => Of(Meant(heard, lines, line), a4, line).ToImmutableArray());
         return told.Concat(Evaluator.Mean(each).Select(m => m with { Weight = 1 }));
     }
@@ -22,7 +23,8 @@ internal static class LineScores
     {
         if (!truth.Melody.IsEmpty)
         {
-            var melody = MelodyScores.Of([.. truth.Melody.Select(p => new MelodyFrame(p.Hertz is { } hertz ? CentsOf(hertz) : null, At(heard?.Contour, p.Time, a4)))]);
+            var melody = MelodyScores
+                .Of([.. truth.Melody.Select(p => new MelodyFrame(p.Hertz is { } hertz ? CentsOf(hertz) : null, At(heard?.Contour, p.Time, a4)))]);
             yield return new("melody raw pitch", melody.RawPitch);
             yield return new("melody voicing recall", melody.VoicingRecall);
             yield return new("melody voicing false alarm", melody.VoicingFalseAlarm);

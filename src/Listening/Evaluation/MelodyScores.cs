@@ -36,7 +36,8 @@ public sealed record MelodyScores(double RawPitch, double RawChroma, double Voic
             right += off < Tolerance ? 1 : 0;
             chroma += Math.Abs(off - 1200 * Math.Floor(off / 1200 + 0.5)) < Tolerance ? 1 : 0;
         }
-        return new(Share(right, sounding), Share(chroma, sounding), Share(said, sounding), Share(falsely, silent), Share(right + silent - falsely, frames.Count));
+        return new(Share(right, sounding), Share(chroma, sounding), Share(said, sounding), Share(falsely, silent),
+            Share(right + silent - falsely, frames.Count));
     }
 
     private static double Share(int part, int whole) => whole == 0 ? 0 : (double)part / whole;

@@ -31,7 +31,8 @@ public static class Sureness
         .. estimates.GroupBy(e => e.Kind).SelectMany(kind => Bounds.Zip(Bounds.Skip(1), (from, to) => (from, to))
             .Select(b => (b.from, b.to, In: kind.Where(e => e.Confidence >= b.from && (e.Confidence < b.to || b.to == 1)).ToList()))
             .Where(b => b.In.Count > 0)
-            .Select(b => new Reliability(kind.Key, b.from, b.to, b.In.Sum(e => e.Right ? e.Weight : 0) / Math.Max(1e-12, b.In.Sum(e => e.Weight)), b.In.Count))),
+            .Select(b => new Reliability(kind.Key, b.from, b.to,
+                b.In.Sum(e => e.Right ? e.Weight : 0) / Math.Max(1e-12, b.In.Sum(e => e.Weight)), b.In.Count))),
     ];
 
     /// <summary>A beat is right within 70 ms of a true one; those before the first true beat and after the last aren't judged.</summary>

@@ -14,7 +14,8 @@ public static class EvidenceFile
 {
     private sealed record Shapes(
         int Frames, int Pitches, double Hop, int LowestMidi, double HeardAbout, double OnsetThreshold, double ReleaseThreshold,
-        int PulseFrames, bool PulseLearned, int? FirstSound, int? LastSound, int LineFrames, int LineCells, int ColourFrames, int ColourBands, Pitch[] ReferencePitch);
+        int PulseFrames, bool PulseLearned, int? FirstSound, int? LastSound, int LineFrames, int LineCells, int ColourFrames, int ColourBands,
+            Pitch[] ReferencePitch);
 
     private sealed record Pitch(double Hertz, double Confidence, string? Why);
 
@@ -36,8 +37,10 @@ public static class EvidenceFile
         var (notes, pulse) = (evidence.Notes, evidence.Pulse);
         var (counts, cells) = evidence.Lines.Packed();
         var shapes = new Shapes(
-            notes.Frames, notes.Pitches, notes.Hop.Value, notes.LowestMidi, evidence.HeardAbout.Value, evidence.Picking.OnsetThreshold, evidence.Picking.ReleaseThreshold,
-            pulse.Curves.Frames, pulse.Curves.Learned, pulse.Span?.First, pulse.Span?.Last, counts.Length, cells.Length, evidence.Colour.Frames, evidence.Colour.Bands,
+            notes.Frames, notes.Pitches, notes.Hop.Value, notes.LowestMidi, evidence.HeardAbout.Value, evidence.Picking.OnsetThreshold,
+                evidence.Picking.ReleaseThreshold,
+            pulse.Curves.Frames, pulse.Curves.Learned, pulse.Span?.First, pulse.Span?.Last, counts.Length, cells.Length, evidence.Colour.Frames,
+                evidence.Colour.Bands,
             [.. evidence.ReferencePitch.Candidates.Select(c => new Pitch(c.Value.Value, c.Confidence, c.Evidence))]);
         Put(archive, "evidence.json", JsonSerializer.SerializeToUtf8Bytes(shapes));
         Put(archive, "sounding", notes.Sounding.Steps.Span);
@@ -66,7 +69,8 @@ public static class EvidenceFile
             Notes = new(
                 Seconds.FromSeconds(shapes.Hop), shapes.LowestMidi, Matrix("sounding"), Matrix("onset"), Matrix("end"),
                 LevelMatrix.OfSteps(shapes.Frames, shapes.Pitches, Bytes(archive, "level", cells))),
-            Pulse = shapes is { FirstSound: { } first, LastSound: { } last } ? new(Curves(archive, shapes), Bands(archive, shapes), new(first, last)) : PulseSound.None,
+            Pulse = shapes is { FirstSound: { } first, LastSound: { } last } ? new(Curves(archive, shapes), Bands(archive, shapes), new(first, last))
+                : PulseSound.None,
             Lines = LineCells.Unpacked(Bytes(archive, "line-counts", shapes.LineFrames), Bytes(archive, "line-cells", shapes.LineCells)),
             Colour = new(shapes.ColourBands, Halves("harmony", SoundColour.Classes), Halves("colour", shapes.ColourBands)),
         };

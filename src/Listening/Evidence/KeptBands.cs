@@ -37,7 +37,8 @@ internal sealed class KeptBands : IPulseBands
 
     public void Fill(int first, int frames, Memory<float> into, CancellationToken cancellation) => Fill(first, frames, into.Span, PulseBands.Count);
 
-    public void FillMoments(int first, int frames, Memory<float> into, CancellationToken cancellation) => Fill(first, frames, into.Span, PulseBands.Moments.Bands);
+    public void FillMoments(int first, int frames, Memory<float> into, CancellationToken cancellation) =>
+        Fill(first, frames, into.Span, PulseBands.Moments.Bands);
 
     private void Fill(int first, int frames, Span<float> into, int width)
     {

@@ -10,7 +10,8 @@ public sealed class NotePosteriorgram
 {
     /// <param name="end">Null where ends weren't listened for.</param>
     /// <param name="level">Null where it wasn't measured.</param>
-    public NotePosteriorgram(Seconds hop, int lowestMidi, PosteriorMatrix sounding, PosteriorMatrix onset, PosteriorMatrix? end = null, LevelMatrix? level = null)
+    public NotePosteriorgram(Seconds hop, int lowestMidi, PosteriorMatrix sounding, PosteriorMatrix onset, PosteriorMatrix? end = null,
+        LevelMatrix? level = null)
     {
         var shape = (sounding.Frames, sounding.Pitches);
         if (shape != (onset.Frames, onset.Pitches) || shape != (end?.Frames ?? shape.Frames, end?.Pitches ?? shape.Pitches)

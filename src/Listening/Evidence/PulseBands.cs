@@ -58,7 +58,8 @@ internal sealed class PulseBands : IPulseBands
     public void Fill(int first, int frames, Memory<float> values, CancellationToken cancellation) => Fill(first, frames, values, Count, cancellation);
 
     /// <summary>Fills frames × <see cref="Moments.Bands"/> values.</summary>
-    public void FillMoments(int first, int frames, Memory<float> values, CancellationToken cancellation) => Fill(first, frames, values, Moments.Bands, cancellation);
+    public void FillMoments(int first, int frames, Memory<float> values, CancellationToken cancellation) =>
+        Fill(first, frames, values, Moments.Bands, cancellation);
 
     private void Fill(int first, int frames, Memory<float> values, int width, CancellationToken cancellation)
     {

@@ -35,7 +35,8 @@ internal readonly record struct SoundingSpan(int First, int Last)
         const int Block = 100 * PulseBands.HopSamples;
         var levels = new List<float>();
         for (var start = 0; start < sound.Length; start += Block)
-            levels.AddRange(sound.Cut(start, Math.Min(Block, sound.Length - start)).Channels[0].Chunk(PulseBands.HopSamples).Select(c => MathF.Sqrt(c.Sum(x => x * x) / c.Length)));
+            levels.AddRange(sound.Cut(start, Math.Min(Block, sound.Length - start)).Channels[0].Chunk(PulseBands.HopSamples)
+                .Select(c => MathF.Sqrt(c.Sum(x => x * x) / c.Length)));
         return [.. levels];
     }
 }

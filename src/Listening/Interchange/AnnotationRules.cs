@@ -17,7 +17,8 @@ internal static class AnnotationRules
             .Concat(annotation.Chords.Select(Misread).OfType<string>())
             .Concat(annotation.Notes.Where(n => !IsSpan(n.Onset, n.End)).Select(_ => "a note has no start and end in seconds, the end last."))
             .Concat(annotation.Notes.Where(n => n.Midi is not (>= 0 and <= 127))
-                .Select(n => string.Create(CultureInfo.InvariantCulture, $"the note at {n.Onset:0.###} s has the pitch {n.Midi:0.##}; give 0 to 127 as MIDI counts, or 8.2 to 12543 Hz.")))
+                .Select(n => string.Create(CultureInfo.InvariantCulture,
+                    $"the note at {n.Onset:0.###} s has the pitch {n.Midi:0.##}; give 0 to 127 as MIDI counts, or 8.2 to 12543 Hz.")))
             .Concat(Outside(annotation.Duration, 0, 1e6, "length", "seconds"))
             .Concat(Outside(annotation.Tempo, 1, 1000, "tempo", "beats a minute"))
             .Concat(Outside(annotation.ReferenceHertz, 100, 1000, "A4", "Hz"))

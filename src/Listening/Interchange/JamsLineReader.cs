@@ -11,7 +11,8 @@ namespace Harkbook.Listening.Interchange;
 /// </summary>
 /// <param name="observations">What a part's data hold.</param>
 /// <param name="notes">The notes of a part.</param>
-internal sealed class JamsLineReader(Func<JsonElement, IEnumerable<(double Time, double Duration, JsonElement Value)>> observations, Func<JsonElement, IEnumerable<ScoredNote>> notes)
+internal sealed class JamsLineReader(
+    Func<JsonElement, IEnumerable<(double Time, double Duration, JsonElement Value)>> observations, Func<JsonElement, IEnumerable<ScoredNote>> notes)
 {
     public static bool IsLine(JsonElement part) => Text(part, "instrument") is not null;
 

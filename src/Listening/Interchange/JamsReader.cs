@@ -23,11 +23,13 @@ public static class JamsReader
         }
         catch (JsonException e)
         {
-            throw new AnnotationException($"{path}, line {e.LineNumber + 1}, byte {e.BytePositionInLine + 1}: this isn't JSON, which a JAMS file is written in. Export it again.", e);
+            throw new AnnotationException(
+                $"{path}, line {e.LineNumber + 1}, byte {e.BytePositionInLine + 1}: this isn't JSON, which a JAMS file is written in. Export it again.", e);
         }
         catch (KeyNotFoundException e)
         {
-            throw new AnnotationException($"{path}: not a JAMS file: it needs file_metadata and annotations, each annotation a namespace and data, each observation time, duration and value.", e);
+            throw new AnnotationException($"{path}: not a JAMS file: it needs file_metadata and annotations, each annotation a namespace and data, each "
+                + "observation time, duration and value.", e);
         }
         catch (InvalidOperationException e)
         {
@@ -86,7 +88,8 @@ public static class JamsReader
         var hertz = part.GetProperty("namespace").GetString() == "note_hz";
         int? stringIndex = part.TryGetProperty("annotation_metadata", out var meta)
             && meta.TryGetProperty("data_source", out var source)
-            && int.TryParse(source.ValueKind == JsonValueKind.String ? source.GetString() : null, NumberStyles.None, CultureInfo.InvariantCulture, out var index)
+            && int.TryParse(source.ValueKind == JsonValueKind.String ? source.GetString() : null, NumberStyles.None,
+                CultureInfo.InvariantCulture, out var index)
             ? index
             : null;
         return Observations(part).Select(o =>

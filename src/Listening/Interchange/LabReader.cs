@@ -25,7 +25,8 @@ public static class LabReader
         if (chords * 2 <= lines.Length || lines.All(l => l.Label is null || IsFormLetter(l.Span.Label)))
             return new() { Sections = [.. lines.Select(l => l.Span)] };
         var wrong = lines.First(l => l.Label is null);
-        throw new AnnotationException($"{path}, line {wrong.Number}: '{wrong.Span.Label}' is no chord, as most labels of the file are; write D:min7 or Dm7, N where no chord sounds, X for one that nobody named.");
+        throw new AnnotationException($"{path}, line {wrong.Number}: '{wrong.Span.Label}' is no chord, as most labels of the file are; write D:min7 or Dm7, N "
+            + "where no chord sounds, X for one that nobody named.");
     }
 
     /// <summary>A chord in Harte syntax, whichever way the file writes it; null for a label that is none.</summary>

@@ -21,7 +21,8 @@ public static class MidiReader
         }
         catch (Exception e) when (e is FormatException or EndOfStreamException or ArgumentException or IndexOutOfRangeException or OverflowException)
         {
-            throw new AnnotationException($"{path}: not a Standard MIDI File that can be read ({e.Message.TrimEnd('.')}). Export it again as MIDI type 0 or 1.", e);
+            throw new AnnotationException($"{path}: not a Standard MIDI File that can be read ({e.Message.TrimEnd('.')}). Export it again as MIDI type 0 or 1.",
+                e);
         }
         var events = file.Events.SelectMany(track => track).OrderBy(e => e.AbsoluteTime).ToImmutableArray();
         var clock = new MidiClock(file.DeltaTicksPerQuarterNote, events);

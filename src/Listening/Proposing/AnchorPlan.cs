@@ -27,7 +27,10 @@ internal sealed class AnchorPlan
             starts.Add((starts.Count, axis.Times.Length - 1));
         var inside = starts.Where(s => axis.Times[s.Beat] >= 0 && axis.Times[s.Beat] <= length.Value).ToList();
         foreach (var i in AnchorThinning.Choose(axis.Times, [.. inside.Select(s => s.Beat)], beat => axis.Confidences[beat] is not null, Tolerance))
-            byBar[inside[i].Bar] = new(0, Milliseconds(axis.Times[inside[i].Beat])) { Standing = Standing.HeardToThePercent(NearestConfidence(axis, inside[i].Beat)) };
+            byBar[inside[i].Bar] = new(0, Milliseconds(axis.Times[inside[i].Beat]))
+            {
+                Standing = Standing.HeardToThePercent(NearestConfidence(axis, inside[i].Beat)),
+            };
         foreach (var claim in claimed.Where(c => c.PositionInBar == 1))
         {
             foreach (var (bar, _) in inside.Where(s => Math.Abs(axis.Times[s.Beat] - claim.Time.Value) <= ClaimWindow).Take(1))
@@ -46,5 +49,6 @@ internal sealed class AnchorPlan
 
     /// <summary>A bar start that was added is as sure as the beat next to it.</summary>
     private static double NearestConfidence(BeatAxis axis, int beat) =>
-        Enumerable.Range(0, axis.Confidences.Length).Where(i => axis.Confidences[i] is not null).OrderBy(i => Math.Abs(i - beat)).Select(i => axis.Confidences[i]).First() ?? 0;
+        Enumerable.Range(0, axis.Confidences.Length).Where(i => axis.Confidences[i] is not null).OrderBy(i => Math.Abs(i - beat))
+            .Select(i => axis.Confidences[i]).First() ?? 0;
 }

@@ -32,7 +32,8 @@ internal sealed class ChordPlacing(BeatAxis line, int divisions)
     public ImmutableArray<Claim<ChordUse>> InBar(ProposedBar bar, ImmutableArray<GridChord> chords, IReadOnlyDictionary<Chord, Shape> shapes)
     {
         var (start, end) = (bar.FirstBeat * divisions, bar.EndBeat * divisions);
-        return [.. chords.Where(c => c.Start < end && c.End > start).Select(c => Claim(c, Math.Max(c.Start, start) - start, Math.Min(c.End, end) - start, shapes))];
+        return [.. chords.Where(c => c.Start < end && c.End > start)
+            .Select(c => Claim(c, Math.Max(c.Start, start) - start, Math.Min(c.End, end) - start, shapes))];
     }
 
     private Claim<ChordUse> Claim(GridChord chord, int from, int to, IReadOnlyDictionary<Chord, Shape> shapes) => new(

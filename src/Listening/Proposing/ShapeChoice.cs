@@ -39,10 +39,12 @@ internal sealed class ShapeChoice
         var order = placed.Where(p => !p.Chord.IsNone).Select(p => p.Chord).ToList();
         var guitar = hearing.Tuning.Best;
         hand = Hand.On(guitar.Tuning, hearing.Claims.Reach);
-        var found = order.Distinct().Select(c => (Chord: c, Ways: Ways(c, guitar, strengths.GetValueOrDefault(c), played.GetValueOrDefault(c)))).Where(f => f.Ways.Length > 0).ToList();
+        var found = order.Distinct().Select(c => (Chord: c, Ways: Ways(c, guitar, strengths.GetValueOrDefault(c), played.GetValueOrDefault(c))))
+            .Where(f => f.Ways.Length > 0).ToList();
         chords = [.. found.Select(f => f.Chord)];
         candidates = [.. found.Select(f => f.Ways)];
-        foreach (var (a, b) in order.Zip(order.Skip(1)).Select(p => (chords.IndexOf(p.First), chords.IndexOf(p.Second))).Where(p => p.Item1 >= 0 && p.Item2 >= 0 && p.Item1 != p.Item2))
+        foreach (var (a, b) in order.Zip(order.Skip(1)).Select(p => (chords.IndexOf(p.First), chords.IndexOf(p.Second)))
+            .Where(p => p.Item1 >= 0 && p.Item2 >= 0 && p.Item1 != p.Item2))
             changes[(a, b)] = changes.GetValueOrDefault((a, b)) + 1;
     }
 
@@ -68,7 +70,8 @@ internal sealed class ShapeChoice
         if (played is not null && AsPlayed(played, guitar) is { } own && !ways.Any(w => w.Shape.WithoutFingers() == own.Shape.WithoutFingers()))
             ways.Add(own);
         ways.RemoveAll(w => ShapeContradiction.Of(w.Shape, guitar.Tuning, guitar.Capo, chord) is not null);
-        return [.. ways.Select(w => (w.Shape, Match: Match(w.Shape, guitar, heard, played), w.Total)).Select(w => (w.Shape, w.Match, w.Total + MatchWeight * (1 - w.Match)))];
+        return [.. ways.Select(w => (w.Shape, Match: Match(w.Shape, guitar, heard, played), w.Total))
+            .Select(w => (w.Shape, w.Match, w.Total + MatchWeight * (1 - w.Match)))];
     }
 
     /// <summary>Just what was played, whatever the chord is called; null where no hand holds it.</summary>
@@ -76,7 +79,8 @@ internal sealed class ShapeChoice
     {
         var shape = played.Shape(guitar.Tuning.Count);
         return shape.SoundingStrings >= 2 && FingeringSolver.Solve(shape, guitar.Capo, hand).Fingering is { } fingering
-            ? (shape.WithFingers(fingering.Fingers), fingering.Effort.Total + ForeignShape + SilentString * (guitar.Tuning.Count - shape.SoundingStrings) + shape.MutedInnerStrings.Length)
+            ? (shape.WithFingers(fingering.Fingers), fingering.Effort.Total + ForeignShape + SilentString * (guitar.Tuning.Count - shape.SoundingStrings)
+                + shape.MutedInnerStrings.Length)
             : null;
     }
 

@@ -33,9 +33,10 @@ public static class SongProposer
         int[] sectionEnds = [.. plan.Select(p => line.Bars[p.EndBar - 1].EndBeat)];
         var harp = new HarpPlacing(hearing.Lines.Of(LineKind.Harmonica), line, meter.IsCompound, sectionEnds);
         var sung = new SungPlacing(hearing.Lines.Of(LineKind.Voice), line, meter.IsCompound, sectionEnds);
-        var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf), Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
+        var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf),
+            Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
         var length = Ceiling(hearing.Recording.Length);
-        var key = MainKey(hearing.Keys);
+        var key = KeyOf(hearing);
         if (claims.Keys.Any(k => k.Key == key.Value))
             key = key with { Standing = Standing.Decided };
         var (anchors, keys) = (new AnchorPlan(line, length, claims.Beats), new KeyPlan(hearing.Keys, line, key.Value));
@@ -43,30 +44,26 @@ public static class SongProposer
         {
             Title = title,
             Recording = new(recordingPath, hearing.Recording.ContentHash, length),
-            ReferencePitch = new(Hertz.FromHertz(Math.Round(hearing.ReferencePitch.Best.Value, 2)), Said(claims.ReferencePitch is not null, hearing.ReferencePitch)),
+            ReferencePitch = new(Hertz.FromHertz(Math.Round(hearing.ReferencePitch.Best.Value, 2)),
+                Said(claims.ReferencePitch is not null, hearing.ReferencePitch)),
             Tuning = new(hearing.Tuning.Best.Tuning, Said(claims.Tuning is not null, hearing.Tuning)),
             Capo = new(hearing.Tuning.Best.Capo, Said(claims.Capo is not null, hearing.Tuning)),
             Meter = new(meter, Said(claims.Meter is not null, hearing.Meter)),
-            Tempo = hearing.Tempo.Best is >= 20 and <= 400 ? new(Math.Round(hearing.Tempo.Best, 1), Said(claims.Tempo is not null, hearing.Tempo)) : new(120, Standing.Assumed),
+            Tempo = hearing.Tempo.Best is >= 20 and <= 400 ? new(Math.Round(hearing.Tempo.Best, 1), Said(claims.Tempo is not null, hearing.Tempo))
+                : new(120, Standing.Assumed),
             Key = key,
             Harp = Harp(hearing.Lines.Of(LineKind.Harmonica), claims.HarpKey is not null),
-            Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape, Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
-            Sections = [.. plan.Select(p => new Section(p.Name, anchors.In(p, isLast: p.EndBar == bars.Length), bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p) })],
+            Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape,
+                Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
+            Sections = [.. plan.Select(p => new Section(p.Name, anchors.In(p, isLast: p.EndBar == bars.Length),
+                bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p) })],
         };
     }
 
-    /// <summary>The key that is heard longest, surer stretches counting more; assumed when none was heard.</summary>
-    private static Fact<Key> MainKey(ImmutableArray<HeardKey> keys)
-    {
-        var main = keys
-            .GroupBy(k => k.Key.Best)
-            .Select(g => (Key: g.Key, Length: g.Sum(k => (k.End - k.Start).Value), Weight: g.Sum(k => (k.End - k.Start).Value * k.Key.Confidence)))
-            .OrderByDescending(g => g.Weight)
-            .FirstOrDefault();
-        return main.Key is null
-            ? new(new(PitchName.Parse("C"), Mode.Major), Standing.Assumed)
-            : new(main.Key, Standing.HeardToThePercent(main.Length > 0 ? main.Weight / main.Length : 0));
-    }
+
+    /// <summary>Assumed when none was heard.</summary>
+    private static Fact<Key> KeyOf(Hearing hearing) =>
+        hearing.MainKey is { } main ? new(main.Best, Said(isTold: false, main)) : new(new(PitchName.Parse("C"), Mode.Major), Standing.Assumed);
 
     /// <summary>As sure as that there is a harmonica and that it is this one.</summary>
     private static Fact<HarpReference>? Harp(HeardLine? heard, bool isTold) => heard?.Harp is { } harp

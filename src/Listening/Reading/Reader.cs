@@ -4,12 +4,12 @@ using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Estimators.Form;
 using Harkbook.Listening.Estimators.Fretting;
-using Harkbook.Listening.Estimators.Keys;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.SecondInstrument;
 using Harkbook.Listening.Estimators.Tunings;
 using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments.Hands;
+using Harkbook.Listening.Reading.Harmony;
 
 namespace Harkbook.Listening.Reading;
 
@@ -76,11 +76,17 @@ public static class Reader
         var claims = hearing.Claims;
         if (before is not null && before.Beats == hearing.Beats && before.Claims.Keys.SequenceEqual(claims.Keys) && before.Claims.Chords.SequenceEqual(claims.Chords))
             return hearing;
-        var notes = hearing.Evidence.Notes;
-        var chords = hearing.Evidence.IsClassical ? ChordEstimator.Classical() : ChordEstimator.Trained();
-        var weighed = chords.Weigh(notes, hearing.Beats, ct);
-        var keys = new KeyEstimator().Estimate(notes, hearing.Beats, chords.Estimate(weighed, []), weighed, hearing.Recording.Length);
-        return hearing with { Keys = keys, Chords = chords.Estimate(weighed, keys) };
+        var kept = before is not null && before.Beats == hearing.Beats ? before.Harmony?.Weighed : null;
+        var harmony = Harmony(hearing, kept, ct);
+        return hearing with { Keys = harmony.Keys, Chords = harmony.Chords, Harmony = harmony };
+    }
+
+    /// <summary>Keys and chords of a hearing with its beats and claims.</summary>
+    /// <param name="kept">What its spans say, where that was weighed before.</param>
+    internal static ReadHarmony Harmony(Hearing hearing, WeighedChords? kept = null, CancellationToken ct = default)
+    {
+        var reader = hearing.Evidence.IsClassical ? HarmonyReader.ByRules() : HarmonyReader.Trained();
+        return reader.Read(kept ?? reader.Weigh(hearing.Evidence.Notes, hearing.Beats, ct), hearing.Recording.Length, hearing.Claims);
     }
 
     private static Hearing Lines(Hearing hearing, Hearing? before)
@@ -98,8 +104,8 @@ public static class Reader
 
     private static Hearing Guitar(Hearing hearing, Hearing? before, CancellationToken ct)
     {
-        var (claims, key) = (hearing.Claims, hearing.Keys[0].Key.Best);
-        return before is not null && before.Keys[0].Key.Best == key && before.Claims.Tuning == claims.Tuning && before.Claims.Capo == claims.Capo
+        var (claims, key) = (hearing.Claims, hearing.MainKey!.Best);
+        return before is not null && before.MainKey?.Best == key && before.Claims.Tuning == claims.Tuning && before.Claims.Capo == claims.Capo
                 && before.Claims.Reach == claims.Reach
             ? hearing
             : hearing with { Tuning = new TuningEstimator(new() { Hand = HandOf(claims) }).Estimate(hearing.Notes, key, claims.Tuning, claims.Capo, ct) };

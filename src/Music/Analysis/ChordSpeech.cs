@@ -18,7 +18,8 @@ public static partial class ChordSpeech
     }
 
     /// <summary>"F sharp", "B flat".</summary>
-    public static string Of(PitchName note) => $"{note.Letter}{string.Concat(Enumerable.Repeat(note.Alteration < 0 ? " flat" : " sharp", Math.Abs(note.Alteration)))}";
+    public static string Of(PitchName note) =>
+        $"{note.Letter}{string.Concat(Enumerable.Repeat(note.Alteration < 0 ? " flat" : " sharp", Math.Abs(note.Alteration)))}";
 
     /// <summary>A degree above a root: "flat seventh", "ninth", "sharp eleventh"; "root" for the unison.</summary>
     public static string Degree(Interval interval)

@@ -6,7 +6,8 @@ namespace Harkbook.Music.Analysis;
 internal static class NumberWords
 {
     private static readonly string[] Small = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
-    private static readonly string[] Ordinals = ["zeroth", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth"];
+    private static readonly string[] Ordinals = ["zeroth", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth",
+        "eleventh", "twelfth", "thirteenth", "fourteenth"];
 
     /// <summary>"six", from thirteen on "13".</summary>
     public static string Of(int number) => number >= 0 && number < Small.Length ? Small[number] : number.ToString(CultureInfo.InvariantCulture);

@@ -13,7 +13,8 @@ public sealed record BarsPastEnd(int First, int Last, Seconds End)
         return first == 0 ? null : new(first, last, end);
     }
 
-    public override string ToString() => $"{(First == Last ? $"Bar {First} lies" : $"Bars {First} to {Last} lie")} after the recording's end ({TimeText.Write(End)}).";
+    public override string ToString() =>
+        $"{(First == Last ? $"Bar {First} lies" : $"Bars {First} to {Last} lie")} after the recording's end ({TimeText.Write(End)}).";
 
     public static string WhatToDo => "Check the anchors before that, the tempo and how many bars there are.";
 }

@@ -83,6 +83,7 @@ internal sealed class PickedUnderCapo(Song song, Capo capo, ImmutableArray<Named
     private void Miss(Bar bar, PickedNote note)
     {
         if (missing.Length == 0)
-            missing = $"{before.PitchAt(note.StringIndex, note.Fret, song.Key.Value.Centre)}, picked in bar {bar.Number}, lies on no free string with the capo on fret {capo.Fret}";
+            missing = $"{before.PitchAt(note.StringIndex, note.Fret, song.Key.Value.Centre)}, picked in bar {bar.Number}, lies on no free string with the capo "
+                + $"on fret {capo.Fret}";
     }
 }

@@ -39,7 +39,8 @@ public sealed class SongClock
         for (var i = 1; i < ties.Length; i++)
         {
             if (ties[i].Time <= ties[i - 1].Time)
-                throw new ArgumentException($"The anchor at {ties[i].Time} s does not come after the one before it, at {ties[i - 1].Time} s; a song read from a file has rising anchors.", nameof(song));
+                throw new ArgumentException($"The anchor at {ties[i].Time} s does not come after the one before it, at {ties[i - 1].Time} s; a song read from "
+                    + "a file has rising anchors.", nameof(song));
         }
     }
 

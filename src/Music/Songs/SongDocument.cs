@@ -94,7 +94,8 @@ public sealed class SongDocument
     /// <summary>Adds a section at the end: one like an earlier one, or one of empty bars.</summary>
     public SongDocument WithSection(string name, string? like = null, int bars = 4) => Edited([new SectionEdits(Syntax).Add(name, like, bars)]);
 
-    private Meter SongMeter => Syntax.Facts.TryGetValue(SongFact.Meter, out var line) && Meter.TryParse(line.BodyText, out var meter) ? meter : Meter.CommonTime;
+    private Meter SongMeter => Syntax.Facts.TryGetValue(SongFact.Meter, out var line) && Meter.TryParse(line.BodyText, out var meter) ? meter
+        : Meter.CommonTime;
 
     private string Written(string name) => Syntax.HandNames is { } raise ? WrittenName.Moved(OneLine(name), -raise) : OneLine(name);
 
@@ -108,5 +109,6 @@ public sealed class SongDocument
     private SongDocument Edited(IEnumerable<TextEdit> edits) => SongText.Parse(TextEdit.Apply(Text, edits), FileName);
 
     private static string OneLine(string text) =>
-        text.AsSpan().ContainsAny('\r', '\n') ? throw new ArgumentException($"'{text}' has a line end in it; a value of a song file stands on one line.", nameof(text)) : text;
+        text.AsSpan().ContainsAny('\r', '\n') ? throw new ArgumentException($"'{text}' has a line end in it; a value of a song file stands on one line.",
+            nameof(text)) : text;
 }

@@ -18,7 +18,8 @@ internal static class SongTransposition
     {
         Key = song.Key with { Value = Moved(song.Key.Value, by) },
         Shapes = [.. song.Shapes.Select(s => s with { Name = WrittenName.Moved(s.Name, by) })],
-        Sections = [.. song.Sections.Select(s => s with { Keys = [.. s.Keys.Select(k => k with { Key = Moved(k.Key, by) })], Bars = [.. s.Bars.Select(b => Moved(b, by))] })],
+        Sections = [.. song.Sections.Select(s => s with { Keys = [.. s.Keys.Select(k => k with { Key = Moved(k.Key, by) })],
+            Bars = [.. s.Bars.Select(b => Moved(b, by))] })],
     };
 
     public static Fact<HarpReference>? HarpOf(Song song, Interval by) =>

@@ -19,7 +19,8 @@ public sealed record ChordQuality
         ImmutableArray<Interval> sorted = [.. intervals.Distinct().OrderBy(i => i.Steps).ThenBy(i => i.Semitones)];
         return sorted.IsEmpty || (sorted[0].Steps >= 0 && sorted[^1].Steps <= 14)
             ? new(sorted)
-            : throw new ArgumentOutOfRangeException(nameof(intervals), string.Join(' ', sorted), "A chord's intervals rise above its root by degrees 1 to 15; invert a falling one.");
+            : throw new ArgumentOutOfRangeException(nameof(intervals), string.Join(' ', sorted),
+                "A chord's intervals rise above its root by degrees 1 to 15; invert a falling one.");
     }
 
     /// <summary>From degrees with accidentals against the major scale: "1 b3 5 b7".</summary>

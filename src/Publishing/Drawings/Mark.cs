@@ -12,7 +12,8 @@ public abstract record Mark
 
 /// <summary>How a shape is filled and outlined; null leaves either out. Opacity (0–1) counts for both.</summary>
 /// <param name="Dash">Lengths of stroke and gap in turn; empty for a whole line.</param>
-public sealed record Pen(Tint? Fill = null, Tint? Stroke = null, double Width = 0, ImmutableArray<double> Dash = default, double Opacity = 1, bool RoundEnds = false)
+public sealed record Pen(Tint? Fill = null, Tint? Stroke = null, double Width = 0, ImmutableArray<double> Dash = default, double Opacity = 1,
+    bool RoundEnds = false)
 {
     internal double Reach => Stroke is null ? 0 : Width / 2;
 }

@@ -12,7 +12,8 @@ public static class PngWriter
     {
         var (width, height) = (Pixels(drawing.Width, scale), Pixels(drawing.Height, scale));
         if (!(scale > 0) || (long)width * height > MostPixels)
-            throw new ArgumentOutOfRangeException(nameof(scale), scale, $"A scale above 0 that keeps the picture under {MostPixels / 1_000_000} million pixels.");
+            throw new ArgumentOutOfRangeException(nameof(scale), scale,
+                $"A scale above 0 that keeps the picture under {MostPixels / 1_000_000} million pixels.");
         using var surface = SKSurface.Create(new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Premul))
             ?? throw new InvalidOperationException($"No picture of {width} by {height} pixels could be made; too little memory is the likely cause.");
         var ground = palette[Tint.Paper];

@@ -33,7 +33,8 @@ public static partial class PitchText
     /// <summary>"F♯3"; C4 is middle C.</summary>
     public static string Of(Pitch pitch) => Of(pitch.Name) + pitch.Octave.ToString(CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"(?<=\b[A-G]b*)b(?![ac-z])|(?<=\b[A-G]b*)b(?=(?:maj|min|m|dim|aug|add|sus|alt)+(?![a-z]))|(?<![A-Za-z])b+(?=[IViv0-9])|(?<=[A-G0-9m+)/-])b(?=\d)")]
+    [GeneratedRegex(@"(?<=\b[A-G]b*)b(?![ac-z])|(?<=\b[A-G]b*)b(?=(?:maj|min|m|dim|aug|add|sus|alt)+(?![a-z]))"
+        + @"|(?<![A-Za-z])b+(?=[IViv0-9])|(?<=[A-G0-9m+)/-])b(?=\d)")]
     private static partial Regex Flat();
 
     [GeneratedRegex(@"(?<=\b[A-G]#*)#|#(?=[IViv0-9])")]

@@ -86,11 +86,13 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
     private void WriteSheet()
     {
         var pages = BarSheet.Engrave(song, options.Paper, passage);
-        Write("sheet.pdf", $"the song on {pages.Length} page{(pages.Length == 1 ? "" : "s")}", s => PdfWriter.Write(pages, s, Palette.Paper, song.Title, options.Date));
+        Write("sheet.pdf", $"the song on {pages.Length} page{(pages.Length == 1 ? "" : "s")}",
+            s => PdfWriter.Write(pages, s, Palette.Paper, song.Title, options.Date));
         for (var i = 0; i < pages.Length; i++)
         {
             var page = pages[i];
-            Write(string.Create(CultureInfo.InvariantCulture, $"sheet-{i + 1}.png"), $"page {i + 1} as a picture", s => PngWriter.Write(page, s, Palette.Paper, 150 / 72.0));
+            Write(string.Create(CultureInfo.InvariantCulture, $"sheet-{i + 1}.png"), $"page {i + 1} as a picture",
+                s => PngWriter.Write(page, s, Palette.Paper, 150 / 72.0));
         }
     }
 

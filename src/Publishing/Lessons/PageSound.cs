@@ -15,7 +15,8 @@ internal sealed record PageSound(byte[] Bytes, string MediaType, bool Kept)
             var path = await sound.PathAsync(ct);
             return sound.CutAt is null && Path.GetExtension(path).Equals(".wav", StringComparison.OrdinalIgnoreCase)
                 ? new(await File.ReadAllBytesAsync(path, ct), "audio/wav", Kept: false)
-                : throw new FfmpegException($"{path}: putting this sound into the play-along page needs ffmpeg, which is not installed; a whole WAV recording works without.");
+                : throw new FfmpegException(
+                    $"{path}: putting this sound into the play-along page needs ffmpeg, which is not installed; a whole WAV recording works without.");
         }
         using var work = new WorkFolder();
         var kept = await EncodedSound.WriteAsync(ffmpeg, sound, "128k", work.At("sound.m4a"), store,

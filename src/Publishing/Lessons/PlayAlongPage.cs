@@ -81,7 +81,9 @@ public static class PlayAlongPage
         var lead = bar.Chords.Length == 0 ? 0 : bar.Chords[0].Start.Value;
         var spoken = names.Length == 0 ? "no chord" : string.Join(" then ", names);
         var (meter, meterSpoken) = timed.ChangesMeter ? ($" <em>{bar.Meter}</em>", $" in {bar.Meter}") : ("", "");
-        return $"<button type=\"button\" data-bar=\"{index}\" aria-label=\"bar {bar.Number}{meterSpoken}, {spoken}\"><small>{bar.Number}{meter}</small><span>{Gap(lead)}{string.Concat(names.Select((n, i) => $"<b style=\"flex:{Weight(shares[i])}\">{n}{others[i]}</b> "))}</span></button>";
+        var chords = string.Concat(names.Select((n, i) => $"<b style=\"flex:{Weight(shares[i])}\">{n}{others[i]}</b> "));
+        return $"<button type=\"button\" data-bar=\"{index}\" aria-label=\"bar {bar.Number}{meterSpoken}, {spoken}\">"
+            + $"<small>{bar.Number}{meter}</small><span>{Gap(lead)}{chords}</span></button>";
     }
 
     private static string Gap(double beats) => beats > 0 ? $"<i style=\"flex:{Weight(beats)}\"></i>" : "";

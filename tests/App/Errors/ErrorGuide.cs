@@ -13,7 +13,8 @@ internal sealed record GuideLine(string When, string Message, int ExitCode)
 /// <summary>The tables of docs/errors.md.</summary>
 internal static class ErrorGuide
 {
-    private static readonly string[] Rows = [.. File.ReadLines(Path.Combine(Root(), "docs", "errors.md")).Where(l => l.StartsWith("| ", StringComparison.Ordinal))];
+    private static readonly string[] Rows = [.. File.ReadLines(Path.Combine(Root(), "docs", "errors.md"))
+        .Where(l => l.StartsWith("| ", StringComparison.Ordinal))];
 
     public static GuideLine[] Lines { get; } =
     [

@@ -8,10 +8,12 @@ public class ErrorTests
 {
     private static readonly ErrorCase[] Cases = [.. RecordingCases.All, .. SongCases.All, .. PlaceCases.All, .. UsageCases.All];
 
-    /// <summary>Lines that other tests meet, or, for rights, that a test as root can't: root may read everything (tests of src/Audio cover the words).</summary>
+    /// <summary>Lines that other tests meet, or, for rights, that a test as root can't: root may read everything (tests of src/Audio cover the
+    /// words).</summary>
     private static readonly string[] Elsewhere =
     [
-        LimitTests.FullOutput, LimitTests.FullFile, LimitTests.FullFfmpeg, LimitTests.NoRoom, LimitTests.Outgrown, LimitTests.OutgrownFfmpeg, StoppingTests.Stopped,
+        LimitTests.FullOutput, LimitTests.FullFile, LimitTests.FullFfmpeg, LimitTests.NoRoom, LimitTests.Outgrown, LimitTests.OutgrownFfmpeg,
+            StoppingTests.Stopped,
         "you may not read it", "you may not read the song",
         .. OperatingSystem.IsLinux() ? Array.Empty<string>() : ["nothing can be written there"],
     ];

@@ -6,7 +6,8 @@ namespace Harkbook.App.Tests.Errors;
 internal sealed record Ran(int ExitCode, string Output, string Error)
 {
     /// <summary>The lines that the program says of a failure, without progress and diagnostics.</summary>
-    public string[] Complaints => [.. Error.Split('\n').Where(l => l.StartsWith("harkbook: ", StringComparison.Ordinal)).Select(l => l["harkbook: ".Length..].Trim())];
+    public string[] Complaints => [.. Error.Split('\n').Where(l => l.StartsWith("harkbook: ", StringComparison.Ordinal))
+        .Select(l => l["harkbook: ".Length..].Trim())];
 }
 
 /// <summary>Starts the built program as a shell would.</summary>

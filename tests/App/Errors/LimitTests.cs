@@ -50,7 +50,8 @@ public class LimitTests
     private static async Task MeetAsync(string when, string[] shell, string[] arguments)
     {
         using var scene = new Scene();
-        scene.Take(1.5).Song().File("song/song.hark", File.ReadAllText(scene.PathOf("song/song.hark")).Replace("section A", "shape A x02220\nsection A", StringComparison.Ordinal));
+        scene.Take(1.5).Song().File("song/song.hark", File.ReadAllText(scene.PathOf("song/song.hark"))
+            .Replace("section A", "shape A x02220\nsection A", StringComparison.Ordinal));
         var before = scene.Contents;
         var ran = await Launch.RunAsync(scene, shell, arguments);
         var line = ErrorGuide.Line(when);

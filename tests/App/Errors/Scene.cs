@@ -48,7 +48,8 @@ internal sealed class Scene : IDisposable
 
     /// <summary>A song of the recording, in a folder of its own.</summary>
     public Scene Song(int bars = 1) =>
-        File("song/song.hark", $"title Far\nrecording ../take.wav\ntempo 120\nsection A\nanchors 1 = 0:00\nchords |{string.Concat(Enumerable.Repeat(" A . D . |", bars))}\n");
+        File("song/song.hark", "title Far\nrecording ../take.wav\ntempo 120\nsection A\nanchors 1 = 0:00\nchords "
+            + $"|{string.Concat(Enumerable.Repeat(" A . D . |", bars))}\n");
 
     public void Dispose() => Directory.Delete(around, recursive: true);
 

@@ -59,7 +59,8 @@ public class StoppingTests
 
     /// <summary>Running programs whose command line names a file of the scene.</summary>
     private static string[] ProcessesOf(Scene scene) =>
-        [.. Directory.GetDirectories("/proc").Where(p => int.TryParse(Path.GetFileName(p), out _)).Select(CommandLine).Where(c => c.Contains(scene.Root, StringComparison.Ordinal))];
+        [.. Directory.GetDirectories("/proc").Where(p => int.TryParse(Path.GetFileName(p), out _)).Select(CommandLine)
+            .Where(c => c.Contains(scene.Root, StringComparison.Ordinal))];
 
     private static string CommandLine(string process)
     {

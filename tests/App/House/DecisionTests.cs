@@ -7,7 +7,8 @@ public partial class DecisionTests
 {
     private static readonly string Docs = Path.Combine(Repository.Root, "docs");
 
-    public static TheoryData<string> Files { get; } = [.. Directory.GetFiles(Path.Combine(Docs, "decisions"), "*.md").Select(f => Path.GetFileName(f)!).Order()];
+    public static TheoryData<string> Files { get; } = [.. Directory.GetFiles(Path.Combine(Docs, "decisions"), "*.md")
+        .Select(f => Path.GetFileName(f)!).Order()];
 
     [Theory]
     [MemberData(nameof(Files))]

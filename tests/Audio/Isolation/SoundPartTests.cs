@@ -12,7 +12,8 @@ public class SoundPartTests
 
     private static SoundPart Part(string text) => SoundPart.TryParse(text, out var part) ? part! : throw new ArgumentException($"{text} is no part");
 
-    private static Signal Of(string text, params float[][] channels) => Part(text).Of(new Signal(SampleRate.FromHertz(Rate), channels), TestContext.Current.CancellationToken);
+    private static Signal Of(string text, params float[][] channels) => Part(text)
+        .Of(new Signal(SampleRate.FromHertz(Rate), channels), TestContext.Current.CancellationToken);
 
     private static float[] Inner(float[] samples) => samples[4000..^4000];
 

@@ -51,7 +51,8 @@ public sealed class CompressedTests : IDisposable
     [Fact]
     public async Task SoundOfAVideoIsRead()
     {
-        await Need.MakeAsync("-f", "lavfi", "-i", "testsrc=d=2:r=5:s=64x64", "-f", "lavfi", "-i", "sine=440:d=2:r=44100", "-c:v", "mpeg4", "-c:a", "aac", folder.File("a.mp4"));
+        await Need.MakeAsync("-f", "lavfi", "-i", "testsrc=d=2:r=5:s=64x64", "-f", "lavfi", "-i", "sine=440:d=2:r=44100", "-c:v", "mpeg4", "-c:a", "aac",
+            folder.File("a.mp4"));
         var recording = await RecordingReader.InspectAsync(folder.File("a.mp4"), Ct);
         Assert.Equal("AAC, from a video", recording.Format);
         Assert.InRange((await ReadAsync(recording, 22_050)).Length, 43_000, 46_000);
@@ -73,7 +74,8 @@ public sealed class CompressedTests : IDisposable
         Need.Ffmpeg();
         await AudioEncoder.WriteAsync(folder.File("plain.mp3"), Tones.Mono(44_100, Tones.Noise(1, 88_200)), AudioFormat.Mp3, Ct);
         await Need.MakeAsync("-f", "lavfi", "-i", "testsrc=d=1:r=1:s=64x64", "-frames:v", "1", folder.File("cover.png"));
-        await Need.MakeAsync("-i", folder.File("plain.mp3"), "-i", folder.File("cover.png"), "-map", "0:a", "-map", "1:v", "-c", "copy", "-disposition:v", "attached_pic", folder.File("a.mp3"));
+        await Need.MakeAsync("-i", folder.File("plain.mp3"), "-i", folder.File("cover.png"), "-map", "0:a", "-map", "1:v", "-c", "copy", "-disposition:v",
+            "attached_pic", folder.File("a.mp3"));
         var recording = await RecordingReader.InspectAsync(folder.File("a.mp3"), Ct);
         Assert.Equal("MP3", recording.Format);
         Assert.InRange((await ReadAsync(recording, 44_100)).Length, 88_200, 89_400);

@@ -37,7 +37,8 @@ public sealed class FfmpegProcessTests : IDisposable
     [Fact]
     public async Task WritingToAProcessThatGaveUpSaysWhy()
     {
-        await using var process = Need.Ffmpeg().Start(["-f", "f32le", "-ar", "8000", "-ac", "1", "-i", "pipe:0", "-c:a", "nosuchcoder", "-f", "null", "-"], "Writing", Ct);
+        await using var process = Need.Ffmpeg()
+            .Start(["-f", "f32le", "-ar", "8000", "-ac", "1", "-i", "pipe:0", "-c:a", "nosuchcoder", "-f", "null", "-"], "Writing", Ct);
         var e = await Assert.ThrowsAsync<FfmpegException>(async () =>
         {
             for (var i = 0; i < 1000; i++)

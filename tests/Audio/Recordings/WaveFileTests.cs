@@ -37,7 +37,8 @@ public class WaveFileTests
     public void WrittenSoundIsReadBack(WaveDepth depth, double tolerance)
     {
         using var folder = new TemporaryFolder();
-        var signal = new Signal(SampleRate.FromHertz(48_000), [.. Enumerable.Range(1, 3).Select(seed => Tones.Noise(seed, 40_001).Select(s => 0.9f * s).ToArray())]);
+        var signal = new Signal(SampleRate.FromHertz(48_000),
+            [.. Enumerable.Range(1, 3).Select(seed => Tones.Noise(seed, 40_001).Select(s => 0.9f * s).ToArray())]);
         WaveFile.Write(folder.File("a.wav"), signal, depth);
         var back = WaveFile.Read(folder.File("a.wav"));
         Assert.Equal((signal.Rate, 3, signal.Length), (back.Rate, back.Channels.Count, back.Length));

@@ -33,7 +33,8 @@ public class SpectrogramTests
     [Fact]
     public void ToneStandsAtItsFrequencyWithItsLevel()
     {
-        var spectrogram = Spectrogram.Of(Tones.Mono(44_100, Tones.Sine(100 * 44_100 / 4096.0, 44_100, 20_000)), 4096, 512, Window.Hann(4096), TestContext.Current.CancellationToken);
+        var spectrogram = Spectrogram.Of(Tones.Mono(44_100, Tones.Sine(100 * 44_100 / 4096.0, 44_100, 20_000)), 4096, 512, Window.Hann(4096),
+            TestContext.Current.CancellationToken);
         Assert.Equal(44_100 / 4096.0, spectrogram.BinHertz, 1e-12);
         Assert.Equal(1024, spectrogram.Magnitudes[20, 100], 0.1);
     }
@@ -56,5 +57,6 @@ public class SpectrogramTests
     [Fact]
     public void StereoIsRefused() =>
         Assert.Throws<ArgumentException>(() =>
-            Spectrogram.Of(new Signal(SampleRate.FromHertz(8000), new float[100], new float[100]), 256, 64, Window.Hann(256), TestContext.Current.CancellationToken));
+            Spectrogram.Of(new Signal(SampleRate.FromHertz(8000), new float[100], new float[100]), 256, 64, Window.Hann(256),
+                TestContext.Current.CancellationToken));
 }

@@ -19,7 +19,8 @@ public sealed class BlockwiseTests
     public void ThreeMinutesAreSoundedInLittleRoom()
     {
         var length = Seconds.FromSeconds(180);
-        Pluck[] plucks = [.. Enumerable.Range(0, 45).Select(i => new Pluck(Seconds.FromSeconds(4 * i), Seconds.FromSeconds(4 * i + 0.5), Hertz.FromHertz(220), 0.6))];
+        Pluck[] plucks = [.. Enumerable.Range(0, 45)
+            .Select(i => new Pluck(Seconds.FromSeconds(4 * i), Seconds.FromSeconds(4 * i + 0.5), Hertz.FromHertz(220), 0.6))];
         var before = GC.GetTotalMemory(forceFullCollection: true);
         var (most, samples, blocks) = (0L, 0L, 0);
         foreach (var block in new StringInstrument(Cd, StringSet.Nylon, 1).Blocks([plucks, plucks], length, TestContext.Current.CancellationToken))

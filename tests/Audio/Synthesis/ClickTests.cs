@@ -8,7 +8,8 @@ public class ClickTests
     [Fact]
     public void ClicksStartOnTheirSampleAndTheAccentIsLouder()
     {
-        var sound = Click.Sound(SampleRate.FromHertz(44_100), [new(Seconds.FromSeconds(0.5), true), new(Seconds.FromSeconds(1), false)], Seconds.FromSeconds(1.5));
+        var sound = Click.Sound(SampleRate.FromHertz(44_100), [new(Seconds.FromSeconds(0.5), true), new(Seconds.FromSeconds(1), false)],
+            Seconds.FromSeconds(1.5));
         var samples = sound.Channels[0];
         Assert.InRange(Array.FindIndex(samples, x => x != 0), 22_050, 22_052);
         Assert.InRange(Array.FindIndex(samples, 40_000, x => x != 0), 44_100, 44_102);

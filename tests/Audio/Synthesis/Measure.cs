@@ -39,7 +39,8 @@ internal static class Measure
         return 2 * Math.Sqrt(re * re + im * im) / count;
     }
 
-    public static double Rms(Signal signal, double from, double length) => Rms(signal.Channels[0], (int)(from * signal.Rate.Hertz), (int)(length * signal.Rate.Hertz));
+    public static double Rms(Signal signal, double from, double length) =>
+        Rms(signal.Channels[0], (int)(from * signal.Rate.Hertz), (int)(length * signal.Rate.Hertz));
 
     public static double Rms(float[] x, int start, int count) => Math.Sqrt(x.Skip(start).Take(count).Sum(v => (double)v * v) / count);
 
@@ -48,5 +49,6 @@ internal static class Measure
     public static double Cents(double from, double to) => 1200 * Math.Log2(to / from);
 
     public static Signal Sine(int rate, double frequency, double seconds, double amplitude = 1) =>
-        new(Units.SampleRate.FromHertz(rate), [.. Enumerable.Range(0, (int)(rate * seconds)).Select(i => (float)(amplitude * Math.Sin(2 * Math.PI * frequency * i / rate)))]);
+        new(Units.SampleRate.FromHertz(rate),
+            [.. Enumerable.Range(0, (int)(rate * seconds)).Select(i => (float)(amplitude * Math.Sin(2 * Math.PI * frequency * i / rate)))]);
 }

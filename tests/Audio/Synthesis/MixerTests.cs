@@ -24,7 +24,9 @@ public class MixerTests
     [Fact]
     public void AMasterHasTheLoudnessAskedForAndNoPeakOverMinus1DBFS()
     {
-        var strings = Enumerable.Range(0, 6).Select(s => Enumerable.Range(0, 8).Select(i => new Pluck(Seconds.FromSeconds(i), Seconds.FromSeconds(i + 1), Hertz.FromHertz(100 * (s + 1)), 1)).ToArray()).ToArray();
+        var strings = Enumerable.Range(0, 6)
+            .Select(s => Enumerable.Range(0, 8).Select(i => new Pluck(Seconds.FromSeconds(i), Seconds.FromSeconds(i + 1), Hertz.FromHertz(100 * (s + 1)), 1))
+            .ToArray()).ToArray();
         var guitar = new StringInstrument(Cd, StringSet.Steel, 1).Sound(strings, Seconds.FromSeconds(8), TestContext.Current.CancellationToken);
         var master = Mixer.Master(Mixer.Sum(Cd, [new(guitar)]), Loudness.FromLufs(-16));
         Assert.Equal(-16, LoudnessMeter.Integrated(master)!.Value.Lufs, 0.6);

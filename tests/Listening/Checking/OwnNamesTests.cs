@@ -17,7 +17,8 @@ public class OwnNamesTests
     [Fact]
     public void FindingsHaveTheNamesOfTheSongsFile() =>
         Assert.Equal(
-            [("Am", "C heard", "C"), ("Am@low as x02210", "D4 not heard", "x02213"), ("key A minor from bar 5", "C major heard", "C major"), ("meter 4/4", null, null)],
+            [("Am", "C heard", "C"), ("Am@low as x02210", "D4 not heard", "x02213"), ("key A minor from bar 5", "C major heard", "C major"),
+                ("meter 4/4", null, null)],
             OwnNames.Of(Result, Song("names hand\nkey A minor\n")).Findings.Select(f => (f.Claim, f.Heard, f.Suggestion)));
 
     [Fact]

@@ -26,9 +26,14 @@ public class CalibrationTests
         Assert.Equal([0.375, 0.375, 0.25], told.Candidates.Select(c => Math.Round(c.Confidence, 9)));
     }
 
+    // Log odds of 0.2 are −ln 4; a half of them and ln 8 are ln 4, the odds of 4 to 1. The other has 0.1 of the 0.8 that were left, so 0.025 of 0.2.
     [Fact]
-    public void NothingBecomesSurer() =>
-        Assert.Equal(0.2, new Calibration(0.5, 2).Of(new Distribution<string>([new("a", 0.2), new("b", 0.1)])).Confidence);
+    public void WhatWasTooUnsureBecomesSurer()
+    {
+        var told = new Calibration(0.5, Math.Log(8)).Of(new Distribution<string>([new("a", 0.2), new("b", 0.1)]));
+        Assert.Equal(0.8, told.Confidence, 1e-9);
+        Assert.Equal(0.025, told.Candidates[1].Confidence, 1e-9);
+    }
 
     [Fact]
     public void OneAndZeroStaySane() =>

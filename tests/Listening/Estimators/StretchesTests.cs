@@ -14,7 +14,8 @@ public class StretchesTests
 {
     private const double LongestSeconds = 25;
 
-    private static readonly ImmutableArray<HeardBeat> everySecond = [.. Enumerable.Range(0, 40).Select(k => new HeardBeat(Seconds.FromSeconds(k), 1 + k % 4, 1))];
+    private static readonly ImmutableArray<HeardBeat> everySecond = [.. Enumerable.Range(0, 40)
+        .Select(k => new HeardBeat(Seconds.FromSeconds(k), 1 + k % 4, 1))];
 
     private static readonly Dictionary<string, Action<ISound, CancellationToken>> estimators = new()
     {

@@ -11,7 +11,8 @@ internal static class Fixture
     public static string PathOf(string task, string file) => Path.Combine(AppContext.BaseDirectory, "Fixtures", "mir_eval", task, file);
 
     public static string[][] Rows(string task, string file) =>
-        [.. File.ReadLines(PathOf(task, file)).Where(l => l.Trim().Length > 0 && !l.StartsWith('#')).Select(l => l.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries))];
+        [.. File.ReadLines(PathOf(task, file)).Where(l => l.Trim().Length > 0 && !l.StartsWith('#'))
+            .Select(l => l.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries))];
 
     public static double[] Column(string task, string file) => [.. Rows(task, file).Select(r => Number(r[0]))];
 

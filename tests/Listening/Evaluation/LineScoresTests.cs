@@ -11,7 +11,8 @@ public class LineScoresTests
 {
     private static readonly AnnotatedLine Sung = new(LineKind.Voice, [], [new(new(1, 1.5, 60), null), new(new(2, 2.5, 62), null)]);
 
-    private static readonly AnnotatedLine Blown = new(LineKind.Harmonica, [], [new(new(1, 1.5, 79), HarpNote.Parse("+6")), new(new(2, 2.5, 81), HarpNote.Parse("-6"))], PitchName.Parse("C"));
+    private static readonly AnnotatedLine Blown = new(LineKind.Harmonica, [],
+        [new(new(1, 1.5, 79), HarpNote.Parse("+6")), new(new(2, 2.5, 81), HarpNote.Parse("-6"))], PitchName.Parse("C"));
 
     [Fact]
     public void EachLineIsScoredAgainstItsOwnKind()
@@ -55,7 +56,8 @@ public class LineScoresTests
         Kind = new(new Candidate<LineKind>(kind, 0.9)),
         Contour = PitchContour.Silent,
         Harp = kind == LineKind.Harmonica ? new(new Candidate<HeardHarp>(new(PitchName.Parse("C"), 1), 0.9)) : null,
-        Notes = [.. notes.Select(n => new HeardLineNote(n.Midi, default, Seconds.FromSeconds(n.Onset), Seconds.FromSeconds(n.Onset + 0.5), 0.9, Holes(kind, n.Midi)))],
+        Notes = [.. notes.Select(n => new HeardLineNote(n.Midi, default, Seconds.FromSeconds(n.Onset), Seconds.FromSeconds(n.Onset + 0.5), 0.9,
+            Holes(kind, n.Midi)))],
     };
 
     private static Distribution<HarpNote>? Holes(LineKind kind, int midi) =>

@@ -52,7 +52,8 @@ public class OtherScoresTests
     {
         var reference = Fixture.Rows("tempo", $"ref{number}.lab").SelectMany(r => r).Select(Fixture.Number).ToArray();
         var estimated = Fixture.Rows("tempo", $"est{number}.lab").SelectMany(r => r).Select(Fixture.Number).ToArray();
-        Assert.Equal(Fixture.Expected("tempo", number, "P-score"), TempoScore.PScore((reference[0], reference[1]), reference[2], (estimated[0], estimated[1])), 1e-10);
+        Assert.Equal(Fixture.Expected("tempo", number, "P-score"),
+            TempoScore.PScore((reference[0], reference[1]), reference[2], (estimated[0], estimated[1])), 1e-10);
     }
 
     [Theory]

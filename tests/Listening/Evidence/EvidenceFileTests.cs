@@ -32,7 +32,8 @@ public sealed class EvidenceFileTests : IDisposable
         Assert.Equal(heard.Pulse.Span, read.Pulse.Span);
         Assert.Equal(heard.Pulse.Curves.Beat, read.Pulse.Curves.Beat);
         Assert.Equal(heard.Pulse.Curves.Tempo, read.Pulse.Curves.Tempo);
-        Assert.Equal(Enumerable.Range(0, heard.Lines.Frames).SelectMany(f => heard.Lines[f]), Enumerable.Range(0, read.Lines.Frames).SelectMany(f => read.Lines[f]));
+        Assert.Equal(Enumerable.Range(0, heard.Lines.Frames).SelectMany(f => heard.Lines[f]), Enumerable.Range(0, read.Lines.Frames)
+            .SelectMany(f => read.Lines[f]));
         Assert.Equal(heard.Colour.Harmony, read.Colour.Harmony);
         Assert.Equal(heard.Colour.Levels, read.Colour.Levels);
     }
@@ -59,10 +60,12 @@ public sealed class EvidenceFileTests : IDisposable
     private static SoundEvidence Heard()
     {
         var random = new Random(7);
-        var sound = new Signal(PulseBands.Rate, [.. Enumerable.Range(0, 2 * PulseBands.Rate.Hertz).Select(i => (float)(0.3 * Math.Sin(i * 0.06) * (i % 11_025 < 4000 ? 1 : 0.1)))]);
+        var sound = new Signal(PulseBands.Rate,
+            [.. Enumerable.Range(0, 2 * PulseBands.Rate.Hertz).Select(i => (float)(0.3 * Math.Sin(i * 0.06) * (i % 11_025 < 4000 ? 1 : 0.1)))]);
         var matrices = Enumerable.Range(0, 3).Select(_ => Random(random)).ToArray();
         var level = new LevelMatrix(170, 61) { [3, 4] = 0.7f };
-        var cells = Enumerable.Range(0, 170).Select(f => Enumerable.Range(0, f % 3).Select(p => new LineCell(p, new(0.4f, 0.2f, 0, 0.1f), 0.9f, -0.3f, -31.5f)));
+        var cells = Enumerable.Range(0, 170)
+            .Select(f => Enumerable.Range(0, f % 3).Select(p => new LineCell(p, new(0.4f, 0.2f, 0, 0.1f), 0.9f, -0.3f, -31.5f)));
         return new()
         {
             ReferencePitch = new(new Candidate<Hertz>(Hertz.FromHertz(442.7), 0.8, "why"), new Candidate<Hertz>(Hertz.A440, 0.1)),

@@ -14,7 +14,8 @@ internal static class AnyHearing
     private static readonly Gen<double> share = Gen.Double[0, 1];
     private static readonly Gen<Seconds> time = Gen.Double[0, 10_800].Select(Seconds.FromSeconds);
     private static readonly Gen<string?> words = Gen.OneOf(Gen.Const((string?)null), Gen.String.Select(s => (string?)Printable(s)));
-    private static readonly Gen<Key> key = Gen.Select(Gen.Int[-8, 8].Select(PitchName.FromFifths), Gen.Int[0, Mode.All.Length - 1].Select(i => Mode.All[i]), (tonic, mode) => new Key(tonic, mode));
+    private static readonly Gen<Key> key = Gen.Select(Gen.Int[-8, 8].Select(PitchName.FromFifths), Gen.Int[0, Mode.All.Length - 1].Select(i => Mode.All[i]),
+        (tonic, mode) => new Key(tonic, mode));
     private static readonly Gen<Meter> meter = Gen.Select(Gen.Int[1, 32], Gen.Int[0, 4].Select(n => 1 << n), Meter.Of);
 
     private static readonly Gen<Tuning> tuning =
@@ -23,7 +24,8 @@ internal static class AnyHearing
     private static readonly Gen<NotePosteriorgram> evidence = Gen.Select(Gen.Int[0, 40], Gen.Int[1, 12], Gen.Int[1, 1000], (frames, pitches, seed) =>
         new NotePosteriorgram(Seconds.FromSeconds(256 / 22_050.0), 40, Matrix(frames, pitches, seed), Matrix(frames, pitches, seed + 1)));
 
-    public static Gen<Capo> Capo { get; } = Gen.Select(Gen.Int[0, 12], Gen.Int[0, 11].HashSet[0, 6], (fret, strings) => Music.Instruments.Strings.Capo.At(fret, [.. strings]));
+    public static Gen<Capo> Capo { get; } = Gen.Select(Gen.Int[0, 12], Gen.Int[0, 11].HashSet[0, 6],
+        (fret, strings) => Music.Instruments.Strings.Capo.At(fret, [.. strings]));
 
     public static Gen<Hearing> Whole { get; } = Gen.Select(
         Gen.Select(Recording(), Distribution(Gen.Double[380, 500].Select(Hertz.FromHertz)), Distribution(Gen.Double[20, 400]), Distribution(meter)),
@@ -48,7 +50,14 @@ internal static class AnyHearing
         });
 
     private static Gen<Distribution<T>> Distribution<T>(Gen<T> value) =>
-        Gen.Select(value, share, words, (v, confidence, why) => new Candidate<T>(v, confidence, why)).Array[1, 4].Select(c => new Distribution<T>([.. c]));
+        Gen.Select(value, share, words, (v, confidence, why) => new Candidate<T>(v, confidence, why)).Array[1, 4].Select(Ruled);
+
+    /// <summary>Candidates that rule each other out share what there is.</summary>
+    private static Distribution<T> Ruled<T>(Candidate<T>[] drawn)
+    {
+        var sum = Math.Max(1, drawn.Sum(c => c.Confidence));
+        return new([.. drawn.Select(c => c with { Confidence = c.Confidence / sum })]);
+    }
 
     private static Gen<T> Span<TValue, T>(Gen<TValue> value, Func<Seconds, Seconds, TValue, T> make) =>
         Gen.Select(time, Gen.Double[0.01, 60], value, (start, length, v) => make(start, start + Seconds.FromSeconds(length), v));

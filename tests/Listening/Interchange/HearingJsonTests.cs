@@ -46,7 +46,8 @@ public class HearingJsonTests
 
     // A stored Hearing may be damaged in any byte; then it is no Hearing or one that can be used, and never another exception.
     [Fact]
-    public void ADamagedHearingIsNeverMoreThanNoHearing() => Gen.Select(AnyHearing.Whole, Gen.Double[0, 1], Gen.Char[' ', '~'], Gen.Bool).Sample((hearing, place, other, cut) =>
+    public void ADamagedHearingIsNeverMoreThanNoHearing() => Gen.Select(AnyHearing.Whole, Gen.Double[0, 1], Gen.Char[' ', '~'], Gen.Bool)
+        .Sample((hearing, place, other, cut) =>
     {
         var json = HearingJson.Write(hearing);
         var at = (int)(place * (json.Length - 1));

@@ -57,7 +57,8 @@ public class JamsSchemaTests
     [Fact]
     public void AContourMayBeFourListsAndABeatMayNot()
     {
-        const string Columns = """{ "time": [0, 0.01], "duration": [0.01, 0.01], "value": [{ "index": 0, "frequency": 440, "voiced": true }, { "index": 0, "frequency": 0, "voiced": false }], "confidence": [0.9, null] }""";
+        const string Columns = """{ "time": [0, 0.01], "duration": [0.01, 0.01], "value": """
+            + """[{ "index": 0, "frequency": 440, "voiced": true }, { "index": 0, "frequency": 0, "voiced": false }], "confidence": [0.9, null] }""";
 
         Assert.Empty(JamsSchema.Mistakes(Around("pitch_contour", Columns)));
         Assert.NotEmpty(JamsSchema.Mistakes(Around("pitch_contour", Columns.Replace("440", "-440"))));

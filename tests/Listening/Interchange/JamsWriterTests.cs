@@ -27,17 +27,20 @@ public class JamsWriterTests
         try
         {
             WaveFile.Write(path, Start(DemoRecording.Render(song, performance, TestContext.Current.CancellationToken).Sound));
-            var hearing = await new Listener().ListenAsync(await RecordingReader.InspectAsync(path, TestContext.Current.CancellationToken), null, TestContext.Current.CancellationToken);
+            var hearing = await new Listener().ListenAsync(await RecordingReader.InspectAsync(path, TestContext.Current.CancellationToken), null,
+                TestContext.Current.CancellationToken);
 
             var written = JamsWriter.Write(hearing);
 
             Assert.Empty(JamsSchema.Mistakes(written));
             Assert.Empty(MirEvalRules.Breaches(written));
-            Assert.All(Regex.Matches(written, """_?confidence": ([0-9.e-]+)"""), c => Assert.InRange(double.Parse(c.Groups[1].Value, CultureInfo.InvariantCulture), 0, 0.99));
+            Assert.All(Regex.Matches(written, """_?confidence": ([0-9.e-]+)"""),
+                c => Assert.InRange(double.Parse(c.Groups[1].Value, CultureInfo.InvariantCulture), 0, 0.99));
             var read = Read(written);
             Assert.Equal(hearing.Beats.Length, read.Beats.Length);
             Assert.Equal(hearing.Notes.Length, read.Notes.Length);
-            Assert.Equal(hearing.Chords.Select(c => HarteLabel.Encode(c.Chord.Best).ToString()), read.Chords.Select(c => HarteLabel.Encode(c.Label).ToString()));
+            Assert.Equal(hearing.Chords.Select(c => HarteLabel.Encode(c.Chord.Best).ToString()),
+                read.Chords.Select(c => HarteLabel.Encode(c.Label).ToString()));
             Assert.Equal(hearing.Keys.Select(k => k.Key.Best.ToString()), read.Keys.Select(k => k.Label));
             Assert.Equal(hearing.Tuning.Best.Tuning, read.Tuning);
         }
@@ -73,7 +76,8 @@ public class JamsWriterTests
     public void EveryChordFitsTheNamespaceAndReadsBack(string symbols)
     {
         var chords = symbols.Split(' ').Select(ChordSymbol.Read).ToArray();
-        var written = JamsWriter.Write(new() { Duration = chords.Length, Chords = [.. chords.Select((c, i) => new AnnotatedSpan(i, i + 1, HarteLabel.Write(c)))] }, "chords");
+        var written = JamsWriter.Write(new() { Duration = chords.Length,
+            Chords = [.. chords.Select((c, i) => new AnnotatedSpan(i, i + 1, HarteLabel.Write(c)))] }, "chords");
 
         Assert.Empty(JamsSchema.Mistakes(written));
         Assert.Equal(chords.Select(Sound), Read(written).Chords.Select(c => Sound(HarteLabel.Read(c.Label))));

@@ -23,7 +23,8 @@ public class LineFilesTests
                 Harp = new(new Candidate<HeardHarp>(new(PitchName.Parse("Bb"), 2), 0.7, "fits"), new Candidate<HeardHarp>(new(PitchName.Parse("F"), 3), 0.3)),
                 Notes =
                 [
-                    new(72, Cents.FromCents(-12.5), Seconds.FromSeconds(1), Seconds.FromSeconds(1.5), 0.9, new(new Candidate<HarpNote>(HarpNote.Parse("-2"), 0.6), new Candidate<HarpNote>(HarpNote.Parse("+3"), 0.4))),
+                    new(72, Cents.FromCents(-12.5), Seconds.FromSeconds(1), Seconds.FromSeconds(1.5), 0.9,
+                        new(new Candidate<HarpNote>(HarpNote.Parse("-2"), 0.6), new Candidate<HarpNote>(HarpNote.Parse("+3"), 0.4))),
                     new(50, default, Seconds.FromSeconds(2), Seconds.FromSeconds(2.5), 0.7),
                 ],
             },
@@ -120,11 +121,13 @@ public class LineFilesTests
     [InlineData("{\"second_instruments\": [\"voice\"]}", 6, 1)]
     public void WhatAFileSaysOfLines(string sandbox, int contours, int? lines)
     {
-        const string Contour = """{"namespace": "pitch_contour", "data": [{"time": 0, "duration": 0, "value": {"index": 0, "frequency": 220, "voiced": true}, "confidence": null}], "sandbox": {}}""";
+        const string Contour = """{"namespace": "pitch_contour", "data": [{"time": 0, "duration": 0, "value": """
+            + """{"index": 0, "frequency": 220, "voiced": true}, "confidence": null}], "sandbox": {}}""";
         var path = Path.GetTempFileName();
         try
         {
-            File.WriteAllText(path, $$"""{"file_metadata": {"duration": 3}, "annotations": [{{string.Join(", ", Enumerable.Repeat(Contour, contours))}}], "sandbox": {{sandbox}}}""");
+            var annotations = string.Join(", ", Enumerable.Repeat(Contour, contours));
+            File.WriteAllText(path, $$"""{"file_metadata": {"duration": 3}, "annotations": [{{annotations}}], "sandbox": {{sandbox}}}""");
             Assert.Equal(lines, JamsReader.Read(path).Lines?.Length);
         }
         finally

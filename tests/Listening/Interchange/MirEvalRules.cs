@@ -5,7 +5,8 @@ namespace Harkbook.Listening.Tests.Interchange;
 /// <summary>
 /// What the evaluation library mir_eval 0.7 (Raffel et al., ISMIR 2014) asks of a file before it scores it, written again after its source: util.py,
 /// validate_intervals and validate_events; chord.py, directional_hamming_distance ("Chord Intervals must not overlap"); beat.py, validate;
-/// segment.py, validate_structure (whose start at 0 evaluate sees to itself); transcription.py, validate; tempo.py, validate_tempi; melody.py, validate. An interval ends at time + duration,
+/// segment.py, validate_structure (whose start at 0 evaluate sees to itself); transcription.py, validate; tempo.py, validate_tempi; melody.py, validate. An
+/// interval ends at time + duration,
 /// added in binary floating point, as readers of JAMS add them.
 /// </summary>
 internal static class MirEvalRules

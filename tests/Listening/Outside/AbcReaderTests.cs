@@ -29,7 +29,8 @@ public class AbcReaderTests
     // Sections 4.3, 4.11 and 4.13: lengths, ties, triplets.
     [Fact]
     public void LengthsTiesAndTriplets() =>
-        Assert.Equal([3 / 8.0, 1 / 16.0, 3 / 4.0, 1 / 6.0, 1 / 6.0, 1 / 6.0], Read("L:1/4\nK:C\nC3/2C/4D2-D(3EFG").Notes.Select(n => n.Length), (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Equal([3 / 8.0, 1 / 16.0, 3 / 4.0, 1 / 6.0, 1 / 6.0, 1 / 6.0], Read("L:1/4\nK:C\nC3/2C/4D2-D(3EFG").Notes.Select(n => n.Length),
+            (a, b) => Math.Abs(a - b) < 1e-9);
 
     // Sections 4.8 and 4.9: repeats with first and second endings.
     [Theory]

@@ -25,7 +25,8 @@ public sealed class OutsideMusic : IAsyncLifetime
     {
         get
         {
-            Assert.SkipWhen(FluidSynth.Missing() is { Length: > 0 }, $"Not installed here, and this test renders outside music with it: {string.Join(' ', FluidSynth.Missing())}.");
+            Assert.SkipWhen(FluidSynth.Missing() is { Length: > 0 },
+                $"Not installed here, and this test renders outside music with it: {string.Join(' ', FluidSynth.Missing())}.");
             return pieces;
         }
     }

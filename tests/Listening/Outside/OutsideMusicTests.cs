@@ -29,9 +29,11 @@ public class OutsideMusicTests(OutsideMusic music) : IClassFixture<OutsideMusic>
     {
         var judged = music.Pieces.Where(p => !p.Truth.Chords.IsEmpty).ToArray();
         var (right, time) = Sum(judged, p => ChordScores.RecallParts(p.Truth.Chords, Heard(p), ChordComparison.MajorMinor));
-        var (constant, _) = Sum(judged, p => Always.Select(chord => ChordScores.RecallParts(p.Truth.Chords, [new(0, 60, chord)], ChordComparison.MajorMinor)).MaxBy(s => s.Right));
+        var (constant, _) = Sum(judged, p => Always.Select(chord => ChordScores.RecallParts(p.Truth.Chords, [new(0, 60, chord)], ChordComparison.MajorMinor))
+            .MaxBy(s => s.Right));
         Assert.True(right / time >= 0.6, $"Right for {right / time:0.000} of the time that is judged.");
-        Assert.True(right > constant, $"Naming one chord throughout each piece would be right for {constant / time:0.000} of the time, listening for {right / time:0.000}.");
+        Assert.True(right > constant,
+            $"Naming one chord throughout each piece would be right for {constant / time:0.000} of the time, listening for {right / time:0.000}.");
     }
 
     [Fact]
@@ -58,6 +60,7 @@ public class OutsideMusicTests(OutsideMusic music) : IClassFixture<OutsideMusic>
     {
         var each = music.Pieces.Select(p => (p.Name, Value: measure(p))).Where(p => p.Value is not null).ToArray();
         var mean = each.Average(p => p.Value!.Value);
-        Assert.True(mean >= least, $"{what}: {mean:0.000} on average, at least {least} is expected; {string.Join(", ", each.Select(p => $"{p.Name} {p.Value:0.000}"))}");
+        Assert.True(mean >= least,
+            $"{what}: {mean:0.000} on average, at least {least} is expected; {string.Join(", ", each.Select(p => $"{p.Name} {p.Value:0.000}"))}");
     }
 }

@@ -41,7 +41,8 @@ internal static class HandMade
         return new(Seconds.FromSeconds(0.1), 36, sounding, onset);
     }
 
-    public static Hearing Hearing(ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, string meter = "4/4", double tempo = 120, double length = 60) => new()
+    public static Hearing Hearing(ImmutableArray<HeardBeat> beats, ImmutableArray<HeardChord> chords, string meter = "4/4", double tempo = 120,
+        double length = 60) => new()
     {
         Recording = new("quay.wav", SampleRate.FromHertz(44100), 1, Seconds.FromSeconds(length), new string('b', 64), "WAV, 16-bit"),
         ReferencePitch = new(new Candidate<Hertz>(Hertz.FromHertz(441.239), 0.97)),

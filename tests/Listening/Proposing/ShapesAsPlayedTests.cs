@@ -59,6 +59,7 @@ public class ShapesAsPlayedTests
     private static ImmutableArray<HeardNote> Strum(Shape shape, HeardTuning guitar, double at) =>
     [
         .. shape.PitchOfEachString(guitar.Tuning, guitar.Capo).Select((pitch, s) => (pitch, s)).Where(p => p.pitch is not null)
-            .Select(p => new HeardNote(p.pitch!.Value.Midi, Seconds.FromSeconds(at), Seconds.FromSeconds(at + 0.9), 0.9, 0.5, new(p.s, shape.Frets[p.s]!.Value, 0.9))),
+            .Select(p => new HeardNote(p.pitch!.Value.Midi, Seconds.FromSeconds(at), Seconds.FromSeconds(at + 0.9), 0.9, 0.5,
+                new(p.s, shape.Frets[p.s]!.Value, 0.9))),
     ];
 }

@@ -56,13 +56,15 @@ public class SongProposerTests
     {
         var song = Propose(FourBars(HandMade.Chord("C", 1.02, 3.99), HandMade.Chord("F", 3.99, 5.26, 0.5), HandMade.Chord("N.C.", 5.26, 9)));
         var starts = song.Bars.SelectMany(b => b.Chords.Select(c => (b.Number, c.Start.Value, c.Length.Value, c.Value.Name, c.Standing.Confidence)));
-        Assert.Equal([(1, 0.0, 4.0, "C", 0.8), (2, 0.0, 2.0, "C", 0.8), (2, 2.0, 2.0, "F", 0.5), (3, 0.0, 0.5, "F", 0.5), (3, 0.5, 3.5, "N.C.", 0.8), (4, 0.0, 4.0, "N.C.", 0.8)], starts);
+        Assert.Equal([(1, 0.0, 4.0, "C", 0.8), (2, 0.0, 2.0, "C", 0.8), (2, 2.0, 2.0, "F", 0.5), (3, 0.0, 0.5, "F", 0.5), (3, 0.5, 3.5, "N.C.", 0.8),
+            (4, 0.0, 4.0, "N.C.", 0.8)], starts);
     }
 
     [Fact]
     public void APickUpGetsAWholeBar()
     {
-        var song = Propose(HandMade.Hearing(HandMade.Beats(HandMade.Every(0.5, 9, 2), 4, 1, 2, 3), [HandMade.Chord("G", 2, 2.5), HandMade.Chord("C", 2.5, 6.5)]));
+        var song = Propose(HandMade.Hearing(HandMade.Beats(HandMade.Every(0.5, 9, 2), 4, 1, 2, 3),
+            [HandMade.Chord("G", 2, 2.5), HandMade.Chord("C", 2.5, 6.5)]));
         Assert.Equal(3, song.Bars.Count());
         Assert.Equal((3.0, 1.0, "G"), song.Bars.First().Chords.Select(c => (c.Start.Value, c.Length.Value, c.Value.Name)).Single());
         Assert.Equal(2.5, new SongClock(song).TimeOf(2).Value, 3);
@@ -109,7 +111,8 @@ public class SongProposerTests
     public void TheShapeIsTheOneThatSounded(string played)
     {
         var shape = Shape.Parse(played);
-        var song = Propose(FourBars(HandMade.Chord("C", 1, 9)) with { Evidence = new() { Notes = HandMade.Evidence(60, (1, 9, [.. shape.Pitches(Tuning.Standard).Select(p => p.Midi)])) } });
+        var song = Propose(FourBars(HandMade.Chord("C", 1,
+            9)) with { Evidence = new() { Notes = HandMade.Evidence(60, (1, 9, [.. shape.Pitches(Tuning.Standard).Select(p => p.Midi)])) } });
         Assert.Equal(played, song.Shapes.Single().Shape.ToString());
         Assert.Equal(song.Shapes.Single().Shape, song.Bars.First().Chords.Single().Value.Shape);
         Assert.InRange(song.Shapes.Single().Standing.Confidence!.Value, 0.5, 0.75);
@@ -126,7 +129,8 @@ public class SongProposerTests
     [Fact]
     public void TheProposalIsWhatItsFileSays()
     {
-        var hearing = HandMade.Hearing(HandMade.Beats(HandMade.Every(0.4987, 30, 0.3), 3, 4, 1, 2), [HandMade.Chord("Am7", 0.3, 5.5, 0.333), HandMade.Chord("D/F#", 5.5, 9.1), HandMade.Chord("N.C.", 9.1, 15)], length: 15.26349) with
+        var hearing = HandMade.Hearing(HandMade.Beats(HandMade.Every(0.4987, 30, 0.3), 3, 4, 1, 2),
+            [HandMade.Chord("Am7", 0.3, 5.5, 0.333), HandMade.Chord("D/F#", 5.5, 9.1), HandMade.Chord("N.C.", 9.1, 15)], length: 15.26349) with
         {
             Sections = [HandMade.Section("A", 0, 7), HandMade.Section("B", 7, 15)],
         };
@@ -147,7 +151,8 @@ public class SongProposerTests
     [Fact]
     public void AHeardHarmonicaStandsOnQuartersOfTheBeatWithOneBreathAtATime()
     {
-        HeardLineNote Note(string hole, double onset, double end) => new(72, default, Seconds.FromSeconds(onset), Seconds.FromSeconds(end), 0.9, new(new Candidate<HarpNote>(HarpNote.Parse(hole), 1)));
+        HeardLineNote Note(string hole, double onset, double end) => new(72, default, Seconds.FromSeconds(onset), Seconds.FromSeconds(end), 0.9,
+            new(new Candidate<HarpNote>(HarpNote.Parse(hole), 1)));
         var hearing = FourBars(HandMade.Chord("G", 1, 9)) with
         {
             Lines = Lines(new HeardLine
@@ -191,7 +196,8 @@ public class SongProposerTests
             Kind = new(new Candidate<LineKind>(kind, 0.8)),
             Contour = PitchContour.Silent,
             Harp = hole is null ? null : new(new Candidate<HeardHarp>(new(PitchName.Parse("C"), 2), 0.5)),
-            Notes = [new(67, default, Seconds.FromSeconds(onset), Seconds.FromSeconds(onset + 0.4), 1, hole is null ? null : new(new Candidate<HarpNote>(HarpNote.Parse(hole), 1)))],
+            Notes = [new(67, default, Seconds.FromSeconds(onset), Seconds.FromSeconds(onset + 0.4), 1, hole is null ? null
+                : new(new Candidate<HarpNote>(HarpNote.Parse(hole), 1)))],
         };
         var song = Propose(FourBars(HandMade.Chord("G", 1, 9)) with { Lines = Lines(Line(LineKind.Voice, 1.5, null), Line(LineKind.Harmonica, 3, "-2")) });
         Assert.Equal([(1, 1.0)], song.Bars.SelectMany(b => b.Sung.Select(s => (b.Number, s.Start.Value))));

@@ -30,7 +30,8 @@ public class BreathPlanTests
     {
         var plan = Of("| -4 . . . | -5 . _ . | -4 . . . |");
         Assert.Equal(2, plan.Passages.Length);
-        Assert.Equal((1, 2, 6.0, 2.0), (plan.Passages[0].FirstBar, plan.Passages[0].LastBar, plan.Passages[0].In.Value, plan.Passages[0].RestAfter!.Value.Value));
+        Assert.Equal((1, 2, 6.0, 2.0), (plan.Passages[0].FirstBar, plan.Passages[0].LastBar, plan.Passages[0].In.Value,
+            plan.Passages[0].RestAfter!.Value.Value));
         Assert.Empty(plan.TooLong);
         Assert.Equal(0, plan.Turns);
     }

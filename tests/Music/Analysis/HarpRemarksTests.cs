@@ -12,7 +12,8 @@ public class HarpRemarksTests
     public void CrossHarpIsNamedWithWhatItHas()
     {
         var remarks = Of("key E major\nharp A\nsection A\nchords | E | A | B | E |\nharp | -2 . . . | +4 . . . | -4 . . . | -2 . _ . |\n");
-        Assert.Equal("The harmonica is in A and the song in E: second position, which players call cross harp.", One(remarks, RemarkKind.HarpPosition).Sentence);
+        Assert.Equal("The harmonica is in A and the song in E: second position, which players call cross harp.",
+            One(remarks, RemarkKind.HarpPosition).Sentence);
         Assert.Equal(Frequency.Usual, One(remarks, RemarkKind.HarpPosition).Usualness!.Frequency);
         Assert.Contains("E drawn and A blown on one breath; B it has not", One(remarks, RemarkKind.HarpChords).Sentence);
         Assert.DoesNotContain(remarks, r => r.Kind is RemarkKind.HarpBends or RemarkKind.BreathTooLong);

@@ -41,7 +41,8 @@ public class PlantedSongsTests
 
     [Fact]
     public void AnOffBeatVoiceNeverMeetsTheGuitar() =>
-        Assert.Contains(Explain("ash-and-lantern").Remarks, r => r.Kind == RemarkKind.VoiceAgainstGuitar && r.Sentence.Contains("never", StringComparison.Ordinal));
+        Assert.Contains(Explain("ash-and-lantern").Remarks, r => r.Kind == RemarkKind.VoiceAgainstGuitar
+            && r.Sentence.Contains("never", StringComparison.Ordinal));
 
     [Theory]
     [InlineData("plain-gate")]

@@ -10,7 +10,8 @@ public class PlayingOrderTests
     private static readonly ImmutableArray<Tuning> Guitar = [.. TuningCatalogue.All.Where(t => t.Instrument == TuningCatalogue.Guitar).Select(t => t.Tuning)];
     private static readonly GuitarSetting Start = new(Tuning.Standard, Capo.None);
 
-    private static Gen<GuitarSetting> Settings => Gen.Select(Gen.Int[0, Guitar.Length - 1], Gen.Int[0, 3], (i, capo) => new GuitarSetting(Guitar[i], Capo.At(capo)));
+    private static Gen<GuitarSetting> Settings =>
+        Gen.Select(Gen.Int[0, Guitar.Length - 1], Gen.Int[0, 3], (i, capo) => new GuitarSetting(Guitar[i], Capo.At(capo)));
 
     /// <summary>Against an independent method: every order tried.</summary>
     [Fact]
@@ -30,7 +31,8 @@ public class PlayingOrderTests
     [Fact]
     public void SongsGoStepByStep()
     {
-        GuitarSetting[] songs = [.. new[] { "D A D G A D", "standard", "double drop D", "drop D", "standard" }.Select(n => new GuitarSetting(TuningCatalogue.Find(n)!.Tuning, Capo.None))];
+        GuitarSetting[] songs = [.. new[] { "D A D G A D", "standard", "double drop D", "drop D",
+            "standard" }.Select(n => new GuitarSetting(TuningCatalogue.Find(n)!.Tuning, Capo.None))];
         var order = PlayingOrder.Of(songs, Start);
         Assert.Equal([1, 4, 3, 2, 0], order.Order);
         Assert.Equal(3 * (1 + 2 * 0.2), order.Cost, 9);
@@ -48,7 +50,8 @@ public class PlayingOrderTests
 
     [Fact]
     public void TuningsThatSoundAlikeAreOneSetting() =>
-        Assert.Equal(0, PlayingOrder.Of([new(Tuning.Parse("Eb2 Ab2 Db3 Gb3 Bb3 Eb4"), Capo.None)], new(Tuning.Parse("D#2 G#2 C#3 F#3 A#3 D#4"), Capo.None)).Cost);
+        Assert.Equal(0, PlayingOrder.Of([new(Tuning.Parse("Eb2 Ab2 Db3 Gb3 Bb3 Eb4"), Capo.None)],
+            new(Tuning.Parse("D#2 G#2 C#3 F#3 A#3 D#4"), Capo.None)).Cost);
 
     private static double Cost(IEnumerable<GuitarSetting> songs)
     {

@@ -12,7 +12,8 @@ public class RetuningRemarksTests
     {
         var remark = Assert.Single(Of("tuning D2 A2 D3 F#3 A3 D4"));
         Assert.Equal(
-            "The guitar is tuned to open D. From standard, four strings go down: the sixth two semitones to D, the third a semitone to F sharp, the second two semitones to A and the first two semitones to D.",
+            "The guitar is tuned to open D. From standard, four strings go down: the sixth two semitones to D, the third a semitone to F sharp, the second two "
+                + "semitones to A and the first two semitones to D.",
             remark.Sentence);
         Assert.Equal(RemarkTopic.Tuning, remark.Topic);
     }

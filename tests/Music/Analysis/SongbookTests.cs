@@ -41,7 +41,8 @@ public class SongbookTests
     [Fact]
     public void OtherHandsThatSoundTheSameAreFound()
     {
-        var book = Songbook.Of(Song("One", OpenD + "capo 2\nshape E 000000\n"), Song("Two", OpenE + "shape E 000000\n"), Song("Three", OpenD + "shape D 000000\n"));
+        var book = Songbook.Of(Song("One", OpenD + "capo 2\nshape E 000000\n"), Song("Two", OpenE + "shape E 000000\n"),
+            Song("Three", OpenD + "shape D 000000\n"));
         var use = book.WithShape(Shape.Parse("000000")).First(u => u.Song.Title == "One");
         Assert.Equal(["Two"], book.SoundingAs(use).Select(u => u.Song.Title));
     }

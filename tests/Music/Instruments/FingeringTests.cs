@@ -26,7 +26,8 @@ public class FingeringTests
     {
         var hand = FrettedInstrument.Find(instrument)!.Hand;
         var fingers = string.Concat(FingeringSolver.Solve(Shape.Parse(frets), default, hand).Fingering!.Fingers);
-        Assert.True(taught.Split("; ").Any(t => t.Split(' ')[0] == fingers) != TaughtFromAnother.Contains(frets), $"{instrument} {chord} {frets}: {fingers}, taught as {taught}");
+        Assert.True(taught.Split("; ").Any(t => t.Split(' ')[0] == fingers) != TaughtFromAnother.Contains(frets),
+            $"{instrument} {chord} {frets}: {fingers}, taught as {taught}");
     }
 
     // The table itself: at least fifty shapes, each the chord it is said to be, each way of holding it one that a hand can hold.
@@ -38,8 +39,11 @@ public class FingeringTests
         {
             var tuning = TuningCatalogue.All.First(t => t.Instrument == row.Item1).Tuning;
             var shape = Shape.Parse(row.Item3);
-            Assert.Subset(ChordSymbol.Read(row.Item2).PitchClasses.ToHashSet(), shape.PitchClasses(tuning, default).Where(p => row.Item1 != "five-string banjo" || p != 7).ToHashSet());
-            Assert.All(row.Item4.Split("; "), taught => Assert.Empty(FingeringSolver.Check(shape.WithFingers([.. taught.Split(' ')[0].Select(c => c - '0')]), default, Hand.On(tuning)).Faults));
+            Assert.Subset(ChordSymbol.Read(row.Item2).PitchClasses.ToHashSet(), shape.PitchClasses(tuning, default)
+                .Where(p => row.Item1 != "five-string banjo" || p != 7).ToHashSet());
+            Assert.All(row.Item4.Split("; "),
+                taught => Assert.Empty(FingeringSolver.Check(shape.WithFingers([.. taught.Split(' ')[0].Select(c => c - '0')]), default,
+                Hand.On(tuning)).Faults));
         });
     }
 

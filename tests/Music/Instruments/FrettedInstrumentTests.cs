@@ -18,7 +18,8 @@ public class FrettedInstrumentTests
             Assert.InRange(i.Scale.Millimetres, 300, 1000);
             Assert.Contains(i.Source, new[] { "CP", "M" });
         });
-        Assert.Equal(FrettedInstrument.All.Sum(i => i.Names.Count()), FrettedInstrument.All.SelectMany(i => i.Names).Distinct(StringComparer.OrdinalIgnoreCase).Count());
+        Assert.Equal(FrettedInstrument.All.Sum(i => i.Names.Count()), FrettedInstrument.All.SelectMany(i => i.Names)
+            .Distinct(StringComparer.OrdinalIgnoreCase).Count());
     }
 
     // Shapes that every beginner's chart has (common practice): C on a ukulele, the open chord of a banjo in open G, G on a mandolin and on a

@@ -9,7 +9,8 @@ public class ShapeContradictionTests
 {
     public static TheoryData<string, string, string> OpenPosition => OpenPositionShapes.All;
 
-    // Of the 2,066 guitar shapes of @tombatossals/chords-db 0.5.1 (npm, MIT licence) that are named by a chord symbol, 29 are contradicted; these show each kind that isn't.
+    // Of the 2,066 guitar shapes of @tombatossals/chords-db 0.5.1 (npm, MIT licence) that are named by a chord symbol, 29 are contradicted; these show each
+    // kind that isn't.
     [Theory]
     [InlineData("C11", "x32311", "a third, which some books leave out of an eleventh chord")]
     [InlineData("C13", "333355", "an eleventh, which some books leave out of a thirteenth chord")]
@@ -21,7 +22,8 @@ public class ShapeContradictionTests
     [InlineData("F#m7b5", "2x221x", "no other notes")]
     public void ShapesFromATableAreTheChordsTheyAreCalled(string symbol, string frets, string because) => Assert.True(Of(symbol, frets) is null, because);
 
-    // Common practice: rootless seventh chords, as a second guitar plays them over a bass (F B D G is worked from the strings below), and a dominant's third and seventh alone.
+    // Common practice: rootless seventh chords, as a second guitar plays them over a bass (F B D G is worked from the strings below), and a dominant's third
+    // and seventh alone.
     [Theory]
     [InlineData("G7", "xx343x")]
     [InlineData("Gm9", "xx3335")]

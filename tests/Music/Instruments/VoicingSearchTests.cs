@@ -151,7 +151,8 @@ public class VoicingSearchTests
         Assert.All(rested, v => Assert.Equal(0, v.Cost.Movement));
         Assert.True(moved.Average(v => v.Shape.FirstFret ?? 0) > rested.Average(v => v.Shape.FirstFret ?? 0));
         var am = Shape.Parse("x02210");
-        Assert.Equal(0, VoicingSearch.Find(ChordSymbol.Read("Am"), Tuning.Standard, Capo.None, null, am).Single(v => v.Shape.ToString() == "x02210").Cost.Movement);
+        Assert.Equal(0, VoicingSearch.Find(ChordSymbol.Read("Am"), Tuning.Standard, Capo.None, null, am)
+            .Single(v => v.Shape.ToString() == "x02210").Cost.Movement);
     }
 
     // Common practice: with strings A, D and G stopped at fret 2, the open strings sound E B E A B E.

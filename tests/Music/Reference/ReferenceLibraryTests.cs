@@ -35,13 +35,16 @@ public class ReferenceLibraryTests
     {
         var theirs = row[2].Split(' ').ToHashSet();
         var same = ChordSymbol.TryRead(row[1], out var chord) && theirs.SetEquals(chord.Notes.Select(n => n.ToString()));
-        Assert.True(same || Otherwise.Values.Any(c => c.Contains(Suffix(row[1]))), $"{row[1]}: {row[2]}; ours: {(chord is null ? "unread" : string.Join(' ', chord.Notes))}");
+        Assert.True(same || Otherwise.Values.Any(c => c.Contains(Suffix(row[1]))),
+            $"{row[1]}: {row[2]}; ours: {(chord is null ? "unread" : string.Join(' ', chord.Notes))}");
     });
 
     [Fact]
     public void EveryExplainedSymbolDiffers()
     {
-        var different = Rows["symbol"].Where(r => !(ChordSymbol.TryRead(r[1], out var c) && r[2].Split(' ').ToHashSet().SetEquals(c.Notes.Select(n => n.ToString())))).Select(r => Suffix(r[1])).ToHashSet();
+        var different = Rows["symbol"]
+            .Where(r => !(ChordSymbol.TryRead(r[1], out var c) && r[2].Split(' ').ToHashSet().SetEquals(c.Notes.Select(n => n.ToString()))))
+            .Select(r => Suffix(r[1])).ToHashSet();
         Assert.All(Otherwise.Values.SelectMany(v => v), suffix => Assert.Contains(suffix, different));
     }
 
@@ -68,10 +71,12 @@ public class ReferenceLibraryTests
     });
 
     /// <summary>Triads, sevenths and ninths that need no explaining.</summary>
-    private static readonly string[] Plain = ["M", "m", "5", "7", "maj7", "m7", "dim", "sus4", "sus2", "m7b5", "7sus4", "6", "m6", "9", "maj9", "m9", "Madd9", "madd9", "9sus4", "7b9", "7#9", "13", "m11", "maj7#11", "m/ma7"];
+    private static readonly string[] Plain = ["M", "m", "5", "7", "maj7", "m7", "dim", "sus4", "sus2", "m7b5", "7sus4", "6", "m6", "9", "maj9", "m9", "Madd9",
+        "madd9", "9sus4", "7b9", "7#9", "13", "m11", "maj7#11", "m/ma7"];
 
     [Fact]
-    public void PlainChordsInRootPositionHaveOneName() => Assert.All(Rows["detect"].Where(r => Plain.Any(kind => FirstOf(r[2]) == r[1].Split(' ')[0] + kind)), row =>
+    public void PlainChordsInRootPositionHaveOneName() =>
+        Assert.All(Rows["detect"].Where(r => Plain.Any(kind => FirstOf(r[2]) == r[1].Split(' ')[0] + kind)), row =>
     {
         var (ours, theirs) = (Rank(row)[0].Chord, ChordSymbol.Read(FirstOf(row[2])));
         Assert.Equal((theirs.Root.PitchClass, string.Join(' ', theirs.PitchClasses)), (ours.Root.PitchClass, string.Join(' ', ours.PitchClasses)));
@@ -108,20 +113,23 @@ public class ReferenceLibraryTests
 
     private static string FirstOf(string names) => names.Split(' ')[0];
 
-    private static string Suffix(string symbol) => symbol[1..].TrimStart('#') is var rest && rest.StartsWith('b') && !rest.StartsWith("b9sus", StringComparison.Ordinal) ? rest[1..] : rest;
+    private static string Suffix(string symbol) => symbol[1..].TrimStart('#') is var rest && rest.StartsWith('b')
+        && !rest.StartsWith("b9sus", StringComparison.Ordinal) ? rest[1..] : rest;
 
     /// <summary>tonal prints "Db9sus" for D with b9sus; the notes tell which is meant.</summary>
     private static (int Root, int Bass) RootAndBass(string name, string notes)
     {
         var slash = name.LastIndexOf('/');
         var bass = slash > 0 && PitchName.TryParse(name[(slash + 1)..], out var note) ? note.PitchClass : (int?)null;
-        var isFlatNinth = name[1..].StartsWith("b9sus", StringComparison.Ordinal) && notes.Split(' ').All(n => PitchName.Parse(n).PitchClass != PitchName.Parse(name[..2]).PitchClass);
+        var isFlatNinth = name[1..].StartsWith("b9sus", StringComparison.Ordinal) && notes.Split(' ')
+            .All(n => PitchName.Parse(n).PitchClass != PitchName.Parse(name[..2]).PitchClass);
         var length = name.Length > 1 && name[1] is '#' or 'b' && !isFlatNinth ? 2 : 1;
         var root = PitchName.Parse(name[..length]).PitchClass;
         return (root, bass ?? root);
     }
 
-    private static string Degree(string numeral) => string.Concat(numeral.TakeWhile(c => c is '#' or 'b' or 'I' or 'V' or 'i' or 'v')).ToUpperInvariant().Replace('B', 'b');
+    private static string Degree(string numeral) => string.Concat(numeral.TakeWhile(c => c is '#' or 'b' or 'I' or 'V' or 'i' or 'v')).ToUpperInvariant()
+        .Replace('B', 'b');
 
     private static string Folder()
     {

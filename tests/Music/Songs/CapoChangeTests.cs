@@ -9,7 +9,9 @@ namespace Harkbook.Music.Tests.Songs;
 public class CapoChangeTests
 {
     private const string Head = "title Lantern Hill\ntuning E2 A2 D3 G3 B3 E4\nmeter 4/4\ntempo 90\nharp Bb\n";
-    private static readonly Song Hill = Song(Head + "capo 1\nkey Bb major\nshape Bb x02220\nshape Eb xx0232\nshape F@low 022100\nshape F@high 0.7.6.4.5.4\nsection A\nchords | Bb . Eb . | F@low . F@high . |\n");
+    private static readonly Song Hill = Song(Head
+        + "capo 1\nkey Bb major\nshape Bb x02220\nshape Eb xx0232\nshape F@low 022100\nshape F@high 0.7.6.4.5.4\nsection A\nchords | Bb . Eb . | F@low . "
+        + "F@high . |\n");
 
     [Fact]
     public void TheSameSoundTakesOtherShapesForTheSameChords()
@@ -75,7 +77,8 @@ public class CapoChangeTests
         Assert.Equal((3, 2), moved.Bars.Single().Picked.Select(p => (p.Value.StringIndex, p.Value.Fret)).Single());
     }
 
-    // F4 and D4 of capo 1's two high strings: under capo 3 those start at G4 and D4, so F4 takes the B string's fret 3 and D4 the G string's 4; G at fret 7 beside an open B would be out of reach.
+    // F4 and D4 of capo 1's two high strings: under capo 3 those start at G4 and D4, so F4 takes the B string's fret 3 and D4 the G string's 4; G at fret 7
+    // beside an open B would be out of reach.
     [Fact]
     public void NotesTogetherStayInReach()
     {
@@ -121,7 +124,8 @@ public class CapoChangeTests
     [Fact]
     public void APickedPatternGoesWithTheShapeWhereItSoundsTheSame()
     {
-        var song = Song(Head + "capo 2\nkey A major\nshape A 320003\nsection A\nchords | A |\npick\nB3 | . . . * |\nG3 | . . * . |\nD3 | . * . . |\nbass | * . . . |\n");
+        var song = Song(Head + "capo 2\nkey A major\nshape A 320003\nsection A\nchords | A |\npick\nB3 | . . . * |\nG3 | . . * . |\nD3 | . * . . |\nbass | * . "
+            + ". . |\n");
         Assert.True(CapoChange.TrySameSound(song, Capo.None, out var moved, out _));
         Assert.Equal("x02220", moved.Shapes[0].Shape.WithoutFingers().ToString());
         Assert.Equal([(1, 0), (2, 2), (3, 2), (4, 2)], moved.Bars.Single().Picked.Select(p => (p.Value.StringIndex, p.Value.Fret)));
@@ -140,7 +144,8 @@ public class CapoChangeTests
     });
 
     private static List<int> Sounding(Song song) =>
-        [.. song.Bars.SelectMany(b => b.Picked).Select(p => new Fretboard(song.Tuning.Value, song.Capo.Value).MidiAt(p.Value.StringIndex, p.Value.Fret)).Order()];
+        [.. song.Bars.SelectMany(b => b.Picked)
+            .Select(p => new Fretboard(song.Tuning.Value, song.Capo.Value).MidiAt(p.Value.StringIndex, p.Value.Fret)).Order()];
 
     private static Song Song(string text) => SongText.Parse(text, "lantern.hark").Song!;
 }

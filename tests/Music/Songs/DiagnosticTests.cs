@@ -35,7 +35,8 @@ public class DiagnosticTests
     [InlineData("shape Bb7 x68786 fingers 013141", DiagnosticCode.FingersUnheld, 1, 29, 1, "Each pressed string takes one finger, 1 to 4, the others 0.")]
     [InlineData("shape C x32010 fingers 013201", DiagnosticCode.FingersUnheld, 1, 27, 1, "Each pressed string takes one finger, 1 to 4, the others 0.")]
     [InlineData("shape Em 022000 fingers 123000", DiagnosticCode.FingersUnheld, 1, 25, 1, "Each pressed string takes one finger, 1 to 4, the others 0.")]
-    [InlineData("capo 2 on A2 D3 G3\nshape B 222222 fingers 111111", DiagnosticCode.FingersUnheld, 2, 25, 1, "Each pressed string takes one finger, 1 to 4, the others 0.")]
+    [InlineData("capo 2 on A2 D3 G3\nshape B 222222 fingers 111111", DiagnosticCode.FingersUnheld, 2, 25, 1,
+        "Each pressed string takes one finger, 1 to 4, the others 0.")]
     [InlineData("shape G 3.10.12.0.0.3", DiagnosticCode.FingersUnheld, 1, 9, 13, "Look at the frets again, or mute a string.")]
     [InlineData("shape Em 022000 fingers 000000", DiagnosticCode.FingersUnheld, 1, 26, 1, "Each pressed string takes one finger, 1 to 4, the others 0.")]
     [InlineData("shape Am x02210 fingers 001110", DiagnosticCode.FingersUnheld, 1, 27, 1, "Each pressed string takes one finger, 1 to 4, the others 0.")]
@@ -46,7 +47,8 @@ public class DiagnosticTests
     [InlineData("section A like B", DiagnosticCode.UnknownSection, 1, 16, 1, "Put the whole name in double quotes if 'like' is part of it.")]
     [InlineData("section A", DiagnosticCode.EmptySection, 1, 1, 7, null)]
     [InlineData("chords | D |", DiagnosticCode.OutsideSection, 1, 1, 6, "Put a line 'section NAME' before it.")]
-    public void InTheHead(string text, DiagnosticCode code, int line, int column, int length, string? suggestion) => AssertFound(text, code, line, column, length, suggestion);
+    public void InTheHead(string text, DiagnosticCode code, int line, int column, int length, string? suggestion) =>
+        AssertFound(text, code, line, column, length, suggestion);
 
     [Theory]
     [InlineData("chords | G@lo |", DiagnosticCode.UnknownShape, 10, 4, "Did you mean 'G@low'?")]
@@ -62,7 +64,8 @@ public class DiagnosticTests
     [InlineData("chords |: D :|", DiagnosticCode.RepeatSign, 9, 1, "Write the bars again, or a new section with 'like'.")]
     [InlineData("sung from 1 | x |", DiagnosticCode.BarTwice, 1, 4, null)]
     [InlineData("sung | x | x | x | x | x |", DiagnosticCode.BarCount, 1, 4, "Is a bar line too many, or a bar missing in the other part?")]
-    [InlineData("strum | d, |", DiagnosticCode.EmptyCell, 11, 0, "Write . where what came before goes on, _ for silence; text with a comma in it stands in double quotes.")]
+    [InlineData("strum | d, |", DiagnosticCode.EmptyCell, 11, 0,
+        "Write . where what came before goes on, _ for silence; text with a comma in it stands in double quotes.")]
     [InlineData("chords | D?101 |", DiagnosticCode.BadMark, 11, 4, null)]
     [InlineData("strum | q |", DiagnosticCode.BadStroke, 9, 1, null)]
     [InlineData("harp | 4 |", DiagnosticCode.BadHarpNote, 8, 1, null)]
@@ -80,11 +83,13 @@ public class DiagnosticTests
     [InlineData("key E minor from x", DiagnosticCode.BadFrom, 18, 1, null)]
     [InlineData("key E minor from", DiagnosticCode.BadFrom, 13, 4, null)]
     [InlineData("chords | D |\nkey E minor", DiagnosticCode.ChangeOutside, 1, 3, "Put it before the bars that it is for, or name their first with 'from'.")]
-    [InlineData("chords | D |\nmeter 3/4 from 3", DiagnosticCode.ChangeOutside, 1, 5, "Put it before the bars that it is for, or name their first with 'from'.")]
+    [InlineData("chords | D |\nmeter 3/4 from 3", DiagnosticCode.ChangeOutside, 1, 5,
+        "Put it before the bars that it is for, or name their first with 'from'.")]
     [InlineData("meter 3/4 ~heard", DiagnosticCode.StandingNotKept, 11, 6, null)]
     public void InASection(string text, DiagnosticCode code, int column, int length, string? suggestion)
     {
-        var before = code is DiagnosticCode.BarTwice or DiagnosticCode.BarCount or DiagnosticCode.AnchorNotRising ? "section A\nchords | D |\nsung | x |\n" : "section A\n";
+        var before = code is DiagnosticCode.BarTwice or DiagnosticCode.BarCount or DiagnosticCode.AnchorNotRising ? "section A\nchords | D |\nsung | x |\n"
+            : "section A\n";
         var document = SongText.Parse(Facts + before + text, "t.hark");
         var found = document.Diagnostics.First(d => d.Code == code);
         Assert.Equal((column, length, suggestion), (found.Column, found.Length, found.Suggestion ?? suggestion));
@@ -92,21 +97,28 @@ public class DiagnosticTests
 
     [Fact]
     public void TooManyCells() =>
-        Assert.Contains(SongText.Parse("title T\nsection A\nchords |" + string.Concat(Enumerable.Repeat(" D", 65)) + " |", "t").Diagnostics, d => d.Code == DiagnosticCode.TooManyCells);
+        Assert.Contains(SongText.Parse("title T\nsection A\nchords |" + string.Concat(Enumerable.Repeat(" D", 65)) + " |", "t").Diagnostics,
+            d => d.Code == DiagnosticCode.TooManyCells);
 
     [Fact]
-    public void AnchorsEndWithTheRecording() => AssertFound("title T\nrecording a.wav length 0:10\nsection A\nanchors 1 = 0:11\nchords | D |", DiagnosticCode.AnchorPastEnd, 4, 13, 4, null);
+    public void AnchorsEndWithTheRecording() => AssertFound("title T\nrecording a.wav length 0:10\nsection A\nanchors 1 = 0:11\nchords | D |",
+        DiagnosticCode.AnchorPastEnd, 4, 13, 4, null);
 
     [Fact]
     public void ManyMistakesAreSaidAtOnce()
     {
-        var codes = SongText.Parse("titel T\ntempo 5\nsection A\nchords | Q | D\nsung | x | x | x |", "t").Diagnostics.Where(d => d.Severity == Severity.Error).Select(d => d.Code);
-        Assert.Equal([DiagnosticCode.UnknownWord, DiagnosticCode.MissingTitle, DiagnosticCode.BadTempo, DiagnosticCode.BadChord, DiagnosticCode.BarOpen, DiagnosticCode.BarCount], codes.OrderBy(c => c switch { DiagnosticCode.UnknownWord => 0, DiagnosticCode.MissingTitle => 1, DiagnosticCode.BadTempo => 2, DiagnosticCode.BadChord => 3, DiagnosticCode.BarOpen => 4, _ => 5 }));
+        var codes = SongText.Parse("titel T\ntempo 5\nsection A\nchords | Q | D\nsung | x | x | x |", "t").Diagnostics.Where(d => d.Severity == Severity.Error)
+            .Select(d => d.Code);
+        Assert.Equal([DiagnosticCode.UnknownWord, DiagnosticCode.MissingTitle, DiagnosticCode.BadTempo, DiagnosticCode.BadChord, DiagnosticCode.BarOpen,
+            DiagnosticCode.BarCount],
+            codes.OrderBy(c => c switch { DiagnosticCode.UnknownWord => 0, DiagnosticCode.MissingTitle => 1, DiagnosticCode.BadTempo => 2,
+            DiagnosticCode.BadChord => 3, DiagnosticCode.BarOpen => 4, _ => 5 }));
     }
 
     [Fact]
     public void ADiagnosticReadsAsALink() =>
-        Assert.Equal("t.hark:1:7: error: A tempo is 20 to 400 felt beats a minute, as in tempo 96.", SongText.Parse("tempo 5\ntitle T", "t.hark").Diagnostics.Single(d => d.Severity == Severity.Error).ToString());
+        Assert.Equal("t.hark:1:7: error: A tempo is 20 to 400 felt beats a minute, as in tempo 96.",
+            SongText.Parse("tempo 5\ntitle T", "t.hark").Diagnostics.Single(d => d.Severity == Severity.Error).ToString());
 
     [Fact]
     public void EveryDiagnosticIsDescribed()

@@ -10,7 +10,8 @@ namespace Harkbook.Music.Tests.Songs;
 /// </summary>
 public class DottedBarTests
 {
-    private const string Lilt = "title T\ntuning E2 A2 D3 G3 B3 E4\nmeter 6/8\ntempo 60\nsection A\nchords | Am | C |\nmeter 3/8\nchords | D |\nmeter 6/8\nchords | Am |\n";
+    private const string Lilt =
+        "title T\ntuning E2 A2 D3 G3 B3 E4\nmeter 6/8\ntempo 60\nsection A\nchords | Am | C |\nmeter 3/8\nchords | D |\nmeter 6/8\nchords | Am |\n";
 
     // At dotted-quarter 60 bars of two beats take 2 s, the bar of one beat 1 s.
     [Fact]

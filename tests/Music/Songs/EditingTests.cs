@@ -102,7 +102,8 @@ public class EditingTests
     [Fact]
     public void CrLfStays()
     {
-        var crlf = SongText.Parse(Examples.Ferry.ReplaceLineEndings("\r\n"), "f").WithAnchor(1, 1, Seconds.FromSeconds(20)).WithFact(SongFact.Key, "D mixolydian").WithSection("B");
+        var crlf = SongText.Parse(Examples.Ferry.ReplaceLineEndings("\r\n"), "f").WithAnchor(1, 1, Seconds.FromSeconds(20))
+            .WithFact(SongFact.Key, "D mixolydian").WithSection("B");
         Assert.DoesNotContain("\n", crlf.Text.Replace("\r\n", ""));
     }
 
@@ -116,10 +117,12 @@ public class EditingTests
         Assert.Throws<ArgumentException>(() => Ferry.WithFact(SongFact.Title, "a\nb"));
     }
 
-    /// <summary>Whatever the song: the chord stands at its beat with its standing, what came before it in the bar stays, and so does every other part.</summary>
+    /// <summary>Whatever the song: the chord stands at its beat with its standing, what came before it in the bar stays, and so does every other
+    /// part.</summary>
     [Fact]
     public void AnyChordCanBeSetInAnySong() =>
-        Gen.Select(SongGen.Songs, Gen.Int[0, 1000], Gen.Int[0, 11], SongGen.OneOf("Em", "G/D@low", "N.C."), SongGen.OneOf(Standing.Decided, Mended, Standing.Heard(0.3))).Sample((song, at, sixth, name, standing) =>
+        Gen.Select(SongGen.Songs, Gen.Int[0, 1000], Gen.Int[0, 11], SongGen.OneOf("Em", "G/D@low", "N.C."),
+            SongGen.OneOf(Standing.Decided, Mended, Standing.Heard(0.3))).Sample((song, at, sixth, name, standing) =>
         {
             if (!song.Bars.Any())
                 return;
@@ -132,7 +135,8 @@ public class EditingTests
             Assert.True(now.Chords.Any(c => c.Start == beat), $"{bar.Number} {beat} {name}\n{document.Text}");
             var set = now.Chords.Single(c => c.Start == beat);
             Assert.Equal((name, standing), (set.Value.Name, set.Standing));
-            Assert.Equal(bar.Chords.Where(c => c.Start < beat).Select(c => (c.Start, c.Value, c.Standing)), now.Chords.Where(c => c.Start < beat).Select(c => (c.Start, c.Value, c.Standing)));
+            Assert.Equal(bar.Chords.Where(c => c.Start < beat).Select(c => (c.Start, c.Value, c.Standing)), now.Chords.Where(c => c.Start < beat)
+                .Select(c => (c.Start, c.Value, c.Standing)));
             Assert.Equal(song.Bars.Select(b => b with { Chords = [] }), edited.Bars.Select(b => b with { Chords = [] }));
         }, iter: 300);
 

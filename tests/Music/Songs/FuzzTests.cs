@@ -7,14 +7,18 @@ public class FuzzTests
 {
     private static readonly string[] Bits =
     [
-        "title ", "player ", "album ", "recording ", "pitch ", "tuning ", "capo ", "meter ", "tempo ", "key ", "harp ", "shape ", "section ", "anchors ", "chords ",
-        "strum ", "pattern Roll ", "strum Roll ", "throughout ", "pick throughout\n", "  bass | * . |\n", "* ", "d ", "in 3/4 ", "sung ", "pick\n", "  D4 ", "  E4 ", " like ", " from ", "| ", "|", "||", ". ", "_", ",", "?", "?50", "~heard 80%", " ~", "~bar 2 beat 1+1/3 ", "corrected ", "2026-11-25",
-        "D ", "G/B@low ", "020120 ", "fingers ", "4/4", "6/8 ", "96", "A4 = 440 Hz", "1 = 0:02.5 ", "5 = ", "-4&-5 ", "+6o", "h2 ", "x", "\"", ";", "\n", "\r\n", "\r", " ", "\t", "\uFEFF", "\0", "é", "\uD800",
+        "title ", "player ", "album ", "recording ", "pitch ", "tuning ", "capo ", "meter ", "tempo ", "key ", "harp ", "shape ", "section ",
+            "anchors ", "chords ",
+        "strum ", "pattern Roll ", "strum Roll ", "throughout ", "pick throughout\n", "  bass | * . |\n", "* ", "d ", "in 3/4 ", "sung ", "pick\n", "  D4 ",
+            "  E4 ", " like ", " from ", "| ", "|", "||", ". ", "_", ",", "?", "?50", "~heard 80%", " ~", "~bar 2 beat 1+1/3 ", "corrected ", "2026-11-25",
+        "D ", "G/B@low ", "020120 ", "fingers ", "4/4", "6/8 ", "96", "A4 = 440 Hz", "1 = 0:02.5 ", "5 = ", "-4&-5 ", "+6o", "h2 ", "x", "\"", ";", "\n",
+            "\r\n", "\r", " ", "\t", "\uFEFF", "\0", "é", "\uD800",
     ];
 
     private static readonly Gen<string> Line = SongGen.OneOf(Bits).Array[0, 60].Select(string.Concat);
 
-    private static readonly Gen<string> Mutated = Gen.Select(Gen.Int[0, Examples.Ferry.Length], Gen.Int[0, 40], SongGen.OneOf(Bits).Array[0, 5].Select(string.Concat),
+    private static readonly Gen<string> Mutated = Gen.Select(Gen.Int[0, Examples.Ferry.Length], Gen.Int[0, 40], SongGen.OneOf(Bits).Array[0, 5]
+        .Select(string.Concat),
         (at, cut, put) => Examples.Ferry[..at] + put + Examples.Ferry[Math.Min(Examples.Ferry.Length, at + cut)..]);
 
     [Fact]
@@ -25,7 +29,8 @@ public class FuzzTests
     {
         Check("title T\nsection A\nchords | " + string.Concat(Enumerable.Repeat("D,", 100_000)) + " |");
         Check("title T\nsection A\nchords | " + string.Concat(Enumerable.Repeat("D ", 100_000)) + " |");
-        Check("title T\nmeter 32/4\nsection A\nsung | x,.,.,.,.,.,.,.,.,.,.,.,. . . . . . . . . . . |" + string.Concat(Enumerable.Repeat(" . |", 5000)) + " . . . . . . _ |");
+        Check("title T\nmeter 32/4\nsection A\nsung | x,.,.,.,.,.,.,.,.,.,.,.,. . . . . . . . . . . |" + string.Concat(Enumerable.Repeat(" . |", 5000))
+            + " . . . . . . _ |");
         Check("title T\n" + string.Concat(Enumerable.Range(1, 3000).Select(i => $"section S{i} like S{i - 1}\nchords | D |\n")));
         Check("anchors 1 = 99999999999999999999:00\npitch 1e999\ntempo 1e-999\ncapo 99999999999\n~~~~\n\"\"\"\"\n");
     }

@@ -6,7 +6,8 @@ using Harkbook.Units;
 
 namespace Harkbook.Music.Tests.Songs;
 
-/// <summary>Files that write the hand's names under a capo. A capo raises every name by its frets in semitones; the names are worked by hand from that.</summary>
+/// <summary>Files that write the hand's names under a capo. A capo raises every name by its frets in semitones; the names are worked by hand from
+/// that.</summary>
 public class HandNamesTests
 {
     private const string Head = "title Lantern Hill\ntuning E2 A2 D3 G3 B3 E4\nmeter 4/4\ntempo 90\n";
@@ -58,7 +59,9 @@ public class HandNamesTests
 
     [Fact]
     public void AnyFileReadsBackTheSameInTheHandsNames() =>
-        Gen.Select(Gen.Int[-6, 6], Gen.Int[0, Mode.All.Length - 1], Gen.Int[0, 12], SongGen.OneOf("Amin7", "C7/9", "F#m7b5/E@low", "Bb-9", "Ebmaj7", "Cb5", "B5", "N.C.", "G(b5)", "Dm/C", "E♭sus4")).Sample((fifths, mode, capo, chord) =>
+        Gen.Select(Gen.Int[-6, 6], Gen.Int[0, Mode.All.Length - 1], Gen.Int[0, 12],
+            SongGen.OneOf("Amin7", "C7/9", "F#m7b5/E@low", "Bb-9", "Ebmaj7", "Cb5", "B5", "N.C.", "G(b5)", "Dm/C", "E♭sus4"))
+            .Sample((fifths, mode, capo, chord) =>
         {
             var key = new Key(PitchName.FromFifths(fifths), Mode.All[mode]);
             var shape = chord is "N.C." ? "" : $"shape {chord} x02210\n";

@@ -10,7 +10,8 @@ public class KeyChangeTests
 
     [Fact]
     public void ALineHoldsFromTheBarAfterTheLastOneWritten() =>
-        AssertKeys("section A\nchords | D | A |\nkey B minor\nchords | Bm | F# |\nkey D major\nchords | D |", "D major", "D major", "B minor", "B minor", "D major");
+        AssertKeys("section A\nchords | D | A |\nkey B minor\nchords | Bm | F# |\nkey D major\nchords | D |", "D major", "D major", "B minor",
+            "B minor", "D major");
 
     [Fact]
     public void ALineMayNameItsFirstBar() =>
@@ -37,7 +38,8 @@ public class KeyChangeTests
     {
         const string text = Facts + "section A ; high\nkey   E minor  from 2  ~heard 71% ; hm\nchords | D | Em |\n";
         Assert.Equal(text.Replace("E minor", "G major"), SongText.Parse(text, "t").WithKeyChange(0, 2, Key.Parse("G major")).Text);
-        Assert.Equal(text.Replace("E minor", "G major").Replace("  ~heard 71%", ""), SongText.Parse(text, "t").WithKeyChange(0, 2, Key.Parse("G major"), Standing.Decided).Text);
+        Assert.Equal(text.Replace("E minor", "G major").Replace("  ~heard 71%", ""), SongText.Parse(text, "t")
+            .WithKeyChange(0, 2, Key.Parse("G major"), Standing.Decided).Text);
     }
 
     [Fact]

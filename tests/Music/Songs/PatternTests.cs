@@ -5,7 +5,8 @@ using Harkbook.Units;
 
 namespace Harkbook.Music.Tests.Songs;
 
-/// <summary>A strum or a picking pattern is written once, and bars say only what differs. Expected bars are the grammar of docs/song-file.md, by hand.</summary>
+/// <summary>A strum or a picking pattern is written once, and bars say only what differs. Expected bars are the grammar of docs/song-file.md, by
+/// hand.</summary>
 public class PatternTests
 {
     private const string Facts = "title T\ntuning E2 A2 D3 G3 B3 E4\nmeter 4/4\nshape Am x02210\nshape C x32010\nshape D xx0232\n";
@@ -18,11 +19,13 @@ public class PatternTests
 
     [Fact]
     public void APatternOfTwoBarsGoesRound() =>
-        Assert.Equal(["d . . .", "d u d u", "d . . .", "d u d u", "d . . ."], Strums("section A\nchords | Am | C | Am | C | Am |\nstrum throughout | d . . . | d u d u |"));
+        Assert.Equal(["d . . .", "d u d u", "d . . .", "d u d u", "d . . ."],
+            Strums("section A\nchords | Am | C | Am | C | Am |\nstrum throughout | d . . . | d u d u |"));
 
     [Fact]
     public void ANamedPatternServesSeveralSections() =>
-        Assert.Equal(["d . d u", "d . d u", ". . . .", "d . d u"], Strums("pattern Slow Roll | d . d u |\nsection A\nchords | Am | C |\nstrum Slow Roll\nsection B\nchords | Am | C |\nstrum Slow Roll from 2"));
+        Assert.Equal(["d . d u", "d . d u", ". . . .", "d . d u"],
+            Strums("pattern Slow Roll | d . d u |\nsection A\nchords | Am | C |\nstrum Slow Roll\nsection B\nchords | Am | C |\nstrum Slow Roll from 2"));
 
     [Fact]
     public void BarsThatDifferAreWrittenAndTheOthersKeepTheirPlaceInThePattern() =>
@@ -42,7 +45,8 @@ public class PatternTests
 
     [Fact]
     public void AShorterBarTakesThePatternsFirstBeatsAtTheirPace() =>
-        Assert.Equal(["d . d u", "d .", "d . d u"], Strums("section A\nchords | Am | C | Am |\nmeter 2/4 from 2\nmeter 4/4 from 3\nstrum throughout | d . d u |"));
+        Assert.Equal(["d . d u", "d .", "d . d u"],
+            Strums("section A\nchords | Am | C | Am |\nmeter 2/4 from 2\nmeter 4/4 from 3\nstrum throughout | d . d u |"));
 
     [Fact]
     public void APatternForAnotherMeterSaysSo() =>
@@ -99,7 +103,8 @@ public class PatternTests
     public void AnEditOfStandingChangesTheLineThatPlaysThePattern()
     {
         const string text = Facts + "pattern Roll\n  G3 | * |\n  bass | * |\nsection A\nchords | Am |\npick Roll ; as taught\n";
-        Assert.Equal(text.Replace("pick Roll", "pick Roll  ~heard 50%"), SongText.Parse(text, "t").WithPartStanding(0, SongPart.Pick, Standing.Heard(0.5)).Text);
+        Assert.Equal(text.Replace("pick Roll", "pick Roll  ~heard 50%"), SongText.Parse(text, "t")
+            .WithPartStanding(0, SongPart.Pick, Standing.Heard(0.5)).Text);
     }
 
     [Theory]
@@ -132,17 +137,21 @@ public class PatternTests
     [InlineData("strum | . | d . . . | d . . . | _ |")]
     [InlineData("strum throughout | d . . . |\nstrum from 3 | . . . . |")]
     public void WhatIsMeantIsNotWarnedOf(string line) =>
-        Assert.DoesNotContain(SongText.Parse($"{Facts}section A\nchords | Am | C | D | C |\n{line}\n", "t").Diagnostics, d => d.Code == DiagnosticCode.PatternStops);
+        Assert.DoesNotContain(SongText.Parse($"{Facts}section A\nchords | Am | C | D | C |\n{line}\n", "t").Diagnostics,
+            d => d.Code == DiagnosticCode.PatternStops);
 
     [Fact]
     public void TheWriterWritesARepeatedStrumOnceAndTheBarsThatDiffer()
     {
-        var song = Read("section A\nchords | Am | C | Am | C | Am | C | D | D |\nstrum | d . du . | d . du . | d . du . | x . . . | d . du . | d . du . | d . du . | d . . . |");
-        var lines = SongText.Write(song).Split('\n').Where(l => l.StartsWith("strum")).Select(l => string.Join(' ', l.Split(' ', StringSplitOptions.RemoveEmptyEntries)));
+        var song = Read("section A\nchords | Am | C | Am | C | Am | C | D | D |\nstrum | d . du . | d . du . | d . du . | x . . . | d . du . | d . du . | d . "
+            + "du . | d . . . |");
+        var lines = SongText.Write(song).Split('\n').Where(l => l.StartsWith("strum"))
+            .Select(l => string.Join(' ', l.Split(' ', StringSplitOptions.RemoveEmptyEntries)));
         Assert.Equal(["strum throughout | d . du . |", "strum from 4 | x . . . |", "strum from 8 | d . . . |"], lines);
     }
 
-    /// <summary>Whatever is repeated, and whichever bars differ: the written file says the same song, and no bar in it looks like a pattern that stops.</summary>
+    /// <summary>Whatever is repeated, and whichever bars differ: the written file says the same song, and no bar in it looks like a pattern that
+    /// stops.</summary>
     [Fact]
     public void AnySongOfPatternsReadsBackEqual() =>
         Gen.Select(SongGen.Songs, Gen.Int[0, int.MaxValue]).Sample((song, seed) =>
@@ -157,7 +166,8 @@ public class PatternTests
 
     /// <summary>The first bar's strokes and notes in nearly every bar of its meter.</summary>
     private static ImmutableArray<Bar> Repeated(ImmutableArray<Bar> bars, Random random) =>
-        [.. bars.Select(b => b.Meter != bars[0].Meter || random.Next(6) == 0 ? b with { Strums = [], Picked = [] } : b with { Strums = Within(bars[0].Strums, b), Picked = Within(bars[0].Picked, b) })];
+        [.. bars.Select(b => b.Meter != bars[0].Meter || random.Next(6) == 0 ? b with { Strums = [], Picked = [] }
+            : b with { Strums = Within(bars[0].Strums, b), Picked = Within(bars[0].Picked, b) })];
 
     private static ImmutableArray<Claim<T>> Within<T>(ImmutableArray<Claim<T>> claims, Bar bar) =>
         [.. claims.Select((c, i) => c with { Length = i + 1 < claims.Length && claims[i + 1].Start < c.Start + c.Length ? claims[i + 1].Start - c.Start
@@ -171,7 +181,10 @@ public class PatternTests
 
     /// <summary>Each bar's strokes, a cell a beat.</summary>
     private static IEnumerable<string> Strums(string text) => Read(text).Bars.Select(b => string.Join(' ',
-        Enumerable.Range(0, b.Meter.BeatsPerBar).Select(beat => b.Strums.FirstOrDefault(s => s.Start == Beats.Whole(beat))?.Value switch { null => ".", Stroke.Down => "d", Stroke.Up => "u", _ => "x" })));
+        Enumerable.Range(0, b.Meter.BeatsPerBar)
+            .Select(beat => b.Strums.FirstOrDefault(s => s.Start == Beats.Whole(beat))?.Value switch { null => ".", Stroke.Down => "d",
+            Stroke.Up => "u", _ => "x" })));
 
-    private static IEnumerable<string> Picked(Song song, int bar) => song.Bars.ElementAt(bar).Picked.Select(p => $"{song.Tuning.Value.Strings[p.Value.StringIndex]} {p.Value.Fret}");
+    private static IEnumerable<string> Picked(Song song, int bar) =>
+        song.Bars.ElementAt(bar).Picked.Select(p => $"{song.Tuning.Value.Strings[p.Value.StringIndex]} {p.Value.Fret}");
 }

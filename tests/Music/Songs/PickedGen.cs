@@ -28,7 +28,8 @@ internal static class PickedGen
             IsGhost = touch == 0 && marks.Item1, HasVibrato = marks.Item2, LetsRing = marks.Item3, SlideOff = marks.Item4, Finger = marks.Item5,
         };
 
-    public static Gen<PickedNote> Notes { get; } = Gen.Frequency((1, Gen.Select(Gen.Int[0, 24], Links, (f, a) => new PickedNote(0, f, a))), (3, Sounding), (1, Muted));
+    public static Gen<PickedNote> Notes { get; } = Gen.Frequency((1, Gen.Select(Gen.Int[0, 24], Links, (f, a) => new PickedNote(0, f, a))),
+        (3, Sounding), (1, Muted));
 
     private static PickedNote Note(Attack[] attacks, int[] frets, int touch, Bend bend)
     {

@@ -155,7 +155,8 @@ public class ReadingTests
     [InlineData("0:05", "Bars 3 to 4 lie after the recording's end (0:05.000).")]
     public void BarsAfterTheRecordingsEndAreToldOf(string length, string? expected)
     {
-        var found = SongText.Parse($"title T\nrecording t.wav length {length}\ntempo 60\nsection A\nchords | D | D |\nsection B\nchords | D | D |", "t").Diagnostics;
+        var found = SongText.Parse($"title T\nrecording t.wav length {length}\ntempo 60\nsection A\nchords | D | D |\nsection B\nchords | D | D |",
+            "t").Diagnostics;
         var told = found.SingleOrDefault(d => d.Code == DiagnosticCode.BarsPastEnd);
         Assert.Equal((expected, expected is null ? 0 : 6), (told?.Message, told?.Line ?? 0));
     }
@@ -170,7 +171,8 @@ public class ReadingTests
     [InlineData("section Chorus 1\nsung | oh |\nsection Chorus 2 like Chorus 1", null)]
     [InlineData("section Bridge 1\nsung | x |\nsection Bridge 2 like Bridge 1", null)]
     public void WordsOfAnotherVerseAreToldOfOnce(string rest, string? expected) =>
-        Assert.Equal(expected, SongText.Parse($"title T\nsection Verse 1\nsung | lo |\n{rest}", "t").Diagnostics.SingleOrDefault(d => d.Code == DiagnosticCode.WordsTakenOver)?.Message);
+        Assert.Equal(expected, SongText.Parse($"title T\nsection Verse 1\nsung | lo |\n{rest}",
+            "t").Diagnostics.SingleOrDefault(d => d.Code == DiagnosticCode.WordsTakenOver)?.Message);
 
     /// <summary>Between words a bare "?" is the word's own; behind quotes or a sign it can't be.</summary>
     [Theory]

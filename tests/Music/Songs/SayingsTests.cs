@@ -24,7 +24,8 @@ public class SayingsTests
 
     [Fact]
     public void TheWordsOfATuningStayThroughEdits() =>
-        Assert.Contains("tuning open D\n", SongText.Parse("title T\ntuning open D\nshape D 000000\nsection A\nchords | D |\n", "t").WithFact(SongFact.Tempo, "90").WithChord(1, Units.Beats.Zero, "A").Text);
+        Assert.Contains("tuning open D\n", SongText.Parse("title T\ntuning open D\nshape D 000000\nsection A\nchords | D |\n", "t")
+            .WithFact(SongFact.Tempo, "90").WithChord(1, Units.Beats.Zero, "A").Text);
 
     [Fact]
     public void AnUnknownTuningIsToldTheNamesAndTheNearest()
@@ -65,7 +66,8 @@ public class SayingsTests
     [InlineData("sung | ., |")]
     [InlineData("sung | ,ter |")]
     public void AnyOtherCommaWithNothingBesideItIsToldOfQuotes(string line) =>
-        Assert.Contains("double quotes", SongText.Parse($"title T\nsection A\n{line}", "t").Diagnostics.First(d => d.Code == DiagnosticCode.EmptyCell).Suggestion);
+        Assert.Contains("double quotes",
+            SongText.Parse($"title T\nsection A\n{line}", "t").Diagnostics.First(d => d.Code == DiagnosticCode.EmptyCell).Suggestion);
 
     [Fact]
     public void TheOneLabelledShapeOfAChordIsUsed()

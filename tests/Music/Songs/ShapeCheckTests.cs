@@ -10,13 +10,15 @@ public class ShapeCheckTests
     // A teacher's first mistake: x02210 is an A minor chord to the hand, and B minor sounds at capo 2. x32010 is C to the hand, so D sounds.
     [Fact]
     public void NamesOfTheHandAreToldOnceWithBothWaysOut() => Assert.Equal(
-        ["t.hark:5:7: warning: Am as x02210 with capo 2 sounds Bm: Am is the hand's name, and 1 more shape is named so. Write what sounds, Bm, or add the line names hand if all names of the file, its key too, are the hand's."],
+        ["t.hark:5:7: warning: Am as x02210 with capo 2 sounds Bm: Am is the hand's name, and 1 more shape is named so. Write what sounds, Bm, or add the line "
+            + "names hand if all names of the file, its key too, are the hand's."],
         Warnings("capo 2\nkey A minor\nshape Am x02210\nshape G 320003"));
 
     [Fact]
     public void AShapeOfAnotherChordIsToldApart() => Assert.Equal(
         [
-            "t.hark:5:7: warning: Am as x02210 with capo 2 sounds Bm: Am is the hand's name. Write what sounds, Bm, or add the line names hand if all names of the file, its key too, are the hand's.",
+            "t.hark:5:7: warning: Am as x02210 with capo 2 sounds Bm: Am is the hand's name. Write what sounds, Bm, or add the line names hand if all names of "
+                + "the file, its key too, are the hand's.",
             "t.hark:6:7: warning: G as x32010 with capo 2 sounds D: F# and A are no notes of G.",
         ],
         Warnings("capo 2\nkey A minor\nshape Am x02210\nshape G x32010"));
@@ -28,7 +30,8 @@ public class ShapeCheckTests
 
     [Fact]
     public void NamesThatSoundInAFileOfTheHandsAreTold() => Assert.Equal(
-        ["t.hark:6:7: warning: Bm as x02210 is the hand's Am: Bm is what sounds with capo 2, and the file says that its names are the hand's. Write Am, or names sound."],
+        ["t.hark:6:7: warning: Bm as x02210 is the hand's Am: Bm is what sounds with capo 2, and the file says that its names are the hand's. Write Am, or "
+            + "names sound."],
         Warnings("capo 2\nnames hand\nkey A minor\nshape Bm x02210"));
 
     [Fact]
@@ -46,7 +49,8 @@ public class ShapeCheckTests
             .Where(d => d.Severity == Severity.Error).Select(d => d.Code));
 
     [Fact]
-    public void WithoutACapoAWrongShapeIsTold() => Assert.Equal(["t.hark:3:7: warning: D as x32010 sounds C: C, E and G are no notes of D."], Warnings("shape D x32010"));
+    public void WithoutACapoAWrongShapeIsTold() => Assert.Equal(["t.hark:3:7: warning: D as x32010 sounds C: C, E and G are no notes of D."],
+        Warnings("shape D x32010"));
 
     // Standard tuning with a capo at 2 on A, D and G only: open, E B E A B E sound.
     [Theory]

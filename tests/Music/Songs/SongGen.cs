@@ -30,7 +30,8 @@ internal static class SongGen
     public static Gen<Song> Songs { get; } =
         from facts in Gen.Select(Text, Text, OneOf(Meters), Gen.Int[3800, 5000], Gen.Int[200, 4000], AnyStanding)
         from capo in OneOf(Capo.None, Capo.At(3), Capo.At(8), Capo.At(2, [1, 3, 4]))
-        from recording in Gen.Select(Text, Gen.Int[600_000, 900_000], (path, ms) => new RecordingReference(path.Trim() + "x", new string('a', 64), Seconds.FromMilliseconds(ms)))
+        from recording in Gen.Select(Text, Gen.Int[600_000, 900_000],
+            (path, ms) => new RecordingReference(path.Trim() + "x", new string('a', 64), Seconds.FromMilliseconds(ms)))
         from standings in AnyStanding.Array[4]
         from counts in Gen.Select(OneOf(Meters).Array[0, 9], Text).Array[0, 3]
         from seed in Gen.Int[0, int.MaxValue]
@@ -56,14 +57,16 @@ internal static class SongGen
             Meter = new(meter, standings[0]),
             Tempo = new(tempo / 10.0, standings[1]),
             Key = new(Key, standings[2]),
-            Harp = random.Next(2) == 0 ? null : new(new(PitchName.Parse("A"), random.Next(2) == 0 ? "richter" : "natural-minor", random.Next(3) - 1), standings[3]),
+            Harp = random.Next(2) == 0 ? null
+                : new(new(PitchName.Parse("A"), random.Next(2) == 0 ? "richter" : "natural-minor", random.Next(3) - 1), standings[3]),
             Counting = random.Next(2) == 0 ? Counting.Beats : Counting.Divisions,
             Shapes = shapes,
             Sections = Sections(counts, shapes, random, standings),
         };
     }
 
-    private static ImmutableArray<Section> Sections((Meter[] Meters, string Name)[] counts, ImmutableArray<NamedShape> shapes, Random random, Standing[] standings)
+    private static ImmutableArray<Section> Sections((Meter[] Meters, string Name)[] counts, ImmutableArray<NamedShape> shapes, Random random,
+        Standing[] standings)
     {
         var (number, time) = (1, 0.0);
         var sections = ImmutableArray.CreateBuilder<Section>();
@@ -73,7 +76,8 @@ internal static class SongGen
             var anchors = Enumerable.Range(1, meters.Length).Where(_ => random.Next(3) == 0)
                 .Select(bar => new Anchor(bar, Seconds.FromMilliseconds(time += random.Next(1, 9000))) { Standing = standings[random.Next(4)] });
             var keys = Enumerable.Range(1, meters.Length).Where(_ => random.Next(5) == 0)
-                .Select(bar => new KeyChange(bar, new(PitchName.FromFifths(random.Next(-5, 7)), Mode.All[random.Next(7)])) { Standing = standings[random.Next(4)] }).ToImmutableArray();
+                .Select(bar => new KeyChange(bar,
+                    new(PitchName.FromFifths(random.Next(-5, 7)), Mode.All[random.Next(7)])) { Standing = standings[random.Next(4)] }).ToImmutableArray();
             sections.Add(new(name, [.. anchors], made) { Standing = standings[random.Next(4)], Keys = keys });
             if (random.Next(3) == 0)
                 sections.Add(new(name + "2", [], [.. made.Select(b => b with { Number = b.Number + made.Length })]) { Keys = random.Next(2) == 0 ? keys : [] });
@@ -128,8 +132,10 @@ internal static class SongGen
             if (random.Next(3) == 0)
                 return;
             var from = random.Next(bars.Length + 1);
-            var starts = Enumerable.Range(from, bars.Length - from).Where(_ => random.Next(4) > 0).SelectMany(b => Cuts(b).Select(at => (Bar: b, At: at))).ToList();
-            var claims = starts.Select((s, i) => (s.Bar, Claim: Claim((s.At, Until(s, i + 1 < starts.Count ? starts[i + 1] : (bars.Length, Beats.Zero))), value(i + from)))).ToLookup(c => c.Bar, c => c.Claim);
+            var starts = Enumerable.Range(from, bars.Length - from).Where(_ => random.Next(4) > 0)
+                .SelectMany(b => Cuts(b).Select(at => (Bar: b, At: at))).ToList();
+            var claims = starts.Select((s, i) => (s.Bar, Claim: Claim((s.At, Until(s, i + 1 < starts.Count ? starts[i + 1] : (bars.Length, Beats.Zero))),
+                value(i + from)))).ToLookup(c => c.Bar, c => c.Claim);
             for (var i = 0; i < bars.Length; i++)
                 bars[i] = with(bars[i], [.. claims[i]]);
         }

@@ -39,7 +39,8 @@ public class TechniqueTests
         { "3h5", Five with { Attack = Attack.HammeredOn, Graces = GraceNotes.Of(new GraceNote(3)) } },
         { "3g5", Five with { Graces = GraceNotes.Of(new GraceNote(3)) } },
         { "h7p5", Five with { Attack = Attack.PulledOff, Graces = GraceNotes.Of(new GraceNote(7, Attack.HammeredOn)) } },
-        { "3s5b7r5~ring:a", Five with { Attack = Attack.Slid, Graces = GraceNotes.Of(new GraceNote(3)), Bend = new(Cents.FromCents(200), IsReleased: true), HasVibrato = true, LetsRing = true, Finger = PickingFinger.Ring } },
+        { "3s5b7r5~ring:a", Five with { Attack = Attack.Slid, Graces = GraceNotes.Of(new GraceNote(3)), Bend = new(Cents.FromCents(200), IsReleased: true),
+            HasVibrato = true, LetsRing = true, Finger = PickingFinger.Ring } },
     };
 
     [Theory]

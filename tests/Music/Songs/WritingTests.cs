@@ -13,7 +13,8 @@ public class WritingTests
     {
         var text = SongText.Write(song);
         var read = SongText.Parse(text, "song.hark");
-        Assert.False(read.Diagnostics.Any(d => d.Severity == Severity.Error), string.Join('\n', read.Diagnostics.Where(d => d.Severity == Severity.Error)) + "\n" + text);
+        Assert.False(read.Diagnostics.Any(d => d.Severity == Severity.Error),
+            string.Join('\n', read.Diagnostics.Where(d => d.Severity == Severity.Error)) + "\n" + text);
         Assert.True(song == read.Song, text);
     }, iter: 600);
 
@@ -43,7 +44,8 @@ public class WritingTests
         var chord = Chord.Of(PitchName.Parse("Bb"), ChordQuality.FromDegrees(degrees), PitchName.Parse("D"));
         var song = SongText.Parse("title T\nsection A\nchords | D |", "t").Song!;
         var use = new Claim<ChordUse>(Beats.Zero, Beats.Fraction(1, 2), new(chord, ChordSymbol.Write(chord), null), Standing.Decided);
-        var changed = song with { Sections = [song.Sections[0] with { Bars = [song.Bars.First() with { Chords = [use, use with { Start = Beats.Fraction(1, 2) }] }] }] };
+        var changed = song with { Sections =
+            [song.Sections[0] with { Bars = [song.Bars.First() with { Chords = [use, use with { Start = Beats.Fraction(1, 2) }] }] }] };
         Assert.Equal(changed, SongText.Parse(SongText.Write(changed), "t").Song);
     }
 }

@@ -19,7 +19,8 @@ public class BarSheetTests
 {
     private static readonly Gen<Standing> Standings = Gen.OneOf(Standing.Decided, Standing.Heard(0.42), Standing.Heard(null));
 
-    private static readonly Gen<Beats[]> Starts = Gen.Int[0, 15].Array[0, 7].Select(places => places.Distinct().Order().Select(p => Beats.Fraction(p, 4)).ToArray());
+    private static readonly Gen<Beats[]> Starts = Gen.Int[0, 15].Array[0, 7]
+        .Select(places => places.Distinct().Order().Select(p => Beats.Fraction(p, 4)).ToArray());
 
     private static Gen<ImmutableArray<Claim<T>>> Claims<T>(Gen<T> values) =>
         from starts in Starts
@@ -110,7 +111,8 @@ public class BarSheetTests
         var texts = Layout.Texts(BarSheet.Engrave(SampleSongs.LanternFerry, PaperSize.A4)[0]);
         Assert.Superset(new HashSet<string>
         {
-            "A = 443.2 Hz, 13 cents sharp", "heard 93%", "D2 A2 D3 F♯3 A3 D4", "fret 2", "E major, played as D major", "4/4", "92.5 beats a minute", "in A, 2nd position",
+            "A = 443.2 Hz, 13 cents sharp", "heard 93%", "D2 A2 D3 F♯3 A3 D4", "fret 2", "E major, played as D major", "4/4", "92.5 beats a minute",
+                "in A, 2nd position",
         }, texts.ToHashSet());
     }
 
@@ -138,15 +140,18 @@ public class BarSheetTests
     {
         var marks = BarSheet.Engrave(SampleSongs.LanternFerry, PaperSize.A4)[0].Flattened().ToArray();
         var syllable = marks.First(m => m.Mark is TextMark { Text: "tern" }).Bounds;
-        var above = marks.Where(m => m.Mark is TextMark { Text: "&", Tint: Tint.Voice } && m.Bounds.Bottom < syllable.Top).MaxBy(m => (m.Bounds.Bottom, -Math.Abs(m.Bounds.Centre.X - syllable.Left)));
-        Assert.Contains(marks, m => m.Mark is TextMark { Text: "&", Tint: Tint.Voice } && m.Bounds.Centre.X >= syllable.Left - 4 && m.Bounds.Centre.X <= syllable.Right && m.Bounds.Top == above.Bounds.Top);
+        var above = marks.Where(m => m.Mark is TextMark { Text: "&", Tint: Tint.Voice } && m.Bounds.Bottom < syllable.Top)
+            .MaxBy(m => (m.Bounds.Bottom, -Math.Abs(m.Bounds.Centre.X - syllable.Left)));
+        Assert.Contains(marks, m => m.Mark is TextMark { Text: "&", Tint: Tint.Voice } && m.Bounds.Centre.X >= syllable.Left - 4
+            && m.Bounds.Centre.X <= syllable.Right && m.Bounds.Top == above.Bounds.Top);
     }
 
     /// <summary>Eight bars alike but the fourth: four arrows in the pattern, and one in the bar that differs, in each of two verses.</summary>
     [Fact]
     public void AStrumIsPrintedOnceAndThenTheBarsThatDiffer()
     {
-        var texts = "title T\nsection Verse 1\nchords | D | D | D | D | D | D | D | D |\nstrum throughout | d . du u |\nstrum from 4 | d . . . |\nsection Verse 2 like Verse 1\n";
+        var texts = "title T\nsection Verse 1\nchords | D | D | D | D | D | D | D | D |\nstrum throughout | d . du u |\nstrum from 4 | d . . . |\nsection "
+            + "Verse 2 like Verse 1\n";
         var page = BarSheet.Engrave(SongText.Parse(texts, "t").Song!, PaperSize.A4)[0];
         Assert.Equal(6, page.Flattened().Count(m => m.Mark is PathMark { } && m.Bounds.Height is > 3 and < 6 && m.Bounds.Width < 6));
         Assert.Contains("bars 1 to 8, but not 4", Layout.Texts(page));

@@ -13,7 +13,8 @@ public class CapoNamesTests
 {
     private const string Head = "title Lantern Hill\ntuning E2 A2 D3 G3 B3 E4\ncapo 1\nmeter 4/4\ntempo 90\n";
     private static readonly Song Sounding = Song(Head + "key Bb major\nshape Bb x02220\nshape Eb xx0232\nsection Verse\nchords | Bb . Eb . | Eb . N.C. . |\n");
-    private static readonly Song Hand = Song(Head + "names hand\nkey A major\nshape A x02220\nshape D xx0232\nsection Verse\nchords | A . D . | D . N.C. . |\n");
+    private static readonly Song Hand = Song(Head
+        + "names hand\nkey A major\nshape A x02220\nshape D xx0232\nsection Verse\nchords | A . D . | D . N.C. . |\n");
 
     [Fact]
     public void ASheetShowsBothNames()
@@ -38,7 +39,8 @@ public class CapoNamesTests
     public void NotesBelowADiagramSpeakTheNamesLanguage(bool hand, string notes)
     {
         var song = hand ? Hand : Sounding;
-        var drawing = ChordDiagram.Engrave(ChordDiagramSubject.Of(song, song.Shapes[0].Shape, song.Shapes[0].Name, Standing.Decided), new(10, Foot: StringFoot.SoundingNotes));
+        var drawing = ChordDiagram.Engrave(ChordDiagramSubject.Of(song, song.Shapes[0].Shape, song.Shapes[0].Name, Standing.Decided),
+            new(10, Foot: StringFoot.SoundingNotes));
         Assert.EndsWith(notes + " capo 1", string.Join(' ', Layout.Texts(drawing)));
     }
 

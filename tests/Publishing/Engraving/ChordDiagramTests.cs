@@ -81,7 +81,8 @@ public class ChordDiagramTests
     [Fact]
     public void ABarreIsOneBarFromStringToString()
     {
-        var drawing = ChordDiagram.Engrave(Subject("F", "133211") with { Shape = Shape.Parse("133211").WithFingers(1, 3, 4, 2, 1, 1) }, ChordDiagramStyle.Print);
+        var drawing = ChordDiagram.Engrave(Subject("F", "133211") with { Shape = Shape.Parse("133211").WithFingers(1, 3, 4, 2, 1, 1) },
+            ChordDiagramStyle.Print);
         var bar = Assert.Single(drawing.Marks.OfType<RectMark>(), r => r.Pen.Fill == Tint.Hand);
         Assert.Equal(5 * ChordDiagramStyle.Print.StringGap, bar.Box.Width - bar.Box.Height, 1e-9);
         Assert.Equal(3, drawing.Marks.OfType<CircleMark>().Count());
@@ -117,7 +118,8 @@ public class ChordDiagramTests
     [Fact]
     public void HeardShapesHaveDotsUnderTheirName()
     {
-        Assert.Contains(ChordDiagram.Engrave(Subject("D", "xx0232", standing: Standing.Heard(0.4)), ChordDiagramStyle.Print).Marks, m => m is LineMark { Pen.Stroke: Tint.Heard });
+        Assert.Contains(ChordDiagram.Engrave(Subject("D", "xx0232", standing: Standing.Heard(0.4)), ChordDiagramStyle.Print).Marks,
+            m => m is LineMark { Pen.Stroke: Tint.Heard });
         Assert.DoesNotContain(ChordDiagram.Engrave(Subject("D", "xx0232"), ChordDiagramStyle.Print).Marks, m => m is LineMark { Pen.Stroke: Tint.Heard });
     }
 
@@ -131,7 +133,8 @@ public class ChordDiagramTests
     [InlineData("four-strings.svg", "G", "0232", "G4 C4 E4 A4", 0, NeckDirection.Upright)]
     public void DiagramsLookAsApproved(string file, string name, string shape, string tuning, int capo, NeckDirection direction)
     {
-        var drawing = ChordDiagram.Engrave(Subject(name, shape, Tuning.Parse(tuning), Capo.At(capo), Standing.Heard(0.7)), ChordDiagramStyle.Print with { Direction = direction });
+        var drawing = ChordDiagram.Engrave(Subject(name, shape, Tuning.Parse(tuning), Capo.At(capo), Standing.Heard(0.7)),
+            ChordDiagramStyle.Print with { Direction = direction });
         Golden.Check(file, SvgWriter.Write(drawing, Palette.Paper));
     }
 

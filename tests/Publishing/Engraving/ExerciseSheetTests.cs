@@ -9,7 +9,8 @@ namespace Harkbook.Publishing.Tests.Engraving;
 public class ExerciseSheetTests
 {
     private static readonly Song Picked = SongText.Parse(
-        "title Low Water\nmeter 6/8\ncount eighths\nshape D xx0232\nsection A\nchords | D | D |\npick\n  D3 | 0 . . 0 . . | 0 . . 0 . . |\n  G3 | . 2 . . 2 . | . 2 . . 2 . |\n", "low.hark").Song!;
+        "title Low Water\nmeter 6/8\ncount eighths\nshape D xx0232\nsection A\nchords | D | D |\npick\n  D3 | 0 . . 0 . . | 0 . . 0 . . |\n  G3 | . 2 . . 2 . "
+            + "| . 2 . . 2 . |\n", "low.hark").Song!;
 
     [Fact]
     public void LongPassagesFlowOverSoundPages()
@@ -45,5 +46,6 @@ public class ExerciseSheetTests
         return ExerciseSheet.Pages(song, [.. song.Bars.Skip(first - 1).Take(last - first + 1)], plan.Stages, $"bars {first} to {last}", PaperSize.A4);
     }
 
-    private static string[] Words(IEnumerable<Drawing> pages) => [.. pages.SelectMany(p => p.Flattened()).Select(m => m.Mark).OfType<TextMark>().Select(t => t.Text)];
+    private static string[] Words(IEnumerable<Drawing> pages) => [.. pages.SelectMany(p => p.Flattened()).Select(m => m.Mark).OfType<TextMark>()
+        .Select(t => t.Text)];
 }

@@ -44,7 +44,8 @@ public class ExplanationSheetTests
         for (var sentences = 5; sentences < 60; sentences++)
         {
             var pages = ExplanationSheet.Engrave(new(SampleSongs.LanternFerry, [.. Enumerable.Repeat(Told, sentences)]), PaperSize.A4);
-            var last = pages[^1].Flattened().Where(m => m.Mark is TextMark && m.Bounds.Top > 50 && m.Bounds.Bottom < 780).Select(m => Math.Round(m.Bounds.Top)).Distinct().Count();
+            var last = pages[^1].Flattened().Where(m => m.Mark is TextMark && m.Bounds.Top > 50 && m.Bounds.Bottom < 780).Select(m => Math.Round(m.Bounds.Top))
+                .Distinct().Count();
             Assert.True(pages.Length == 1 || last > 5, $"{sentences} sentences leave {last} lines on page {pages.Length}.");
             Assert.All(pages, Layout.IsSound);
         }

@@ -15,7 +15,8 @@ public class PassageTests
     {
         var drawing = TabBlock.Engrave(Break, new(SampleSongs.LanternFerry.Tuning.Value), 520);
         Layout.IsSound(drawing);
-        Assert.Equal(["D4", "A3", "F♯3", "D3", "A2", "D2"], Layout.Texts(drawing).Where(t => t.Length > 1 && char.IsAsciiLetterUpper(t[0]) && char.IsAsciiDigit(t[^1])).Take(6));
+        Assert.Equal(["D4", "A3", "F♯3", "D3", "A2", "D2"], Layout.Texts(drawing)
+            .Where(t => t.Length > 1 && char.IsAsciiLetterUpper(t[0]) && char.IsAsciiDigit(t[^1])).Take(6));
         Golden.Check("tab.svg", SvgWriter.Write(drawing, Palette.Paper));
     }
 

@@ -38,7 +38,8 @@ public class SilenceTests
     {
         var song = LessonSongs.Read(Head + bars.Replace("|||", "| . |", StringComparison.Ordinal));
         Assert.Equal(rests, BarSheet.Engrave(song, PaperSize.A4).Sum(Rests));
-        Assert.Equal(rests > 0, BarSheet.Engrave(song, PaperSize.A4).SelectMany(Layout.Texts).Any(t => t.Contains("what sounded before it ends", StringComparison.Ordinal)));
+        Assert.Equal(rests > 0, BarSheet.Engrave(song, PaperSize.A4).SelectMany(Layout.Texts)
+            .Any(t => t.Contains("what sounded before it ends", StringComparison.Ordinal)));
         var plan = new FramePlan(new LessonTimeline(song), 5);
         Assert.Equal(rests, Rests(plan.Still(plan.MomentAt(0.1))));
         Assert.All(BarSheet.Engrave(song, PaperSize.A4), Layout.IsSound);
@@ -60,7 +61,8 @@ public class SilenceTests
     {
         var page = BarSheet.Engrave(LessonSongs.Read(Head + "chords | C . . . | Bb _ _ C |"), PaperSize.A4)[0];
         var rest = Assert.Single(page.Flattened(), m => m.Mark is TextMark { Text: Rest });
-        var chords = page.Flattened().Where(m => m.Mark is TextMark { Text: "B" or "C", Face: Face.Strong } && Math.Abs(m.Bounds.Bottom - rest.Bounds.Bottom) < 6).ToArray();
+        var chords = page.Flattened().Where(m => m.Mark is TextMark { Text: "B" or "C", Face: Face.Strong }
+            && Math.Abs(m.Bounds.Bottom - rest.Bounds.Bottom) < 6).ToArray();
         Assert.Contains(chords, c => c.Bounds.Right < rest.Bounds.Left);
         Assert.Contains(chords, c => c.Bounds.Left > rest.Bounds.Right);
     }
@@ -71,7 +73,8 @@ public class SilenceTests
     {
         var song = LessonSongs.Read(Head + "chords | C | C |\nmeter 2/4\nchords | C |\nmeter 4/4\nchords | C |");
         string[] changes = ["2/4", "4/4"];
-        Assert.Equal(changes, BarSheet.Engrave(song, PaperSize.A4).SelectMany(p => p.Flattened()).Select(m => m.Mark).OfType<TextMark>().Where(t => t.Face == Face.NarrowStrong && t.Text.Contains("/4", StringComparison.Ordinal)).Select(t => t.Text));
+        Assert.Equal(changes, BarSheet.Engrave(song, PaperSize.A4).SelectMany(p => p.Flattened()).Select(m => m.Mark).OfType<TextMark>()
+            .Where(t => t.Face == Face.NarrowStrong && t.Text.Contains("/4", StringComparison.Ordinal)).Select(t => t.Text));
         var plan = new FramePlan(new LessonTimeline(song), 9);
         Assert.Equal(changes, Layout.Texts(plan.Still(plan.MomentAt(4.2))).Where(t => t.EndsWith("/4", StringComparison.Ordinal)));
         Assert.Equal([null, null, "2/4", "4/4"], new LessonTimeline(song).Bars.Select(b => b.ChangesMeter ? b.Bar.Meter.ToString() : null));

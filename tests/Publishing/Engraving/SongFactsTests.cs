@@ -7,7 +7,8 @@ public class SongFactsTests
 {
     [Theory]
     [InlineData("section A\nchords | G |\n", "G major")]
-    [InlineData("section A\nchords | G |\n\nsection bridge\nkey E minor\nkey D major from 2\nchords | Em | D |\n", "G major; E minor in bridge; D major from bar 2 of bridge")]
+    [InlineData("section A\nchords | G |\n\nsection bridge\nkey E minor\nkey D major from 2\nchords | Em | D |\n",
+        "G major; E minor in bridge; D major from bar 2 of bridge")]
     [InlineData("section A\nkey F# minor\nchords | F#m |\n\nsection A\nkey F# minor\nchords | F#m |\n", "G major; F♯ minor in A")]
     public void TheKeyIsSaidWithItsChanges(string sections, string expected)
     {

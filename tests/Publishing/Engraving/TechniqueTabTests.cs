@@ -63,7 +63,8 @@ public class TechniqueTabTests
     [InlineData("5 s3", -1)]
     public void ASlideIsALineThatLeansAsTheFretsDo(string cells, int lean)
     {
-        var slanted = Assert.Single(Of($"G4 | {cells} | . |").Flattened().Select(m => m.Mark).OfType<LineMark>(), l => l.From.X != l.To.X && l.From.Y != l.To.Y);
+        var slanted = Assert.Single(Of($"G4 | {cells} | . |").Flattened().Select(m => m.Mark).OfType<LineMark>(), l => l.From.X != l.To.X
+            && l.From.Y != l.To.Y);
         Assert.Equal(lean, Math.Sign(slanted.From.Y - slanted.To.Y));
     }
 
@@ -83,13 +84,15 @@ public class TechniqueTabTests
         var pages = BarSheet.Engrave(song, PaperSize.A4);
         Assert.All(pages, Layout.IsSound);
         var words = string.Join(' ', pages.SelectMany(Layout.Texts));
-        Assert.All(["h hammered on", "p pulled off", "s slid to", "t tapped", "× muted", "harmonic", "vibrato", "whole steps", "p thumb", "just before", "hardly played"], w => Assert.Contains(w, words));
+        Assert.All(["h hammered on", "p pulled off", "s slid to", "t tapped", "× muted", "harmonic", "vibrato", "whole steps", "p thumb", "just before",
+            "hardly played"], w => Assert.Contains(w, words));
         Layout.IsSound(TabBlock.Engrave([.. song.Bars], new(song.Tuning.Value), 540));
     }
 
     private static Box[] Slurs(Drawing drawing) => [.. drawing.Flattened().Where(m => m.Mark is PathMark { Pen.Fill: Tint.Ink }).Select(m => m.Bounds)];
 
-    private static Box TextOf(Drawing drawing, string text) => drawing.Flattened().First(m => m.Mark is TextMark t && t.Text == text && t.Face == Face.Digits).Bounds;
+    private static Box TextOf(Drawing drawing, string text) => drawing.Flattened()
+        .First(m => m.Mark is TextMark t && t.Text == text && t.Face == Face.Digits).Bounds;
 
     private static Drawing Of(string line)
     {

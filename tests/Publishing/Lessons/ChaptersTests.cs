@@ -12,7 +12,8 @@ public sealed partial class ChaptersTests
         "title Sections\ntempo 60\nkey C major\nmeter 1/4\n"
         + string.Concat(sections.Select(s => $"section {s.Name}\n  anchors 1 = {TimeSpan.FromSeconds(s.Start):h\\:mm\\:ss\\.fff}\n  chords | C |\n"))));
 
-    private static readonly LessonTimeline Plain = Sections(("Intro & more", 3), ("Verse <1>", 15.25), ("Chorus --> out", 31.5), ("Verse 2", 3599.5), ("Ending", 3661.001));
+    private static readonly LessonTimeline Plain = Sections(("Intro & more", 3), ("Verse <1>", 15.25), ("Chorus --> out", 31.5), ("Verse 2", 3599.5),
+        ("Ending", 3661.001));
 
     [Fact]
     public void WebVttHasTheFormOfTheStandard()

@@ -21,7 +21,8 @@ public sealed class HandOutTests
         var texts = pages.SelectMany(Layout.Texts).ToArray();
         Assert.Contains("Back", texts);
         Assert.DoesNotContain("Out & <home>", texts);
-        Assert.Equal(["3", "4"], pages.SelectMany(p => p.Flattened()).Select(m => m.Mark).OfType<TextMark>().Where(t => t is { Size: 6.4, Tint: Tint.Quiet } && t.Text.All(char.IsAsciiDigit)).Select(t => t.Text));
+        Assert.Equal(["3", "4"], pages.SelectMany(p => p.Flattened()).Select(m => m.Mark).OfType<TextMark>()
+            .Where(t => t is { Size: 6.4, Tint: Tint.Quiet } && t.Text.All(char.IsAsciiDigit)).Select(t => t.Text));
         Assert.Equal(["A7sus4", "F#m7b5"], back.PartOf(LessonSongs.FourBars).Shapes.Select(s => s.Name));
         Assert.All(pages, Layout.IsSound);
     }
@@ -43,7 +44,8 @@ public sealed class HandOutTests
         Programs.NeedFfmpeg();
         using var folder = new TemporaryFolder();
         var part = (await LessonSongs.SoundAsync(folder.Path, 4.5, 3.0)).Part(Seconds.FromSeconds(2), Seconds.FromSeconds(1.5));
-        Assert.False(await EncodedSound.WriteAsync(Harkbook.Audio.Recordings.Conversion.Ffmpeg.Find()!, part, "128k", folder.At("part.m4a"), LessonSongs.StoreIn(folder), "Cutting", TestContext.Current.CancellationToken));
+        Assert.False(await EncodedSound.WriteAsync(Harkbook.Audio.Recordings.Conversion.Ffmpeg.Find()!, part, "128k", folder.At("part.m4a"),
+            LessonSongs.StoreIn(folder), "Cutting", TestContext.Current.CancellationToken));
         var bytes = await Programs.FfmpegAsync("-i", folder.At("part.m4a"), "-ac", "1", "-ar", "48000", "-f", "f32le", "pipe:1");
         var samples = MemoryMarshal.Cast<byte, float>(bytes).ToArray();
         Assert.Equal(1.5, samples.Length / 48_000.0, 0.03);

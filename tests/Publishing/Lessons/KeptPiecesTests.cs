@@ -48,8 +48,10 @@ public sealed class KeptPiecesTests
         Programs.NeedFfmpeg();
         using var folder = new TemporaryFolder();
         await WriteAsync(Text, folder, "store", "v.mp4");
-        var times = System.Text.Encoding.UTF8.GetString(await Programs.FfprobeAsync("-select_streams", "v", "-show_entries", "frame=pts_time", "-of", "csv=p=0", folder.At("v.mp4")))
-            .Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(t => double.Parse(t.Trim(','), CultureInfo.InvariantCulture)).ToArray();
+        var times = System.Text.Encoding.UTF8.GetString(await Programs.FfprobeAsync("-select_streams", "v", "-show_entries", "frame=pts_time", "-of", "csv=p=0",
+            folder.At("v.mp4")))
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            .Select(t => double.Parse(t.Trim(','), CultureInfo.InvariantCulture)).ToArray();
         Assert.Equal(17 * 30, times.Length);
         Assert.All(times.Index(), t => Assert.Equal(t.Index / 30.0, t.Item, 0.0001));
         var lengths = System.Text.Encoding.UTF8.GetString(await Programs.FfprobeAsync("-show_entries", "stream=duration", "-of", "csv=p=0", folder.At("v.mp4")))

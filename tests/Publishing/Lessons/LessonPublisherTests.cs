@@ -14,7 +14,8 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
     {
         Programs.NeedFfmpeg();
         Assert.All(lesson.Files, file => Assert.True(new FileInfo(file.Path).Length > 0, file.Path));
-        string[] wanted = ["sheet.pdf", "sheet-1.png", "tab.svg", "chapters.vtt", "play-along.html", "play-along.mp4", "diagrams/G-over-D.svg", "diagrams/F#m7b5.png"];
+        string[] wanted = ["sheet.pdf", "sheet-1.png", "tab.svg", "chapters.vtt", "play-along.html", "play-along.mp4", "diagrams/G-over-D.svg",
+            "diagrams/F#m7b5.png"];
         Assert.All(wanted, name => Assert.Contains(lesson.Files, f => f.Path == lesson.At(name)));
         Assert.Empty(Directory.GetFiles(lesson.At(""), ".*"));
     }
@@ -46,7 +47,8 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
         using var folder = new TemporaryFolder();
         var told = new List<string>();
         var options = new PublishOptions(LessonParts.Diagrams, PaperSize.A4, new DateTime(2026, 1, 2));
-        await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options, LessonSongs.StoreIn(folder)).PublishAsync(new Steps(told), TestContext.Current.CancellationToken);
+        await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options, LessonSongs.StoreIn(folder))
+            .PublishAsync(new Steps(told), TestContext.Current.CancellationToken);
         Assert.Equal(["drawing diagrams"], told);
     }
 
@@ -60,7 +62,8 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
     {
         using var folder = new TemporaryFolder();
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, new DateTime(2026, 1, 2));
-        var files = await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options, LessonSongs.StoreIn(folder)).PublishAsync(null, TestContext.Current.CancellationToken);
+        var files = await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options, LessonSongs.StoreIn(folder))
+            .PublishAsync(null, TestContext.Current.CancellationToken);
         Assert.Contains(files, f => f.Path.EndsWith("sheet.pdf", StringComparison.Ordinal));
         Assert.DoesNotContain(files, f => Path.GetExtension(f.Path) is ".mp4" or ".html" or ".vtt");
     }
@@ -71,8 +74,10 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
         using var one = new TemporaryFolder();
         using var other = new TemporaryFolder();
         var options = new PublishOptions(LessonParts.Sheet | LessonParts.Diagrams, PaperSize.A4, new DateTime(2026, 1, 2));
-        var files = await new LessonPublisher(LessonSongs.FourBars, null, one.Path, options, LessonSongs.StoreIn(one)).PublishAsync(null, TestContext.Current.CancellationToken);
-        await new LessonPublisher(LessonSongs.FourBars, null, other.Path, options, LessonSongs.StoreIn(other)).PublishAsync(null, TestContext.Current.CancellationToken);
+        var files = await new LessonPublisher(LessonSongs.FourBars, null, one.Path, options, LessonSongs.StoreIn(one))
+            .PublishAsync(null, TestContext.Current.CancellationToken);
+        await new LessonPublisher(LessonSongs.FourBars, null, other.Path, options, LessonSongs.StoreIn(other))
+            .PublishAsync(null, TestContext.Current.CancellationToken);
         Assert.All(files, f => Assert.Equal(File.ReadAllBytes(f.Path), File.ReadAllBytes(other.At(Path.GetRelativePath(one.Path, f.Path)))));
     }
 
@@ -80,9 +85,11 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
     public async Task WhatNoPartNeedsIsntSounded()
     {
         using var folder = new TemporaryFolder();
-        var sound = new LessonSound("never", Seconds.FromSeconds(4.5), _ => throw new InvalidOperationException("The song was sounded, and no part that was asked for is heard."));
+        var sound = new LessonSound("never", Seconds.FromSeconds(4.5),
+            _ => throw new InvalidOperationException("The song was sounded, and no part that was asked for is heard."));
         var options = new PublishOptions(LessonParts.All & ~(LessonParts.Page | LessonParts.Video), PaperSize.A4, new DateTime(2026, 1, 2));
-        var files = await new LessonPublisher(LessonSongs.FourBars, sound, folder.At("lesson"), options, LessonSongs.StoreIn(folder)).PublishAsync(null, TestContext.Current.CancellationToken);
+        var files = await new LessonPublisher(LessonSongs.FourBars, sound, folder.At("lesson"), options, LessonSongs.StoreIn(folder))
+            .PublishAsync(null, TestContext.Current.CancellationToken);
         Assert.Contains(files, f => f.Path.EndsWith("chapters.vtt", StringComparison.Ordinal));
     }
 
@@ -98,9 +105,11 @@ public sealed class LessonPublisherTests(PublishedLesson lesson) : IClassFixture
             File.SetLastWriteTime(folder.At(name), new DateTime(2026, 3, 4, 12, 0, 0));
         }
         var options = new PublishOptions(LessonParts.Sheet, PaperSize.A4, new DateTime(2026, 1, 2));
-        var files = await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options, LessonSongs.StoreIn(folder)).PublishAsync(null, TestContext.Current.CancellationToken);
+        var files = await new LessonPublisher(LessonSongs.FourBars, null, folder.Path, options, LessonSongs.StoreIn(folder))
+            .PublishAsync(null, TestContext.Current.CancellationToken);
         var left = OlderFiles.In(folder.Path, files);
-        Assert.Equal(["diagrams/Gone.svg", "play-along.mp4", "sheet-7.png"], left.Select(l => Path.GetRelativePath(folder.Path, l.Path).Replace('\\', '/')).Order());
+        Assert.Equal(["diagrams/Gone.svg", "play-along.mp4", "sheet-7.png"],
+            left.Select(l => Path.GetRelativePath(folder.Path, l.Path).Replace('\\', '/')).Order());
         Assert.All(left, l => Assert.Equal(new DateTime(2026, 3, 4), l.Written.Date));
     }
 }

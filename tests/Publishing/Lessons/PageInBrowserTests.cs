@@ -15,7 +15,8 @@ public sealed class PageInBrowserTests(BrowserFixture fixture) : PageTest(fixtur
         Assert.True(await page.EvaluateAsync<bool>("document.getElementById('sound').paused"));
         Assert.Empty(Complaints);
         Assert.Equal(Fixture.Address, Requests[0]);
-        Assert.All(Requests.Skip(1), address => Assert.True(address.StartsWith("blob:", StringComparison.Ordinal) || address.StartsWith("data:", StringComparison.Ordinal), address));
+        Assert.All(Requests.Skip(1),
+            address => Assert.True(address.StartsWith("blob:", StringComparison.Ordinal) || address.StartsWith("data:", StringComparison.Ordinal), address));
     }
 
     /// <summary>Bars last a second from 0.2 s on, and each has its chord and the next one's diagram.</summary>
@@ -102,7 +103,8 @@ public sealed class PageInBrowserTests(BrowserFixture fixture) : PageTest(fixtur
         await page.Keyboard.PressAsync("r");
         Assert.Equal("true", await page.GetAttributeAsync("#again", "aria-pressed"));
         Assert.Equal("Going round bars 3 to 4.", await page.InnerTextAsync("#say"));
-        await page.EvaluateAsync("window.turns = 0; let before = 0; (function look() { const now = document.getElementById('sound').currentTime; if (now < before - .5) window.turns++; before = now; requestAnimationFrame(look); })()");
+        await page.EvaluateAsync("window.turns = 0; let before = 0; (function look() { const now = document.getElementById('sound').currentTime; if (now < "
+            + "before - .5) window.turns++; before = now; requestAnimationFrame(look); })()");
         await page.Keyboard.PressAsync("Space");
         await UntilAsync(page, "window.turns === 1");
         Assert.InRange(await TimeAsync(page), 2.15, 4.2);
@@ -145,7 +147,8 @@ public sealed class PageInBrowserTests(BrowserFixture fixture) : PageTest(fixtur
         await SeekAsync(page, 2.5);
         await page.ClickAsync("#how");
         Assert.InRange(await page.EvaluateAsync<int>("document.documentElement.scrollWidth"), 1, width);
-        Assert.True(await page.EvaluateAsync<bool>("[...document.querySelectorAll('button, input, select')].filter(b => b.checkVisibility()).every(b => b.getBoundingClientRect().height >= 16 && b.closest('button, label').getBoundingClientRect().height >= 24)"));
+        Assert.True(await page.EvaluateAsync<bool>("[...document.querySelectorAll('button, input, select')].filter(b => b.checkVisibility()).every(b => "
+            + "b.getBoundingClientRect().height >= 16 && b.closest('button, label').getBoundingClientRect().height >= 24)"));
     }
 
     [Fact]

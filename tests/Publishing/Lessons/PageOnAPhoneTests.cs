@@ -51,7 +51,8 @@ public sealed class PageOnAPhoneTests(BrowserFixture fixture) : PageTest(fixture
         Assert.Equal(5, seen.Buttons.Length);
         Assert.All(seen.Buttons, b => Assert.True(b[3] - b[1] >= 44 && b[2] - b[0] >= 40, "A button is too small for a finger."));
         Assert.InRange(seen.Desk[3], 0, height);
-        Assert.All(seen.Read, b => Assert.True(b[0] >= 0 && b[1] >= 0 && b[2] <= width + 0.5 && b[3] <= seen.Desk[1] + 0.5, $"{string.Join(' ', b)} is not in sight."));
+        Assert.All(seen.Read, b => Assert.True(b[0] >= 0 && b[1] >= 0 && b[2] <= width + 0.5 && b[3] <= seen.Desk[1] + 0.5,
+            $"{string.Join(' ', b)} is not in sight."));
         for (var i = 0; i < seen.Parts.Length; i++)
         {
             for (var j = i + 1; j < seen.Parts.Length; j++)
@@ -89,7 +90,8 @@ public sealed class PageOnAPhoneTests(BrowserFixture fixture) : PageTest(fixture
         var page = await PlayAsync(LessonSongs.FourBars, width, height);
         await SeekAsync(page, 0.21);
         Assert.Equal("rect", await page.EvaluateAsync<string>("document.querySelector('.moving').previousElementSibling.tagName"));
-        Assert.Equal(0, await page.EvaluateAsync<int>("[...document.querySelector('.moving').parentNode.children].filter(e => e.compareDocumentPosition(document.querySelector('.moving')) & 4 && !/rect|title/.test(e.tagName)).length"));
+        Assert.Equal(0, await page.EvaluateAsync<int>("[...document.querySelector('.moving').parentNode.children].filter(e => "
+            + "e.compareDocumentPosition(document.querySelector('.moving')) & 4 && !/rect|title/.test(e.tagName)).length"));
         Assert.Equal("2px", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('.moving')).strokeWidth"));
         Assert.Equal("non-scaling-stroke", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('.moving')).vectorEffect"));
         Assert.Equal(1, await page.Locator(".moving").CountAsync());
@@ -119,7 +121,8 @@ public sealed class PageOnAPhoneTests(BrowserFixture fixture) : PageTest(fixture
     {
         var page = await PlayAsync(LessonSongs.Hard[title], width, height);
         const string Bars = "[...document.querySelectorAll('.line .bar > small')].map(s => s.firstChild.textContent).join()";
-        const string Filled = "Math.max(...rows.map(row => widthOf(row, widthIndex))) * parseFloat(document.getElementById('line').style.getPropertyValue('--scale')) / document.getElementById('line').clientWidth";
+        const string Filled = "Math.max(...rows.map(row => widthOf(row, widthIndex))) * "
+            + "parseFloat(document.getElementById('line').style.getPropertyValue('--scale')) / document.getElementById('line').clientWidth";
         var playing = await page.EvaluateAsync<string>(Bars);
         Assert.InRange(await page.EvaluateAsync<double>(Filled), 0.75, 1);
         await page.ClickAsync("#play");
@@ -190,7 +193,8 @@ public sealed class PageOnAPhoneTests(BrowserFixture fixture) : PageTest(fixture
     }
 
     private static async Task<string> NumberAsync(IPage page, int place) =>
-        await page.EvaluateAsync<string>("place => document.querySelectorAll('.line > div')[place].querySelector('small')?.firstChild.textContent ?? ''", place);
+        await page.EvaluateAsync<string>("place => document.querySelectorAll('.line > div')[place].querySelector('small')?.firstChild.textContent ?? ''",
+            place);
 
     private static bool Overlap(double[] a, double[] b) =>
         a[0] + 0.5 < b[2] && b[0] + 0.5 < a[2] && a[1] + 0.5 < b[3] && b[1] + 0.5 < a[3];

@@ -52,7 +52,8 @@ public abstract class PageTest(BrowserFixture fixture) : IAsyncDisposable
     }
 
     protected static async Task SeekAsync(IPage page, double time) => await page.EvaluateAsync(
-        "time => new Promise(done => { const sound = document.getElementById('sound'); sound.addEventListener('seeked', done, { once: true }); sound.currentTime = time; })", time);
+        "time => new Promise(done => { const sound = document.getElementById('sound'); sound.addEventListener('seeked', done, { once: true }); "
+            + "sound.currentTime = time; })", time);
 
     protected static Task<double> TimeAsync(IPage page) => page.EvaluateAsync<double>("document.getElementById('sound').currentTime");
 

@@ -12,7 +12,8 @@ public sealed partial class PlayAlongPageTests
     public void NothingInThePageComesFromElsewhere()
     {
         Assert.Contains("default-src 'none'", Page);
-        var addresses = Regex.Matches(Page, """(?:src|href|action|poster|data)\s*=\s*["']([^"']*)["']|url\(([^)]*)\)|@import""").Select(m => m.Value).Where(a => !a.StartsWith("href=\"#", StringComparison.Ordinal));
+        var addresses = Regex.Matches(Page, """(?:src|href|action|poster|data)\s*=\s*["']([^"']*)["']|url\(([^)]*)\)|@import""").Select(m => m.Value)
+            .Where(a => !a.StartsWith("href=\"#", StringComparison.Ordinal));
         Assert.Equal(["href=\"data:,\""], addresses);
     }
 

@@ -15,8 +15,10 @@ public sealed class PlayAlongVideoTests(PublishedLesson lesson) : IClassFixture<
         using var json = JsonDocument.Parse(await Programs.FfprobeAsync("-show_streams", "-show_format", "-of", "json", lesson.At("play-along.mp4")));
         var streams = json.RootElement.GetProperty("streams").EnumerateArray().ToDictionary(s => s.GetProperty("codec_type").GetString()!);
         var (video, sound) = (streams["video"], streams["audio"]);
-        Assert.Equal(("h264", "yuv420p", 40), (video.GetProperty("codec_name").GetString(), video.GetProperty("pix_fmt").GetString(), video.GetProperty("level").GetInt32()));
-        Assert.Equal((1920, 1080, "30/1"), (video.GetProperty("width").GetInt32(), video.GetProperty("height").GetInt32(), video.GetProperty("r_frame_rate").GetString()));
+        Assert.Equal(("h264", "yuv420p", 40), (video.GetProperty("codec_name").GetString(), video.GetProperty("pix_fmt").GetString(),
+            video.GetProperty("level").GetInt32()));
+        Assert.Equal((1920, 1080, "30/1"), (video.GetProperty("width").GetInt32(), video.GetProperty("height").GetInt32(),
+            video.GetProperty("r_frame_rate").GetString()));
         Assert.Equal("bt709", video.GetProperty("color_space").GetString());
         Assert.Equal(("aac", 2), (sound.GetProperty("codec_name").GetString(), sound.GetProperty("channels").GetInt32()));
         Assert.Equal(PublishedLesson.Length, Seconds(json.RootElement.GetProperty("format")), 0.1);
@@ -32,7 +34,8 @@ public sealed class PlayAlongVideoTests(PublishedLesson lesson) : IClassFixture<
     {
         Programs.NeedFfmpeg();
         const int Size = 180 * 120;
-        var pixels = await Programs.FfmpegAsync("-i", lesson.At("play-along.mp4"), "-vf", "crop=540:360:56:124,scale=180:120,format=gray", "-f", "rawvideo", "pipe:1");
+        var pixels = await Programs.FfmpegAsync("-i", lesson.At("play-along.mp4"), "-vf", "crop=540:360:56:124,scale=180:120,format=gray", "-f",
+            "rawvideo", "pipe:1");
         Assert.Equal(PublishedLesson.Length * 30, pixels.Length / (double)Size, 1.0);
         var change = (int)Math.Ceiling(PublishedLesson.Change * 30 - 0.5);
         Assert.InRange(Difference(change - 2, change - 1), 0, 0.6);

@@ -6,7 +6,8 @@ namespace Harkbook.Publishing.Tests.Lessons;
 /// <summary>The programs outside this project that lessons are checked with.</summary>
 internal static class Programs
 {
-    public static void NeedFfmpeg() => Assert.SkipWhen(Ffmpeg.Find() is null, "ffmpeg isn't installed here, and this test reads or makes sound and video with it.");
+    public static void NeedFfmpeg() =>
+        Assert.SkipWhen(Ffmpeg.Find() is null, "ffmpeg isn't installed here, and this test reads or makes sound and video with it.");
 
     /// <summary>Chromium from the PATH; a test that needs a browser says so where there is none.</summary>
     public static string? Chromium { get; } =
@@ -14,7 +15,8 @@ internal static class Programs
             .SelectMany(folder => new[] { "chromium", "chromium-browser", "google-chrome" }.Select(name => Path.Combine(folder, name)))
             .FirstOrDefault(File.Exists);
 
-    public static async Task<byte[]> FfmpegAsync(params string[] arguments) => await RunAsync(Ffmpeg.Find()!.Path, ["-hide_banner", "-nostdin", "-loglevel", "error", .. arguments]);
+    public static async Task<byte[]> FfmpegAsync(params string[] arguments) =>
+        await RunAsync(Ffmpeg.Find()!.Path, ["-hide_banner", "-nostdin", "-loglevel", "error", .. arguments]);
 
     public static async Task<byte[]> FfprobeAsync(params string[] arguments) => await RunAsync(Ffmpeg.Find()!.ProbePath, ["-loglevel", "error", .. arguments]);
 

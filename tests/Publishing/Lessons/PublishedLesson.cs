@@ -25,7 +25,8 @@ public sealed class PublishedLesson : IAsyncLifetime
             return;
         var sound = await LessonSongs.SoundAsync(folder.Path, Length, Change);
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, new DateTime(2026, 1, 2));
-        Files = await new LessonPublisher(LessonSongs.FourBars, sound, folder.At("lesson"), options, LessonSongs.StoreIn(folder)).PublishAsync(null, TestContext.Current.CancellationToken);
+        Files = await new LessonPublisher(LessonSongs.FourBars, sound, folder.At("lesson"), options, LessonSongs.StoreIn(folder))
+            .PublishAsync(null, TestContext.Current.CancellationToken);
     }
 
     public ValueTask DisposeAsync()

@@ -78,5 +78,6 @@ public sealed class ScreenMomentsTests
 
     [Fact]
     public void AChordThatGoesOnOverABarLineIsOne() =>
-        Assert.Equal([(10.0, 16.0, "C"), (16.0, 18.0, "G"), (22.0, 26.0, "F")], Slow.Chords.Select(c => (Math.Round(c.Start, 6), Math.Round(c.End, 6), c.Value.Name)));
+        Assert.Equal([(10.0, 16.0, "C"), (16.0, 18.0, "G"), (22.0, 26.0, "F")],
+            Slow.Chords.Select(c => (Math.Round(c.Start, 6), Math.Round(c.End, 6), c.Value.Name)));
 }

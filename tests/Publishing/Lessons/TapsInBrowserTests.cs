@@ -27,7 +27,8 @@ public sealed class TapsInBrowserTests(BrowserFixture fixture) : IClassFixture<B
         Assert.Equal("x", await page.InnerTextAsync("#next"));
         Assert.Empty(complaints);
         Assert.Equal(fixture.TapsAddress, requests[0]);
-        Assert.All(requests.Skip(1), address => Assert.True(address.StartsWith("blob:", StringComparison.Ordinal) || address.StartsWith("data:", StringComparison.Ordinal), address));
+        Assert.All(requests.Skip(1),
+            address => Assert.True(address.StartsWith("blob:", StringComparison.Ordinal) || address.StartsWith("data:", StringComparison.Ordinal), address));
     }
 
     [Fact]
@@ -148,7 +149,8 @@ public sealed class TapsInBrowserTests(BrowserFixture fixture) : IClassFixture<B
         Assert.Contains("harkbook taps \"songs/four bars\" taps.txt", await page.InnerTextAsync(".hand"));
     }
 
-    /// <summary>WCAG 2.2, 1.4.10: no sideways scrolling down to 320 pixels; 2.5.8: targets of 24 at least. While it plays the pad is the largest thing on a phone.</summary>
+    /// <summary>WCAG 2.2, 1.4.10: no sideways scrolling down to 320 pixels; 2.5.8: targets of 24 at least. While it plays the pad is the largest thing on a
+    /// phone.</summary>
     [Theory]
     [InlineData(320, 700)]
     [InlineData(390, 844)]
@@ -159,9 +161,11 @@ public sealed class TapsInBrowserTests(BrowserFixture fixture) : IClassFixture<B
         var page = await OpenAsync(new() { ViewportSize = new() { Width = width, Height = height } });
         await TapAtAsync(page, "f", 0.2, 0.45, 1.17);
         Assert.InRange(await page.EvaluateAsync<int>("document.documentElement.scrollWidth"), 1, width);
-        Assert.True(await page.EvaluateAsync<bool>("[...document.querySelectorAll('button')].every(b => !b.offsetParent || (b.offsetHeight >= 24 && b.offsetWidth >= 24))"));
+        Assert.True(await page.EvaluateAsync<bool>(
+            "[...document.querySelectorAll('button')].every(b => !b.offsetParent || (b.offsetHeight >= 24 && b.offsetWidth >= 24))"));
         await page.EvaluateAsync("document.body.classList.add('playing')");
-        Assert.True(await page.EvaluateAsync<bool>("[...document.querySelectorAll('.playing .bars, #tap, #play, #undo')].every(e => { const r = e.getBoundingClientRect(); return r.height > 40 && r.top >= 0 && r.bottom <= innerHeight + 1 && r.right <= innerWidth + 1; })"));
+        Assert.True(await page.EvaluateAsync<bool>("[...document.querySelectorAll('.playing .bars, #tap, #play, #undo')].every(e => { const r = "
+            + "e.getBoundingClientRect(); return r.height > 40 && r.top >= 0 && r.bottom <= innerHeight + 1 && r.right <= innerWidth + 1; })"));
         Assert.InRange(await page.EvaluateAsync<double>("document.getElementById('tap').offsetHeight"), height * 0.2, height);
     }
 
@@ -178,7 +182,8 @@ public sealed class TapsInBrowserTests(BrowserFixture fixture) : IClassFixture<B
             (boxes => boxes.every((a, i) => boxes.slice(i + 1).every(b => a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top)))
             ([...document.querySelectorAll('.mark span, .number')].map(e => { const range = document.createRange(); range.selectNodeContents(e); return range.getBoundingClientRect(); }))
             """));
-        Assert.True(await page.EvaluateAsync<bool>("(b => document.elementFromPoint(b.left + b.width / 2, b.top + b.height / 2).closest('#tap') !== null)(document.getElementById('tap').getBoundingClientRect())"));
+        Assert.True(await page.EvaluateAsync<bool>("(b => document.elementFromPoint(b.left + b.width / 2, b.top + b.height / 2).closest('#tap') !== "
+            + "null)(document.getElementById('tap').getBoundingClientRect())"));
         Assert.Equal("isolate", await page.EvaluateAsync<string>("getComputedStyle(document.getElementById('bars')).isolation"));
     }
 
@@ -244,7 +249,8 @@ public sealed class TapsInBrowserTests(BrowserFixture fixture) : IClassFixture<B
         }
     }
 
-    private static async Task<string[]> LinesAsync(IPage page) => [.. (await page.InputValueAsync("#times")).Split('\n').Where(l => l.Length > 0 && l[0] != ';')];
+    private static async Task<string[]> LinesAsync(IPage page) =>
+        [.. (await page.InputValueAsync("#times")).Split('\n').Where(l => l.Length > 0 && l[0] != ';')];
 
     private static async Task<double> OnlyTimeAsync(IPage page) => TappedTimes.Read(await LinesAsync(page), out _)!.Syllables.Single().At.Value;
 
@@ -262,5 +268,9 @@ public sealed class TapsInBrowserTests(BrowserFixture fixture) : IClassFixture<B
     }
 
     private static async Task SeekAsync(IPage page, string id, double time) => await page.EvaluateAsync(
-        "([id, time]) => new Promise(done => { const sound = document.getElementById(id); sound.addEventListener('seeked', () => requestAnimationFrame(done), { once: true }); sound.currentTime = time; })", new object[] { id, time });
+        "([id, time]) => new Promise(done => { const sound = document.getElementById(id); sound.addEventListener('seeked', () => requestAnimationFrame(done), "
+            + "{ once: true }); sound.currentTime = time; })", new object[]
+        {
+            id, time,
+        });
 }

@@ -39,9 +39,11 @@ public sealed partial class TapsPageTests
     [InlineData("line", "paper", 3)]
     public void ColoursContrast(string sign, string ground, double least)
     {
-        var schemes = Root().Matches(Page).Select(root => Variable().Matches(root.Value).ToDictionary(m => m.Groups[1].Value, m => Colour.FromHex(m.Groups[2].Value))).ToList();
+        var schemes = Root().Matches(Page)
+            .Select(root => Variable().Matches(root.Value).ToDictionary(m => m.Groups[1].Value, m => Colour.FromHex(m.Groups[2].Value))).ToList();
         Assert.Equal(2, schemes.Count);
-        Assert.All(schemes, scheme => Assert.True(scheme[sign].Contrast(scheme[ground]) >= least, $"{sign} on {ground}: {scheme[sign].Contrast(scheme[ground]):0.00}"));
+        Assert.All(schemes, scheme => Assert.True(scheme[sign].Contrast(scheme[ground]) >= least,
+            $"{sign} on {ground}: {scheme[sign].Contrast(scheme[ground]):0.00}"));
     }
 
     [GeneratedRegex("""(?:src|href|action|poster|data)\s*=\s*["']([^"']*)["']|url\(([^)]*)\)|@import""")]

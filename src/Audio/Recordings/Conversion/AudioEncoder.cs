@@ -20,7 +20,8 @@ public static class AudioEncoder
     {
         var ffmpeg = Ffmpeg.Required(Purpose(path));
         var ready = sound.At(RateFor(sound.Rate, format));
-        return AtomicFile.WriteByPathAsync(path, (temporary, ct) => EncodeAsync(ffmpeg.Start(Arguments(temporary, ready, format), Purpose(path), ct), ready), cancellation);
+        return AtomicFile.WriteByPathAsync(path, (temporary, ct) => EncodeAsync(ffmpeg.Start(Arguments(temporary, ready, format), Purpose(path), ct),
+            ready), cancellation);
     }
 
     /// <summary>A format by a file name's ending: .m4a, .mp3, .flac, .opus or .ogg; null for others.</summary>

@@ -4,7 +4,8 @@ namespace Harkbook.Audio.Recordings.Conversion;
 public sealed class Ffmpeg
 {
     private const string Install =
-        "Install it: Debian or Ubuntu: sudo apt-get install ffmpeg; macOS: brew install ffmpeg; Windows: winget install Gyan.FFmpeg. Then try again in a new terminal.";
+        "Install it: Debian or Ubuntu: sudo apt-get install ffmpeg; macOS: brew install ffmpeg; Windows: winget install Gyan.FFmpeg. Then try again in a new "
+            + "terminal.";
 
     private Ffmpeg(string path, string probePath) => (Path, ProbePath) = (path, probePath);
 

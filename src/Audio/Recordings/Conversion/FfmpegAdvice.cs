@@ -20,7 +20,8 @@ internal static partial class FfmpegAdvice
 
     /// <summary>The last line that says something, without the part of ffmpeg that said it.</summary>
     public static string LastLine(string errorTail) =>
-        Speaker().Replace(errorTail.Split('\n').LastOrDefault(line => line.Trim().Length > 0 && !line.Contains("Last message repeated", StringComparison.Ordinal)) ?? "", "").Trim();
+        Speaker().Replace(errorTail.Split('\n')
+            .LastOrDefault(line => line.Trim().Length > 0 && !line.Contains("Last message repeated", StringComparison.Ordinal)) ?? "", "").Trim();
 
     /// <summary>"[mp3 @ 0x558e3b6ff1c0] ".</summary>
     [GeneratedRegex(@"^\[[^\]]*\] *")]

@@ -35,7 +35,8 @@ internal sealed record FfmpegProbe(SampleRate Rate, int Channels, string Format,
     private static async Task<FfmpegProbe> AskAsync(Ffmpeg ffmpeg, string path, CancellationToken cancellation)
     {
         await using var process = ffmpeg.StartProbe(
-            ["-protocol_whitelist", "file,pipe", "-of", "json", "-show_streams", "-show_format", Ffmpeg.FileArgument(path)], "Looking at the file", cancellation);
+            ["-protocol_whitelist", "file,pipe", "-of", "json", "-show_streams", "-show_format", Ffmpeg.FileArgument(path)],
+                "Looking at the file", cancellation);
         var answer = await new StreamReader(process.Output).ReadToEndAsync(cancellation);
         try
         {
@@ -58,7 +59,8 @@ internal sealed record FfmpegProbe(SampleRate Rate, int Channels, string Format,
         if (protectedTags.Contains(Text(sound, "codec_tag_string")))
             throw Protected(path);
         if (Text(sound, "codec_name") is "" or "unknown" || !sound.TryGetProperty("channels", out var channels))
-            throw new RecordingException($"{path}: the coding of the sound isn't known to this ffmpeg ({Text(sound, "codec_tag_string")}). Convert it to WAV or FLAC with the program that made it.");
+            throw new RecordingException($"{path}: the coding of the sound isn't known to this ffmpeg ({Text(sound, "codec_tag_string")}). Convert it to WAV "
+                + "or FLAC with the program that made it.");
         FormatLimits.RequireChannels(channels.GetInt32(), path);
         var rate = FormatLimits.Rate(Number(sound, "sample_rate") ?? 0, path);
         var stated = Number(sound, "duration") ?? Number(answer.GetProperty("format"), "duration");
@@ -101,11 +103,13 @@ internal sealed record FfmpegProbe(SampleRate Rate, int Channels, string Format,
         _ when said.Contains("moov atom not found", StringComparison.Ordinal) =>
             new($"{path}: the file is cut short or damaged: its table of contents, which stands at the end, is missing. Copy or download it again.", cause),
         _ when said.Contains("activation_bytes", StringComparison.Ordinal) || said.Contains("DRM", StringComparison.Ordinal) => Protected(path),
-        _ => new($"{path}: this isn't a sound file that can be read. Check that the name's ending tells the truth, and that the file plays elsewhere. (ffprobe said: {FfmpegAdvice.LastLine(said).Replace(Ffmpeg.FileArgument(path) + ": ", "", StringComparison.Ordinal)})", cause),
+        _ => new($"{path}: this isn't a sound file that can be read. Check that the name's ending tells the truth, and that the file plays elsewhere. (ffprobe "
+            + $"said: {FfmpegAdvice.LastLine(said).Replace(Ffmpeg.FileArgument(path) + ": ", "", StringComparison.Ordinal)})", cause),
     };
 
     private static RecordingException Protected(string path) =>
-        new($"{path}: the file is copy-protected, so it can't be listened to. Use a copy without protection, such as your own CD or a shop's DRM-free download.");
+        new($"{path}: the file is copy-protected, so it can't be listened to. "
+            + "Use a copy without protection, such as your own CD or a shop's DRM-free download.");
 
     private static string Text(JsonElement element, string name) =>
         element.TryGetProperty(name, out var value) ? value.GetString() ?? "" : "";

@@ -36,7 +36,8 @@ internal sealed class FfmpegSource(FfmpegProbe probe, Ffmpeg ffmpeg, string path
     public override async ValueTask<ReadOnlyMemory<float>> ReadAsync(CancellationToken cancellation)
     {
         process ??= ffmpeg.Start(
-            ["-protocol_whitelist", "file,pipe", "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", "-vn", "-c:a", "pcm_f32le", "-f", "f32le", "-ac", $"{Channels}", "-ar", $"{Rate.Hertz}", "pipe:1"],
+            ["-protocol_whitelist", "file,pipe", "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", "-vn", "-c:a", "pcm_f32le", "-f", "f32le", "-ac",
+                $"{Channels}", "-ar", $"{Rate.Hertz}", "pipe:1"],
             "Decoding", cancellation);
         var read = await ReadBlockAsync(process.Output, cancellation);
         if (read == 0)
@@ -68,7 +69,8 @@ internal sealed class FfmpegSource(FfmpegProbe probe, Ffmpeg ffmpeg, string path
         }
         catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
         {
-            throw new RecordingException($"{path}: decoding stood still for {patience.TotalMinutes:0} minutes and was stopped. Check that the disk or network folder answers.");
+            throw new RecordingException(
+                $"{path}: decoding stood still for {patience.TotalMinutes:0} minutes and was stopped. Check that the disk or network folder answers.");
         }
     }
 }

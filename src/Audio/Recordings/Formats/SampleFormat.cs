@@ -20,7 +20,8 @@ internal readonly record struct SampleFormat(int Bytes, SampleKind Kind, bool Bi
     private float One(ReadOnlySpan<byte> bytes) => (Kind, Bytes) switch
     {
         (SampleKind.Unsigned, 1) => (bytes[0] - 128) / 128f,
-        (SampleKind.Float, 4) => BitConverter.Int32BitsToSingle(BigEndian ? BinaryPrimitives.ReadInt32BigEndian(bytes) : BinaryPrimitives.ReadInt32LittleEndian(bytes)),
+        (SampleKind.Float, 4) => BitConverter.Int32BitsToSingle(BigEndian ? BinaryPrimitives.ReadInt32BigEndian(bytes)
+            : BinaryPrimitives.ReadInt32LittleEndian(bytes)),
         (SampleKind.Float, _) => (float)(BigEndian ? BinaryPrimitives.ReadDoubleBigEndian(bytes) : BinaryPrimitives.ReadDoubleLittleEndian(bytes)),
         _ => LeftAligned(bytes) / 2147483648f,
     };

@@ -23,7 +23,8 @@ internal static class WaveHead
         var data = (long)signal.Length * signal.ChannelCount * BytesOf(depth);
         var riff = 4 + 8 + format.Length + 8 + data + data % 2;
         if (riff > uint.MaxValue)
-            throw new ArgumentException($"A WAV file holds at most 4 GB and this signal needs {riff / 1_000_000_000.0:0.0} GB; write it in parts.", nameof(signal));
+            throw new ArgumentException($"A WAV file holds at most 4 GB and this signal needs {riff / 1_000_000_000.0:0.0} GB; write it in parts.",
+                nameof(signal));
         return [.. "RIFF"u8, .. Four(riff), .. "WAVEfmt "u8, .. Four(format.Length), .. format, .. "data"u8, .. Four(data)];
     }
 

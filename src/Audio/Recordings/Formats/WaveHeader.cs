@@ -31,7 +31,8 @@ internal static class WaveHeader
     private static PcmLayout? Layout(byte[]? format, Chunks data, ulong? longSize, long fileLength, string path)
     {
         if (format is null || format.Length < 16)
-            throw new RecordingException($"{path}: this WAV file doesn't say how its sound is stored (no format chunk before the data). Export it again from where it came.");
+            throw new RecordingException(
+                $"{path}: this WAV file doesn't say how its sound is stored (no format chunk before the data). Export it again from where it came.");
         if (Sample(format) is not { } sample)
             return null;
         var channels = BinaryPrimitives.ReadUInt16LittleEndian(format.AsSpan(2));

@@ -32,7 +32,8 @@ internal static class FileErrors
         }
         catch (IOException e) when (e is not UnwritableFileException)
         {
-            throw new RecordingException($"{path}: the file can't be read ({e.Message}). Check that the disk is there and that no other program holds the file.", e);
+            throw new RecordingException(
+                $"{path}: the file can't be read ({e.Message}). Check that the disk is there and that no other program holds the file.", e);
         }
     }
 }

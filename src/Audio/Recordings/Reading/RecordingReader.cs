@@ -27,14 +27,16 @@ public static class RecordingReader
         Recording recording, SampleRate rate, bool mono, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
         ReadAsync(recording, rate, mono, progress, Ffmpeg.Find(), cancellation);
 
-    /// <summary>Decodes the whole recording, every channel as the file has it, into temporary files, from which it can be read in any order as often as wanted.</summary>
+    /// <summary>Decodes the whole recording, every channel as the file has it, into temporary files, from which it can be read in any order as often as
+    /// wanted.</summary>
     /// <param name="recording">As <see cref="InspectAsync(string, CancellationToken)"/> gave it.</param>
     /// <param name="rate">The rate of the result.</param>
     /// <param name="progress">0 to 1.</param>
     /// <returns>To be disposed of.</returns>
     /// <exception cref="RecordingException">The file is cut short, silent, damaged or has gone.</exception>
     /// <exception cref="UnwritableFileException">There is no room for the samples.</exception>
-    public static Task<StoredSound> StoreAsync(Recording recording, SampleRate rate, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
+    public static Task<StoredSound> StoreAsync(Recording recording, SampleRate rate, IProgress<double>? progress = null,
+        CancellationToken cancellation = default) =>
         StoreAsync(recording, rate, progress, Ffmpeg.Find(), cancellation);
 
     internal static Task<Recording> InspectAsync(string path, Ffmpeg? ffmpeg, CancellationToken cancellation) =>
@@ -51,7 +53,9 @@ public static class RecordingReader
         Recording recording, SampleRate rate, bool mono, IProgress<double>? progress, Ffmpeg? ffmpeg, CancellationToken cancellation)
     {
         SampleArray[] stores = [];
-        await TakeInAsync(recording, rate, channels => stores = [.. Enumerable.Range(0, mono ? 1 : channels).Select(_ => new SampleArray(rate.SamplesIn(recording.Length)))], progress, ffmpeg, cancellation);
+        await TakeInAsync(recording, rate,
+            channels => stores = [.. Enumerable.Range(0, mono ? 1 : channels).Select(_ => new SampleArray(rate.SamplesIn(recording.Length)))], progress,
+            ffmpeg, cancellation);
         return new(rate, [.. stores.Select(s => s.Finish())]);
     }
 
@@ -72,7 +76,8 @@ public static class RecordingReader
     }
 
     private static Task<bool> TakeInAsync(
-        Recording recording, SampleRate rate, Func<int, IReadOnlyList<ISampleStore>> stores, IProgress<double>? progress, Ffmpeg? ffmpeg, CancellationToken cancellation) =>
+        Recording recording, SampleRate rate, Func<int, IReadOnlyList<ISampleStore>> stores, IProgress<double>? progress, Ffmpeg? ffmpeg,
+            CancellationToken cancellation) =>
         FileErrors.InWordsAsync(recording.Path, async () =>
         {
             FileErrors.RequireFile(recording.Path);

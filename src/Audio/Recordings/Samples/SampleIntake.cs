@@ -43,7 +43,8 @@ internal sealed class SampleIntake
     public void Finish()
     {
         if (peak < SilencePeak)
-            throw new RecordingException($"{path}: the recording is silent: nothing in it is louder than -70 dB of full scale. Check that it plays, and that the right track was exported.");
+            throw new RecordingException($"{path}: the recording is silent: nothing in it is louder than -70 dB of full scale. Check that it plays, and that "
+                + "the right track was exported.");
         foreach (var result in results)
             result.Finish();
     }
@@ -53,7 +54,8 @@ internal sealed class SampleIntake
         for (var i = 0; i < block.Length; i++)
         {
             if (!float.IsFinite(block[i]))
-                throw new RecordingException($"{path}: the file is damaged: the sample at {Words.Time(Duration + from.TimeOf(i / channels))} (sample {frames + i / channels}) isn't a number. Export the recording again.");
+                throw new RecordingException($"{path}: the file is damaged: the sample at {Words.Time(Duration + from.TimeOf(i / channels))} (sample "
+                    + $"{frames + i / channels}) isn't a number. Export the recording again.");
             peak = Math.Max(peak, Math.Abs(block[i]));
         }
     }

@@ -61,7 +61,11 @@ public sealed class PluckedString
         var end = (int)Math.Min(buffer.Length, until + tail * rate);
         var moves = Moves(group, start);
         var longest = (int)(rate / group.Min(p => p.LowestFrequency)) + 2;
-        var voices = new[] { new StringVoice(this, moves[0].Frequency, group[0], longest, 0.45, 0.8, -0.1), new StringVoice(this, moves[0].Frequency, group[0], longest, 1, 0.3, 0.1) };
+        var voices = new[]
+        {
+            new StringVoice(this, moves[0].Frequency, group[0], longest, 0.45, 0.8, -0.1),
+                new StringVoice(this, moves[0].Frequency, group[0], longest, 1, 0.3, 0.1),
+        };
         var input = new double[Math.Max(0, end - start)];
         foreach (var pluck in group)
             AddExcitation(pluck, Sample(pluck.At) - start, input);

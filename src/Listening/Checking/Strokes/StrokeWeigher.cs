@@ -35,7 +35,8 @@ internal sealed class StrokeWeigher
     }
 
     /// <summary>When the guitar is written to start anything.</summary>
-    public static double[] GuitarTimes(Song song, SongClock clock) => Times(song, clock, b => b.Strums.Select(s => s.Start).Concat(b.Picked.Select(p => p.Start)));
+    public static double[] GuitarTimes(Song song, SongClock clock) =>
+        Times(song, clock, b => b.Strums.Select(s => s.Start).Concat(b.Picked.Select(p => p.Start)));
 
     /// <summary>When a harmonica or a singer is.</summary>
     public static double[] OtherTimes(Song song, SongClock clock) => Times(song, clock, b => b.Harp.Select(h => h.Start).Concat(b.Sung.Select(s => s.Start)));

@@ -35,7 +35,8 @@ internal sealed class PulseNetwork : IDisposable
             Array.Copy(rows, (start - from) * PulseBands.Count, rows, 0, (held - start) * PulseBands.Count);
             (from, to) = (start, Math.Min(bands.Frames, first + Piece + Context));
             bands.Fill(held, to - held, rows.AsMemory((held - from) * PulseBands.Count), cancellation);
-            using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, rows.AsMemory(0, (to - from) * PulseBands.Count), [1, to - from, PulseBands.Count]);
+            using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, rows.AsMemory(0, (to - from) * PulseBands.Count),
+                [1, to - from, PulseBands.Count]);
             using var results = session.Run(run, ["bands"], [tensor], ["pulse"]);
             var pulse = results[0].GetTensorDataAsSpan<float>();
             for (var f = first; f < Math.Min(bands.Frames, first + Piece); f++)

@@ -47,7 +47,8 @@ internal static class ChordInput
         [
             Either(loud), Folded(loud), Folded(lowest), Folded(highest), Folded(Between(0, LowBelowMidi)), Folded(Between(LowBelowMidi, HighFromMidi)),
             Folded(Between(HighFromMidi, 128)), Either(struck), Folded(lowestStruck),
-            Folded(PitchClassContent.Means(evidence, first, Math.Max(first + 1, middle), 1)), Folded(PitchClassContent.Means(evidence, Math.Min(middle, last - 1), last, 1)),
+            Folded(PitchClassContent.Means(evidence, first, Math.Max(first + 1, middle), 1)),
+                Folded(PitchClassContent.Means(evidence, Math.Min(middle, last - 1), last, 1)),
         ];
         double[] scalars = [1 - lowest.Sum(), Math.Log2((span.End - span.Start).Value), Is(SpanPlace.Between), Is(SpanPlace.Beat), Is(SpanPlace.Downbeat)];
         return [.. rows.SelectMany(r => r).Concat(scalars).Select(v => (float)v)];

@@ -7,6 +7,15 @@ namespace Harkbook.Listening.Estimators.Chords;
 /// <summary>A stretch that holds one chord, and where in the bar it starts.</summary>
 internal readonly record struct ChordSpan(Seconds Start, Seconds End, SpanPlace Place)
 {
+    /// <summary>Beats whose mean confidence lies below this are not used.</summary>
+    private const double LeastBeatConfidence = 0.15;
+
+    /// <summary>Frame length where beats are missing or not to be trusted.</summary>
+    private static readonly Seconds FixedFrame = Seconds.FromSeconds(0.5);
+
+    /// <summary>Beats longer than this are halved.</summary>
+    private static readonly Seconds SlowBeat = Seconds.FromSeconds(0.75);
+
     /// <summary>What sounds in each of the spans.</summary>
     public static PitchClassContent[] Contents(NotePosteriorgram evidence, IReadOnlyList<ChordSpan> spans, CancellationToken ct)
     {
@@ -17,11 +26,11 @@ internal readonly record struct ChordSpan(Seconds Start, Seconds End, SpanPlace 
     }
 
     /// <summary>Beats or half beats, from the start of the evidence to its end; fixed frames where beats can't be trusted.</summary>
-    public static List<ChordSpan> Of(NotePosteriorgram evidence, ImmutableArray<HeardBeat> beats, ChordOptions options)
+    public static List<ChordSpan> Of(NotePosteriorgram evidence, ImmutableArray<HeardBeat> beats)
     {
         var end = evidence.Hop * evidence.Frames;
-        var trusted = beats.Length >= 4 && beats.Average(b => b.Confidence) >= options.LeastBeatConfidence;
-        var marks = trusted ? OnBeats(beats, options) : Fixed(end, options);
+        var trusted = beats.Length >= 4 && beats.Average(b => b.Confidence) >= LeastBeatConfidence;
+        var marks = trusted ? OnBeats(beats) : Fixed(end);
         // A span needs a frame to hear anything in; beats that fall together count as one.
         marks = [.. marks.Where((m, i) => m.Start + evidence.Hop < end && (i == 0 || m.Start - marks[i - 1].Start >= evidence.Hop))];
         if (marks.Count == 0 || marks[0].Start.Value > 0.05)
@@ -29,9 +38,9 @@ internal readonly record struct ChordSpan(Seconds Start, Seconds End, SpanPlace 
         return [.. marks.Select((m, i) => new ChordSpan(i == 0 ? default : m.Start, i + 1 < marks.Count ? marks[i + 1].Start : end, m.Place))];
     }
 
-    private static List<(Seconds Start, SpanPlace Place)> OnBeats(ImmutableArray<HeardBeat> beats, ChordOptions options)
+    private static List<(Seconds Start, SpanPlace Place)> OnBeats(ImmutableArray<HeardBeat> beats)
     {
-        var halved = (beats[^1].Time - beats[0].Time) * (1.0 / (beats.Length - 1)) > options.SlowBeat;
+        var halved = (beats[^1].Time - beats[0].Time) * (1.0 / (beats.Length - 1)) > SlowBeat;
         var marks = new List<(Seconds, SpanPlace)>();
         for (var i = 0; i < beats.Length; i++)
         {
@@ -42,6 +51,6 @@ internal readonly record struct ChordSpan(Seconds Start, Seconds End, SpanPlace 
         return marks;
     }
 
-    private static List<(Seconds Start, SpanPlace Place)> Fixed(Seconds end, ChordOptions options) =>
-        [.. Enumerable.Range(0, (int)Math.Ceiling(end / options.FixedFrame)).Select(i => (options.FixedFrame * i, SpanPlace.Unknown))];
+    private static List<(Seconds Start, SpanPlace Place)> Fixed(Seconds end) =>
+        [.. Enumerable.Range(0, (int)Math.Ceiling(end / FixedFrame)).Select(i => (FixedFrame * i, SpanPlace.Unknown))];
 }

@@ -47,6 +47,17 @@ internal static class ChordVocabulary
         ChordQuality.Diminished7, ChordQuality.Augmented, ChordQuality.AddedNinth, ChordQuality.Dominant9, ChordQuality.Dominant7Suspended4,
     ];
 
+    /// <summary>The state that stands for a chord: it, or that of its root, and its bass if there is one, with most of its notes and fewest others.</summary>
+    public static int Nearest(Chord chord)
+    {
+        if (chord.IsNone)
+            return 0;
+        var tones = chord.PitchClasses;
+        return Enumerable.Range(1, States.Length - 1).Where(s => States[s].Root == chord.Root.PitchClass)
+            .MinBy(s => 2 * Enumerable.Range(0, 12).Count(pc => States[s].Tones[pc] != tones.Contains(pc))
+                + (States[s].BassClass == chord.Bass.PitchClass ? 0 : 1));
+    }
+
     /// <summary>In the order of the chord network's outputs (KINDS in training/chords/train.py).</summary>
     public static ImmutableArray<ListenedQuality> Qualities { get; } =
     [

@@ -1,6 +1,7 @@
 namespace Harkbook.Listening.Estimators.Form;
 
-/// <summary>How alike any two bars are, 0 to 1: the self-similarity matrix of J. Foote, "Automatic audio segmentation using a measure of audio novelty", ICME 2000, on bars.</summary>
+/// <summary>How alike any two bars are, 0 to 1: the self-similarity matrix of J. Foote, "Automatic audio segmentation using a measure of audio novelty", ICME
+/// 2000, on bars.</summary>
 internal sealed class BarLikeness
 {
     private const double HarmonyShare = 0.65;
@@ -21,7 +22,8 @@ internal sealed class BarLikeness
         for (var a = 0; a < sound.Bars; a++)
         {
             for (var b = 0; b < sound.Bars; b++)
-                alike[a, b] = HarmonyShare * Math.Exp(-Math.Pow(harmony[a, b] / 0.9, 2)) + (1 - HarmonyShare) * Math.Exp(-Math.Pow(colour[a, b] / (1.5 * usual), 2));
+                alike[a, b] = HarmonyShare * Math.Exp(-Math.Pow(harmony[a, b] / 0.9, 2))
+                    + (1 - HarmonyShare) * Math.Exp(-Math.Pow(colour[a, b] / (1.5 * usual), 2));
         }
         return new(alike);
     }

@@ -52,7 +52,8 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
     private List<State> Step(List<State> beam, StruckNotes struck, ImmutableArray<HeardNote> notes, Habit? habit, double time)
     {
         int[] midi = [.. struck.Notes.Select(i => notes[i].Midi)];
-        double[] leftOut = [.. struck.Notes.Select(i => weights.Unplaced * Math.Max(0.3, notes[i].Confidence) * (IsEcho(notes[i].Midi, midi) ? weights.Echo : 1))];
+        double[] leftOut = [.. struck.Notes.Select(i => weights.Unplaced * Math.Max(0.3, notes[i].Confidence) * (IsEcho(notes[i].Midi, midi)
+            ? weights.Echo : 1))];
         Func<int, int, double>? habits = habit is null ? null : (note, s) => habit.Cost(struck.Notes[note], s);
         var next = new List<State>();
         for (var position = 1; position <= neck.LastPlace - 3 || position == 1; position++)
@@ -156,7 +157,8 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
                 if (state.HeldFrets!.NoteOfString[s] is not (>= 0 and var note))
                     continue;
                 var index = groups[g].Notes[note];
-                (strings[index], frets[index], confidence[index]) = (s, state.HeldFrets.FretOfString[s], Least + (Most - Least) * outcome.Shares[index].GetValueOrDefault(s));
+                (strings[index], frets[index], confidence[index]) = (s, state.HeldFrets.FretOfString[s], Least + (Most - Least) * outcome.Shares[index]
+                    .GetValueOrDefault(s));
             }
         }
         return new(strings, frets, confidence, positions, last.Cost);

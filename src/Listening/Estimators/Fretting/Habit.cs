@@ -29,7 +29,8 @@ internal sealed class Habit
         return new([.. Enumerable.Range(0, notes.Length).Select(i => Costs(i, byPitch[notes[i].Midi], path, say, notes, neck, weights))]);
     }
 
-    private static double[] Costs(int note, IEnumerable<int> alike, FretPath path, double[] say, ImmutableArray<HeardNote> notes, Neck neck, FretWeights weights)
+    private static double[] Costs(int note, IEnumerable<int> alike, FretPath path, double[] say, ImmutableArray<HeardNote> notes, Neck neck,
+        FretWeights weights)
     {
         var counts = new double[neck.Strings];
         foreach (var other in alike.Where(o => o != note))

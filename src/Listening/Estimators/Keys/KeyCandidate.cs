@@ -9,6 +9,9 @@ internal readonly record struct KeyCandidate(int Index)
 
     public static IEnumerable<KeyCandidate> All => Enumerable.Range(0, Count).Select(i => new KeyCandidate(i));
 
+    /// <summary>The one of a key's tonic and third.</summary>
+    public static KeyCandidate Of(Key key) => new(key.Tonic.PitchClass + (key.Mode.IsMinor ? 12 : 0));
+
     public int Tonic => Index % 12;
 
     public bool IsMinor => Index >= 12;

@@ -3,7 +3,8 @@ using Harkbook.Units;
 
 namespace Harkbook.Listening.Estimators.Notes;
 
-/// <summary>Goes through a recording once, a piece at a time, for all who hear it through networks: what they look at is made once, and memory stays flat.</summary>
+/// <summary>Goes through a recording once, a piece at a time, for all who hear it through networks: what they look at is made once, and memory stays
+/// flat.</summary>
 internal static class SpectraScan
 {
     private const int PieceFrames = 1024;

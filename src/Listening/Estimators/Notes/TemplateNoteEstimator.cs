@@ -38,7 +38,7 @@ public sealed class TemplateNoteEstimator(NotePickOptions? options = null)
                     continue;
                 features.Fill(f, p, values);
                 level[f, p] = (float)features.Strength(f, p);
-                (onset[f, p], sounding[f, p]) = NoteClassifier.Shipped.Weigh(values);
+                (onset[f, p], sounding[f, p]) = NoteClassifier.Weigh(values);
             }
         });
         return new(LogSpectrum.Hop, HarmonicTemplates.LowestMidi, sounding, onset, level: level);

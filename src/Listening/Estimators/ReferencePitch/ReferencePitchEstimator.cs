@@ -48,7 +48,8 @@ public sealed class ReferencePitchEstimator(ReferencePitchOptions? options = nul
     {
         var left = 1 - confidence;
         foreach (var peak in profile.Peaks().Skip(1).Take(2))
-            yield return Described(profile.Centre(peak), Math.Min(confidence, left) * 0.5 * profile.Height(peak) / profile.Height(profile.Peaks()[0]), "a second gathering of partials");
+            yield return Described(profile.Centre(peak), Math.Min(confidence, left) * 0.3 * profile.Height(peak) / profile.Height(profile.Peaks()[0]),
+                "a second gathering of partials");
         if (Math.Abs(best) > 35)
         {
             var other = best - 100 * Math.Sign(best);

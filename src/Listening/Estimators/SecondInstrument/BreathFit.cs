@@ -3,7 +3,8 @@ using Harkbook.Music.Instruments.Harmonicas;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 
-/// <summary>How far a line is one that a harmonica can play: on its likeliest harmonica, the shares of breaths and notes that speak for it and against it.</summary>
+/// <summary>How far a line is one that a harmonica can play: on its likeliest harmonica, the shares of breaths and notes that speak for it and against
+/// it.</summary>
 /// <param name="OnOneBreath">The share of all breaths that are several notes which neighbouring holes give together.</param>
 /// <param name="NotOneBreath">The share that are several notes which no breath gives together.</param>
 /// <param name="Missing">The share of notes that the harmonica hasn't got, bends included.</param>

@@ -20,9 +20,8 @@ internal sealed class HarpFinder(ImmutableArray<HeardKey> keys)
     {
         var breaths = BreathGroups.Of(notes);
         var scored = Harmonica.UsualKeys.Select(key => Weigh(Harmonica.Richter(key), breaths)).ToArray();
-        var top = scored.Max(s => s.Score);
-        var total = scored.Sum(s => Math.Exp(s.Score - top));
-        return new([.. scored.Select(s => new Candidate<HeardHarp>(s.Harp, Math.Exp(s.Score - top) / total, s.Evidence))]);
+        var posteriors = Softmax.Of([.. scored.Select(s => s.Score)]);
+        return new([.. scored.Zip(posteriors, (s, p) => new Candidate<HeardHarp>(s.Harp, p, s.Evidence))]);
     }
 
     public static double ChanceOf(HarpNote note) => note switch
@@ -67,5 +66,6 @@ internal sealed class HarpFinder(ImmutableArray<HeardKey> keys)
     }
 
     private static string Evidence(int position, int plain, int bent, int missing, int oneBreath, int together) => string.Create(CultureInfo.InvariantCulture,
-        $"position {position}; {plain} plain notes, {bent} bent, {missing} that it hasn't got{(together == 0 ? "" : $"; {oneBreath} of {together} double notes on one breath")}");
+        $"position {position}; {plain} plain notes, {bent} bent, {missing} that it hasn't "
+            + $"got{(together == 0 ? "" : $"; {oneBreath} of {together} double notes on one breath")}");
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Reading.Lattices;
 using Harkbook.Music.Instruments.Harmonicas;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
@@ -16,13 +17,13 @@ internal sealed class HolePath(Harmonica harp, int position)
     public ImmutableArray<HeardLineNote> Place(ImmutableArray<HeardLineNote> notes)
     {
         var groups = BreathGroups.Of(notes);
+        if (groups.Count == 0)
+            return [];
         var ways = groups.Select(Ways).ToArray();
-        var (forward, backward) = (new double[ways.Length][], new double[ways.Length][]);
-        for (var g = 0; g < ways.Length; g++)
-            forward[g] = [.. ways[g].Select((w, i) => w.Log + (g == 0 ? 0 : LogSum(ways[g - 1].Select((v, j) => forward[g - 1][j] + Change(v, w, groups[g - 1], groups[g])))))];
-        for (var g = ways.Length - 1; g >= 0; g--)
-            backward[g] = [.. ways[g].Select(w => g == ways.Length - 1 ? 0 : LogSum(ways[g + 1].Select((v, j) => backward[g + 1][j] + v.Log + Change(w, v, groups[g], groups[g + 1]))))];
-        return [.. groups.SelectMany((group, g) => Chosen(group, ways[g], [.. forward[g].Zip(backward[g], (f, b) => f + b)])).OrderBy(n => n.Onset).ThenBy(n => n.Midi)];
+        var posteriors = new Lattice(new TableModel(
+            [.. ways.Select(of => of.Select(w => w.Log).ToArray())],
+            g => DenseTransitions.Of(ways[g - 1].Length, ways[g].Length, (a, b) => Change(ways[g - 1][a], ways[g][b], groups[g - 1], groups[g])))).Posteriors();
+        return [.. groups.SelectMany((group, g) => Chosen(group, ways[g], posteriors[g])).OrderBy(n => n.Onset).ThenBy(n => n.Midi)];
     }
 
     private Way[] Ways(HeardLineNote[] group)
@@ -50,24 +51,16 @@ internal sealed class HolePath(Harmonica harp, int position)
         return -cost * (rest ? 1 - AfterRest : 1);
     }
 
-    private static IEnumerable<HeardLineNote> Chosen(HeardLineNote[] group, Way[] ways, double[] logs)
+    private static IEnumerable<HeardLineNote> Chosen(HeardLineNote[] group, Way[] ways, double[] posteriors)
     {
-        var total = LogSum(logs);
         for (var i = 0; i < group.Length; i++)
         {
-            var ranked = ways.Select((w, k) => (Note: w.Notes[i], Chance: Math.Exp(logs[k] - total)))
+            var ranked = ways.Select((w, k) => (Note: w.Notes[i], Posterior: posteriors[k]))
                 .Where(c => c.Note is not null)
                 .GroupBy(c => c.Note!.Value)
-                .Select(c => new Candidate<HarpNote>(c.Key, Math.Round(c.Sum(x => x.Chance), 4)))
+                .Select(c => new Candidate<HarpNote>(c.Key, c.Sum(x => x.Posterior)))
                 .ToImmutableArray();
             yield return group[i] with { Holes = ranked.IsEmpty ? null : new(ranked) };
         }
-    }
-
-    private static double LogSum(IEnumerable<double> logs)
-    {
-        var all = logs.ToArray();
-        var top = all.Max();
-        return top + Math.Log(all.Sum(l => Math.Exp(l - top)));
     }
 }

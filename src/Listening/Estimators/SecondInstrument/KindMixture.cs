@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Reading.Lattices;
 
 namespace Harkbook.Listening.Estimators.SecondInstrument;
 
@@ -10,11 +11,10 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
 {
     private const int Rounds = 5;
 
-    /// <summary>
-    /// What each further kind must explain better, in nepers: at once, and for each phrase, since the more there are the more will sound unlike their
-    /// instrument by chance; and how long it must sound, in seconds.
-    /// </summary>
-    private const double Price = 3, PricePerPhrase = 0.2, Shortest = 1.5;
+    /// <summary>How long each kind must sound beside another, in seconds.</summary>
+    private const double Shortest = 1.5;
+
+    private static readonly LineModel Model = LineModel.Shipped;
 
     /// <param name="fits">Of each phrase to each of all kinds, in nepers.</param>
     public static KindMixture Of(ImmutableArray<int> kinds, IReadOnlyList<LinePhrase> phrases, double[][] fits, ImmutableArray<HeardKey> keys)
@@ -31,7 +31,8 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
             return new(kinds, owners, double.NegativeInfinity);
         var harmonica = Array.IndexOf(LineNetwork.Kinds, LineKind.Harmonica);
         var played = owners.Contains(harmonica) ? LineKinds.OnHarmonica(phrases.Where((_, p) => owners[p] == harmonica), keys) : 0;
-        return new(kinds, owners, explained + played + kinds.Sum(k => Math.Log(LineKinds.Usual(k))) - (Price + PricePerPhrase * phrases.Count) * (kinds.Length - 1));
+        return new(kinds, owners, explained + played + kinds.Sum(k => Math.Log(LineKinds.Usual(k)))
+            - (Model.Price + Model.PricePerPhrase * phrases.Count) * (kinds.Length - 1));
     }
 
     private static (double Explained, double[][] Whose) Divide(ImmutableArray<int> kinds, double[] shares, double[][] fits)
@@ -40,10 +41,8 @@ internal sealed record KindMixture(ImmutableArray<int> Kinds, ImmutableArray<int
         var whose = fits.Select(fit =>
         {
             var logs = kinds.Select((k, i) => Math.Log(shares[i] / total) + fit[k]).ToArray();
-            var top = logs.Max();
-            var sum = logs.Sum(l => Math.Exp(l - top));
-            explained += top + Math.Log(sum);
-            return logs.Select(l => Math.Exp(l - top) / sum).ToArray();
+            explained += LogSumOf.Of(logs);
+            return Softmax.Of(logs);
         }).ToArray();
         return (explained, whose);
     }

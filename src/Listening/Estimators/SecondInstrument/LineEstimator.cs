@@ -37,7 +37,8 @@ public sealed class LineEstimator
         var present = harpKey is null ? LinePresence.Of(stretches, cells.Frames) : 1;
         if (present < 0.5)
             return new(1 - present, []);
-        var lines = LineLayers.Of(stretches, keys, present, harpKey is null ? null : LineKind.Harmonica, absent).Select(l => LineOf(l, keys, harpKey, cells.Frames));
+        var lines = LineLayers.Of(stretches, keys, present, harpKey is null ? null : LineKind.Harmonica, absent)
+            .Select(l => LineOf(l, keys, harpKey, cells.Frames));
         return new(1 - present, [.. lines.OrderByDescending(l => l.Kind.Confidence)]);
     }
 
@@ -52,7 +53,8 @@ public sealed class LineEstimator
     private static HeardLine OnHarp(HeardLine line, ImmutableArray<HeardKey> keys, PitchName? claimed)
     {
         var heard = new HarpFinder(keys).Rank(line.Notes);
-        var harp = claimed is { } key ? Told.Only(heard.Candidates.Select(c => c.Value).First(h => h.Key.PitchClass == key.PitchClass) with { Key = key }) : heard;
+        var harp = claimed is { } key ? Told.Only(heard.Candidates.Select(c => c.Value).First(h => h.Key.PitchClass == key.PitchClass) with { Key = key })
+            : heard;
         var path = new HolePath(Harmonica.Richter(harp.Best.Key), harp.Best.Position);
         return line with { Harp = harp, Notes = path.Place(line.Notes) };
     }

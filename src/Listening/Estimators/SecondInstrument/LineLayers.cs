@@ -50,16 +50,22 @@ internal sealed class LineLayers
     {
         var mine = phrases.Where((_, p) => mixture.Owners[p] == kind).ToList();
         var stretches = mine.SelectMany(p => p.Stretches).OrderBy(s => s.First).ThenBy(s => s.Midi).ToList();
-        var words = string.Create(CultureInfo.InvariantCulture, $"{LinePresence.Covered(stretches) * LineEstimator.Hop.Value:0.0} s in {mine.Count} phrase{(mine.Count == 1 ? "" : "s")}");
+        var words = string.Create(CultureInfo.InvariantCulture,
+            $"{LinePresence.Covered(stretches) * LineEstimator.Hop.Value:0.0} s in {mine.Count} phrase{(mine.Count == 1 ? "" : "s")}");
         var others = Enumerable.Range(0, LineNetwork.Kinds.Length).Where(k => !mixture.Kinds.Contains(k))
-            .Select(k => new Candidate<LineKind>(LineNetwork.Kinds[k], present * Chance(m => m.Kinds.Contains(k) && !m.Kinds.Contains(kind)), words));
-        return new(stretches, new([new(LineNetwork.Kinds[kind], present * Chance(m => m.Kinds.Contains(kind)), words), .. others]));
+            .Select(k => (Kind: k, Chance: present * Chance(m => m.Kinds.Contains(k) && !m.Kinds.Contains(kind)))).ToArray();
+        var own = present * Chance(m => m.Kinds.Contains(kind));
+        // Several others may be there together; of what the line may be instead, only one is.
+        var shared = Math.Min(1, (1 - own) / Math.Max(1e-9, others.Sum(o => o.Chance)));
+        return new(stretches, new([
+            new(LineNetwork.Kinds[kind], own, words), .. others.Select(o => new Candidate<LineKind>(LineNetwork.Kinds[o.Kind], shared * o.Chance, words))]));
     }
 
     /// <summary>How likely the sets are of which something is true.</summary>
     private double Chance(Func<KindMixture, bool> isTrue) => tried.Zip(chances).Where(t => isTrue(t.First)).Sum(t => t.Second) / chances.Sum();
 
-    /// <summary>Each kind alone, and a voice with a harmonica: a singer who sounds like a pipe or a bow at times can't be told from a singer with one.</summary>
+    /// <summary>Each kind alone, and a voice with a harmonica: a singer who sounds like a pipe or a bow at times can't be told from a singer with
+    /// one.</summary>
     private static IEnumerable<ImmutableArray<int>> Sets() =>
         LineNetwork.Kinds.Select(kind => Set(kind)).Append(Set(LineKind.Harmonica, LineKind.Voice));
 

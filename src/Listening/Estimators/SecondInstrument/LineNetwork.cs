@@ -42,7 +42,8 @@ internal sealed class LineNetwork : IDisposable
 
     /// <param name="input">3 × frames × bins (<see cref="NetworkSpectra"/>).</param>
     /// <param name="frames">Even.</param>
-    /// <returns>Chances of the kinds (struck strings first), 5 × frames × pitches; of an onset, and semitones off, frames × pitches; the arrays serve the next piece of this size again.</returns>
+    /// <returns>Chances of the kinds (struck strings first), 5 × frames × pitches; of an onset, and semitones off, frames × pitches; the arrays serve the next
+    /// piece of this size again.</returns>
     public (float[] Kinds, float[] Onset, float[] Off) Weigh(Memory<float> input, int frames)
     {
         using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, Planes, frames, LogSpectrum.Bins]);

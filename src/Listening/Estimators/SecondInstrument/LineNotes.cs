@@ -6,7 +6,8 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 /// <summary>Makes notes and the contour of a line's stretches.</summary>
 internal static class LineNotes
 {
-    /// <summary>Of stretches that overlap by more than two fifths of the shorter, the likelier (longer, louder) stays: for what sounds one pitch at a time.</summary>
+    /// <summary>Of stretches that overlap by more than two fifths of the shorter, the likelier (longer, louder) stays: for what sounds one pitch at a
+    /// time.</summary>
     public static List<LineStretch> OneAtATime(IEnumerable<LineStretch> stretches)
     {
         var kept = new List<LineStretch>();

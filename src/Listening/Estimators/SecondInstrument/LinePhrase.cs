@@ -35,7 +35,8 @@ internal sealed class LinePhrase
     /// <summary>The share of it that sounds together with another of its own notes.</summary>
     public double Together()
     {
-        var frames = stretches.Where((a, i) => stretches.Where((_, j) => j != i).Any(b => a.Overlap(b) > LongShare * Math.Min(a.Length, b.Length))).Sum(s => s.Length);
+        var frames = stretches.Where((a, i) => stretches.Where((_, j) => j != i).Any(b => a.Overlap(b) > LongShare * Math.Min(a.Length, b.Length)))
+            .Sum(s => s.Length);
         return (double)frames / Frames;
     }
 

@@ -3,13 +3,16 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 /// <summary>How sure it is that anything but the guitar sounds.</summary>
 internal static class LinePresence
 {
+    private static readonly LineModel.OfPresence Model = LineModel.Shipped.Presence;
+
     /// <summary>An invented line is worse than a missed one, so doubt counts for the guitar.</summary>
     /// <param name="frames">The recording's length.</param>
     public static double Of(List<LineStretch> stretches, int frames)
     {
         var covered = Covered(stretches);
         var (share, seconds) = ((double)covered / Math.Max(1, frames), covered * LineEstimator.Hop.Value);
-        return seconds < 0.5 ? 0.02 : LogOdds.Chance(12 * (Sureness(stretches) - 0.75) + 1.5 * Math.Log(share / 0.06) - 1);
+        return seconds < Model.Shortest ? Model.Least
+            : LogOdds.Chance(Model.Sure * (Sureness(stretches) - Model.Enough) + Model.Share * Math.Log(share / Model.UsualShare) + Model.Offset);
     }
 
     /// <summary>Frames in which something sounds.</summary>

@@ -9,7 +9,8 @@ namespace Harkbook.Listening.Estimators.SecondInstrument;
 internal sealed class LineTracer(LineCells cells)
 {
     private const float Begins = 0.5f, Holds = 0.3f, Starts = 0.35f;
-    private const int LongestGap = 3, LongestSway = 10, EarlyStart = 15, LateStart = 4, ShortestBetweenStarts = 5, Shortest = 5, ShortestUnstarted = 10, Peak = 3;
+    private const int LongestGap = 3, LongestSway = 10, EarlyStart = 15, LateStart = 4, ShortestBetweenStarts = 5, Shortest = 5,
+        ShortestUnstarted = 10, Peak = 3;
 
     private readonly List<LineStretch> done = [];
 
@@ -81,7 +82,8 @@ internal sealed class LineTracer(LineCells cells)
         return true;
     }
 
-    private bool Sways(int frame, int pitch) => At(frame, pitch - 1) is { Chance: >= Holds, Off: > 0 } || At(frame, pitch + 1) is { Chance: >= Holds, Off: < 0 };
+    private bool Sways(int frame, int pitch) => At(frame, pitch - 1) is { Chance: >= Holds, Off: > 0 }
+        || At(frame, pitch + 1) is { Chance: >= Holds, Off: < 0 };
 
     private LineCell? At(int frame, int pitch) => cells.Find(frame, pitch);
 

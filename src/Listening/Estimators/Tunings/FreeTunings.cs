@@ -22,7 +22,8 @@ internal static class FreeTunings
                     continue;
                 var tuning = Tuning.Of(strings.SetItem(s, Pitch.FromMidi(midi, centre)));
                 if (TuningCatalogue.NameOf(tuning) is null)
-                    yield return new(guitar.Named with { Name = tuning.ToString(), Tuning = tuning }, guitar.Capo, new(guitar.Named.Name, tuning.StringNumber(s), by));
+                    yield return new(guitar.Named with { Name = tuning.ToString(), Tuning = tuning }, guitar.Capo,
+                        new(guitar.Named.Name, tuning.StringNumber(s), by));
             }
         }
     }
@@ -33,5 +34,6 @@ internal static class FreeTunings
 internal sealed record MovedString(string From, int StringNumber, int Semitones)
 {
     public override string ToString() =>
-        $"not in the catalogue: {From} with string {StringNumber} {Math.Abs(Semitones)} {(Math.Abs(Semitones) == 1 ? "semitone" : "semitones")} {(Semitones > 0 ? "up" : "down")}";
+        $"not in the catalogue: {From} with string {StringNumber} {Math.Abs(Semitones)} {(Math.Abs(Semitones) == 1 ? "semitone" : "semitones")} "
+            + $"{(Semitones > 0 ? "up" : "down")}";
 }

@@ -12,13 +12,11 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// <param name="hand">A usual one where nobody said.</param>
 internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null)
 {
-    private const double Silent = 0.16, Crossing = 0.25, Stray = 0.004, Overtone = 0.04, Never = 1e-12, NoCut = 0.005;
+    private const double Never = 1e-12;
 
-    /// <summary>The chance of each place of the index finger; at 0 no finger presses.</summary>
-    private static readonly double[] Places = [0.06, 0.25, 0.22, 0.11, 0.07, 0.08, 0.03, 0.06, 0.03, 0.03, 0.02, 0.01, 0.03];
+    private static readonly TuningModel.OfHand Model = TuningModel.Shipped.Hand;
 
-    /// <summary>The chance of each fret from the index finger's up, for a usual hand.</summary>
-    private static readonly double[] UsualReach = [0.40, 0.22, 0.22, 0.14, 0.02];
+    private static readonly double[] Places = [.. Model.Places];
 
     private readonly double[][] chances = ChancesOf(openLiking, ReachOf(hand ?? Hand.Usual));
 
@@ -26,7 +24,7 @@ internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null
     /// <param name="pitches">Rising, each once.</param>
     public double LogChance(int[] pitches)
     {
-        var (total, stray) = (Never, HeldSet.StraysAmong(pitches, Stray, Overtone));
+        var (total, stray) = (Never, HeldSet.StraysAmong(pitches, Model.Stray, Model.Overtone));
         for (var place = 0; place < Places.Length; place++)
             total += Places[place] * Sum(pitches, stray, chances[place]);
         return Math.Log(total);
@@ -41,7 +39,7 @@ internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null
             var all = Places[place];
             foreach (var pitch in open)
             {
-                var any = Silent;
+                var any = Model.Silent;
                 for (var fret = 0; fret < 18; fret++)
                     any += classes[(pitch + fret) % 12] ? chances[place][fret] : 0;
                 all *= any;
@@ -54,7 +52,7 @@ internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null
     /// <summary>The natural log of the chance that a note that ends just as another starts, and that other, are one string's.</summary>
     public double LogChanceOfCut(int first, int second)
     {
-        var total = NoCut;
+        var total = Model.NoCut;
         for (var place = 1; place < Places.Length; place++)
         {
             foreach (var pitch in open)
@@ -73,9 +71,9 @@ internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null
         {
             for (var i = 0; i <= count; i++)
             {
-                next[i] = now[i] * Silent + (i > 0 ? now[i - 1] * Of(chance, pitches[i - 1] - open[s]) : 0);
+                next[i] = now[i] * Model.Silent + (i > 0 ? now[i - 1] * Of(chance, pitches[i - 1] - open[s]) : 0);
                 if (s > 0 && i > 1)
-                    next[i] += before[i - 2] * Crossing * Of(chance, pitches[i - 1] - open[s - 1]) * Of(chance, pitches[i - 2] - open[s]);
+                    next[i] += before[i - 2] * Model.Crossing * Of(chance, pitches[i - 1] - open[s - 1]) * Of(chance, pitches[i - 2] - open[s]);
             }
             for (var i = 0; i < count; i++)
                 next[i + 1] += next[i] * stray[i];
@@ -98,8 +96,9 @@ internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null
     /// <summary>The same for another hand: it leaves out the frets that it can't reach, and reaches further as seldom as a usual one its last.</summary>
     private static double[] ReachOf(Hand hand)
     {
-        var frets = Enumerable.Range(0, hand.FretsWhereUsual(UsualReach.Length - 1) + 1).Select(f => UsualReach[Math.Min(f, UsualReach.Length - 1)]).ToArray();
-        return frets.Length == UsualReach.Length ? frets : [.. frets.Select(f => f / frets.Sum())];
+        var last = Model.Reach.Length - 1;
+        var frets = Enumerable.Range(0, hand.FretsWhereUsual(last) + 1).Select(f => Model.Reach[Math.Min(f, last)]).ToArray();
+        return frets.Length == Model.Reach.Length ? frets : [.. frets.Select(f => f / frets.Sum())];
     }
 
     private static double[][] ChancesOf(double openLiking, double[] reach) =>
@@ -107,7 +106,7 @@ internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null
 
     private static double Chance(int place, int fret, double openLiking, double[] reach)
     {
-        var opens = place == 0 ? 1 - Silent : openLiking * (place <= 3 ? 1 : place <= 7 ? 0.6 : 0.3);
-        return fret == 0 ? opens : place > 0 && fret >= place && fret - place < reach.Length ? (1 - Silent - opens) * reach[fret - place] : 0;
+        var opens = place == 0 ? 1 - Model.Silent : openLiking * (place <= 3 ? 1 : place <= 7 ? 0.6 : 0.3);
+        return fret == 0 ? opens : place > 0 && fret >= place && fret - place < reach.Length ? (1 - Model.Silent - opens) * reach[fret - place] : 0;
     }
 }

@@ -14,8 +14,9 @@ namespace Harkbook.Listening.Estimators.Tunings;
 internal sealed class ShapeModel(int[] open, Hand? hand = null)
 {
     private const int Fingers = 4, Row = Fingers + 1, UsualReach = 3, HighestNear = 4, HighestBarre = 9;
-    private const double Open = 2.7, Pressed = 0.75, PerFret = 0.9, Barre = 0.4, PerPlace = 0.88, BelowBass = 0.8;
-    private const double Left = 0.16, Stray = 0.006, Overtone = 0.05, Never = 1e-9;
+    private const double Never = 1e-9;
+
+    private static readonly TuningModel.OfShape Model = TuningModel.Shipped.Shape;
 
     private readonly int reach = (hand ?? Hand.Usual).FretsWhereUsual(UsualReach);
 
@@ -28,7 +29,7 @@ internal sealed class ShapeModel(int[] open, Hand? hand = null)
         {
             for (var barre = place <= HighestNear ? 0 : 1; barre < 2; barre++)
             {
-                var weight = Math.Pow(PerPlace, place) * (barre == 1 ? Barre : 1);
+                var weight = Math.Pow(Model.PerPlace, place) * (barre == 1 ? Model.Barre : 1);
                 played += weight * Played(pitches, strays, place, barre == 1);
                 all += weight * All(classes, pitches[0] % 12, place, barre == 1);
             }
@@ -36,7 +37,7 @@ internal sealed class ShapeModel(int[] open, Hand? hand = null)
         return Math.Log(played / (all + Never));
     }
 
-    public static double[] Strays(int[] pitches) => HeldSet.StraysAmong(pitches, Stray, Overtone);
+    public static double[] Strays(int[] pitches) => HeldSet.StraysAmong(pitches, Model.Stray, Model.Overtone);
 
     /// <summary>By pitches explained and fingers used: the summed weight of all ways so far.</summary>
     private double Played(int[] pitches, double[] strays, int place, bool barre)
@@ -64,7 +65,7 @@ internal sealed class ShapeModel(int[] open, Hand? hand = null)
     private void AddString(Span<double> sums, int from, double sum, int[] pitches, int open, int place, bool barre)
     {
         var (explained, used) = (from / Row, from % Row);
-        sums[from] += sum * (explained == 0 ? BelowBass : Left);
+        sums[from] += sum * (explained == 0 ? Model.BelowBass : Model.Left);
         if (explained == pitches.Length)
             return;
         var (weight, fingers) = Of(pitches[explained] - open, place, barre);
@@ -88,12 +89,12 @@ internal sealed class ShapeModel(int[] open, Hand? hand = null)
         foreach (var pitch in open)
         {
             for (var used = 0; used <= Fingers; used++)
-                next[used] = sounding[used] * Left;
+                next[used] = sounding[used] * Model.Left;
             for (var step = barre ? 0 : -1; step <= reach; step++)
                 AddFret(next, sounding, silent, pitch, step < 0 ? 0 : place + step, classes, bass, Of(step < 0 ? 0 : place + step, place, barre));
             next.CopyTo(sounding);
             for (var used = 0; used <= Fingers; used++)
-                silent[used] *= BelowBass;
+                silent[used] *= Model.BelowBass;
         }
         return TensorPrimitives.Sum<double>(sounding);
     }
@@ -108,8 +109,8 @@ internal sealed class ShapeModel(int[] open, Hand? hand = null)
     }
 
     private (double Weight, int Fingers) Of(int fret, int place, bool barre) =>
-        fret == 0 && !barre ? (Open, 0)
+        fret == 0 && !barre ? (Model.Open, 0)
         : fret < place || fret > place + reach ? (0, 0)
         : barre && fret == place ? (1, 0)
-        : (Pressed * Math.Pow(PerFret, fret - place), 1);
+        : (Model.Pressed * Math.Pow(Model.PerFret, fret - place), 1);
 }

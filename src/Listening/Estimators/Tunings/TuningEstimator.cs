@@ -12,9 +12,6 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// </summary>
 public sealed class TuningEstimator(TuningOptions? options = null)
 {
-    /// <summary>Fitted on 180 misheard pieces of training/Fretting (docs/listening.md).</summary>
-    private static readonly Calibration Sureness = new(0.9, -0.5);
-
     private readonly TuningOptions options = options ?? new();
 
     /// <param name="notes">Rising by onset.</param>
@@ -29,12 +26,13 @@ public sealed class TuningEstimator(TuningOptions? options = null)
         var evidence = new TuningEvidence(notes, key, options);
         var known = Fits(evidence, Guitars(options, tuning, capo), ct);
         var near = evidence.TotalWeight > 0 && tuning is null
-            ? Weighed(known).OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom).SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre))
+            ? Weighed(known).OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom)
+            .SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre))
             : [];
         var weighed = Weighed([.. known, .. Fits(evidence, near, ct)]);
         var top = weighed.Max(w => w.Score);
         var total = weighed.Sum(w => Math.Exp(w.Score - top));
-        return Sureness.Of(new Distribution<HeardTuning>([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
+        return TuningModel.Shipped.Sureness.Of(new Distribution<HeardTuning>([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
             .Select(w => new Candidate<HeardTuning>(
                 new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null),
                 Math.Exp(w.Score - top) / total,

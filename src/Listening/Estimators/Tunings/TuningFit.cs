@@ -11,7 +11,8 @@ internal sealed class TuningFit
     public static readonly ImmutableArray<string> Names =
     [
         "struck together", "struck together, few open", "struck together in its pitch classes", "sounding together", "sounding together, few open",
-        "sounding together in its pitch classes", "each pitch", "cut short by", "chosen", "chosen, full chords", "chosen, ringing", "chosen, ringing, full chords",
+        "sounding together in its pitch classes", "each pitch", "cut short by", "chosen", "chosen, full chords", "chosen, ringing",
+            "chosen, ringing, full chords",
         "open", "open strings heard", "open strings heard, log", "open string heard least", "floor", "too low", "above all frets", "open notes longer",
         "lowest of a chord: first string open", "second", "third", "keynote on first string", "on second", "on any", "fifth on first string",
         .. PitchProfiles.Names,

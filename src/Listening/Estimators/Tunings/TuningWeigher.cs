@@ -8,7 +8,8 @@ internal sealed class TuningWeigher(SmallNetwork network)
 {
     private const double Hopeless = -30;
 
-    /// <summary>A guitar sounds nothing below its lowest string; listening and a bass do. How much that weighs beside the network is our own judgement.</summary>
+    /// <summary>A guitar sounds nothing below its lowest string; listening and a bass do. How much that weighs beside the network is our own
+    /// judgement.</summary>
     private const double TooLow = 40, MostTooLow = 4;
 
     private static readonly Lazy<TuningWeigher> Fitted = new(() => new(SmallNetwork.Shipped("Estimators.Tunings.tuning-weights.txt", TuningFit.Names.Length)));

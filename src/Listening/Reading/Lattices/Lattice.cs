@@ -40,6 +40,15 @@ internal sealed class Lattice
         return new(path, score);
     }
 
+    /// <summary>The score of the likeliest path, without the path.</summary>
+    public double BestScore()
+    {
+        var at = Scores(0);
+        for (var step = 1; step < model.Steps; step++)
+            at = Next<MaxOf>(step, at);
+        return TensorPrimitives.Max(at);
+    }
+
     /// <summary>For each step, the posterior of each state given all scores; the states of a step sum to 1.</summary>
     public double[][] Posteriors()
     {

@@ -10,6 +10,8 @@ namespace Harkbook.Listening.Reading.Lattices;
 /// <param name="change">The log score of changing, to each state. Changing to the same state is a way too, beside staying.</param>
 internal sealed class StayOrChange(double stay, double[] change) : Transitions
 {
+    public double Stay => stay;
+
     /// <summary>Staying and changing where a change has a chance, and each state one after a change; both in 0 to 1, the latter as logs.</summary>
     public static StayOrChange ByChance(double chance, ReadOnlySpan<double> logPriors)
     {

@@ -30,7 +30,8 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
     public string? Caution => (Heard, Contradicted) is (null, null) ? null : string.Join(' ', new[] { Contradicted, Heard }.OfType<string>());
 
     private string? Contradicted => WrongShapes.Of(HandReading.Of(Song)) is not { IsEmpty: false } wrong ? null
-        : $"{NumberWords.List([.. wrong.Select(w => $"{w.Shape.Name} as {w.Shape.Shape} sounds {w.Against.Sounds}")])}, so what follows goes by the chords' names and leaves {(wrong.Length == 1 ? "that shape" : "those shapes")} out; mend the names or the shapes.";
+        : $"{NumberWords.List([.. wrong.Select(w => $"{w.Shape.Name} as {w.Shape.Shape} sounds {w.Against.Sounds}")])}, so what follows goes by the chords' "
+            + $"names and leaves {(wrong.Length == 1 ? "that shape" : "those shapes")} out; mend the names or the shapes.";
 
     private string? Heard
     {
@@ -38,7 +39,9 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
         {
             var chords = Song.Bars.SelectMany(b => b.Chords).Select(c => c.Standing).ToArray();
             return !Standing.AreMostlyHeard(chords) ? null
-                : $"{(chords.All(c => c.Kind == StandingKind.Heard) ? "All" : "Most")} chords of this song are as the program heard them and no person has decided {(chords.All(c => c.Kind == StandingKind.Heard) ? "them" : "those")} yet. What follows is true of those chords, not surely of the record.";
+                : $"{(chords.All(c => c.Kind == StandingKind.Heard) ? "All" : "Most")} chords of this song are as the program heard them and no person has "
+                    + $"decided {(chords.All(c => c.Kind == StandingKind.Heard) ? "them" : "those")} yet. What follows is true of those chords, not surely of "
+                    + "the record.";
         }
     }
 

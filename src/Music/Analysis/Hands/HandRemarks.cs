@@ -34,12 +34,15 @@ public static class HandRemarks
             var strings = group.OrderByDescending(h => h.StringIndex).ToArray();
             var held = strings[0];
             var who = strings.Length == 1 ? $"The {StringName(held.StringIndex, song)} keeps one note, {ChordSpeech.Of(held.Pitch.Name)},"
-                : $"{NumberWords.Capital(strings.Length)} strings keep their notes, {NumberWords.List([.. strings.Select(h => ChordSpeech.Of(h.Pitch.Name)).Distinct()])},";
+                : $"{NumberWords.Capital(strings.Length)} strings keep their notes, "
+                    + $"{NumberWords.List([.. strings.Select(h => ChordSpeech.Of(h.Pitch.Name)).Distinct()])},";
             var chords = held.IsThroughout ? "every chord of the song" : NumberWords.List([.. held.Chords.Select(ChordSpeech.Of)]);
             yield return new(RemarkKind.StringHeld, $"{who} through {chords}.",
-                [.. strings.Select(h => new RemarkFact($"string {song.Tuning.Value.Count - h.StringIndex}", $"{h.Pitch} through {h.Chords.Length} chords", StringByString))])
+                [.. strings.Select(h => new RemarkFact($"string {song.Tuning.Value.Count - h.StringIndex}", $"{h.Pitch} through {h.Chords.Length} chords",
+                    StringByString))])
             {
-                Places = held.IsThroughout ? [] : [.. held.Bars.SelectMany(b => Enumerable.Range(b.First, b.Last - b.First + 1)).Distinct().Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],
+                Places = held.IsThroughout ? [] : [.. held.Bars.SelectMany(b => Enumerable.Range(b.First, b.Last - b.First + 1)).Distinct()
+                    .Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],
             };
         }
     }
@@ -50,7 +53,8 @@ public static class HandRemarks
         {
             var frets = made.Change.Slide!.Value;
             yield return new(RemarkKind.ShapeSlides,
-                $"From {Names(made.Change)} the whole shape slides {NumberWords.Of(Math.Abs(frets), "fret")} {(frets > 0 ? "up" : "down")}, so its voices move in parallel.",
+                $"From {Names(made.Change)} the whole shape slides {NumberWords.Of(Math.Abs(frets), "fret")} {(frets > 0 ? "up" : "down")}, so its voices move "
+                    + "in parallel.",
                 [new("slide", string.Create(CultureInfo.InvariantCulture, $"{frets:+0;-0} frets"), StringByString)]) { Places = made.Places };
         }
     }
@@ -75,8 +79,10 @@ public static class HandRemarks
 
     private static string Motion(ShapeChange change)
     {
-        var kept = change.StringsKept == 0 ? "no string keeps its note" : $"{NumberWords.Of(change.StringsKept, "string")} {(change.StringsKept == 1 ? "keeps its note" : "keep their notes")}";
-        return change.TotalMotion == 0 ? kept : $"{kept}, the others move {NumberWords.Of(change.TotalMotion, "semitone")} in all, {NumberWords.Of(change.LargestLeap)} at most on one string";
+        var kept = change.StringsKept == 0 ? "no string keeps its note"
+            : $"{NumberWords.Of(change.StringsKept, "string")} {(change.StringsKept == 1 ? "keeps its note" : "keep their notes")}";
+        return change.TotalMotion == 0 ? kept
+            : $"{kept}, the others move {NumberWords.Of(change.TotalMotion, "semitone")} in all, {NumberWords.Of(change.LargestLeap)} at most on one string";
     }
 
     private static IEnumerable<Remark> Fingers(ImmutableArray<MadeChange> changes)
@@ -89,8 +95,10 @@ public static class HandRemarks
         var most = kept[0].Change;
         var others = kept.Length == 1 ? "" : $" In {NumberWords.Of(kept.Length - 1, "other pair")} of shapes a finger stays too.";
         yield return new(RemarkKind.FingersKept,
-            $"From {Names(most)} the {NumberWords.List([.. most.FingersKept.Select(f => FingerNames[f])])} can stay where {(most.FingersKept.Length == 1 ? "it is" : "they are")}.{others}",
-            [.. kept.Select(c => new RemarkFact($"{c.Change.From.Name} to {c.Change.To.Name}", $"fingers {string.Join(' ', c.Change.FingersKept)}", "same finger, string and fret in both fingerings; the song's own where it gives them, else solved"))])
+            $"From {Names(most)} the {NumberWords.List([.. most.FingersKept.Select(f => FingerNames[f])])} can stay where "
+                + $"{(most.FingersKept.Length == 1 ? "it is" : "they are")}.{others}",
+            [.. kept.Select(c => new RemarkFact($"{c.Change.From.Name} to {c.Change.To.Name}", $"fingers {string.Join(' ', c.Change.FingersKept)}",
+                "same finger, string and fret in both fingerings; the song's own where it gives them, else solved"))])
         {
             Places = [.. kept.SelectMany(c => c.Places).Distinct().OrderBy(p => p.Bar).ThenBy(p => p.Start)],
         };
@@ -100,16 +108,22 @@ public static class HandRemarks
 
     private static Remark Easier(EasierShape easier, string unlike, ImmutableArray<SongPlace> places) =>
         new(RemarkKind.EasierShape,
-            $"{ChordSpeech.Of(easier.Chord.Chord)} can also be held as {easier.Easier.Shape.WithoutFingers()}, with the same notes over the same bass in other places, which is easier on the hand. It won't sound quite {unlike}; choose what your hand is at ease with, and stop when it hurts.",
-            [new($"cost of {easier.Chord.Shape!.WithoutFingers()}", Cost(easier.Cost), Method), new($"cost of {easier.Easier.Shape.WithoutFingers()}", Cost(easier.EasierCost), Method)])
+            $"{ChordSpeech.Of(easier.Chord.Chord)} can also be held as {easier.Easier.Shape.WithoutFingers()}, with the same notes over the same bass in other "
+                + $"places, which is easier on the hand. It won't sound quite {unlike}; choose what your hand is at ease with, and stop when it hurts.",
+            [new($"cost of {easier.Chord.Shape!.WithoutFingers()}", Cost(easier.Cost), Method),
+                new($"cost of {easier.Easier.Shape.WithoutFingers()}", Cost(easier.EasierCost), Method)])
         {
             Places = places,
         };
 
     private static Remark Smoother(SmootherShape smoother, string unlike, ImmutableArray<SongPlace> places) =>
         new(RemarkKind.SmootherShape,
-            $"{ChordSpeech.Of(smoother.Chord.Chord)} can also be held as {smoother.Smoother.Shape.WithoutFingers()}, nearer to the shapes around it: the strings move {NumberWords.Of(smoother.SmootherMotion)} semitones into it and out of it instead of {NumberWords.Of(smoother.Motion)}, and it is {(smoother.SmootherCost > smoother.Cost ? "hardly" : "no")} harder on the hand. It won't sound quite {unlike}; stop when a hand hurts.",
-            [new("motion", $"{Cost(smoother.SmootherMotion)} instead of {Cost(smoother.Motion)} semitones", "semitones summed over the strings that sound in both shapes, into and out of the shape, mean over its places"),
+            $"{ChordSpeech.Of(smoother.Chord.Chord)} can also be held as {smoother.Smoother.Shape.WithoutFingers()}, nearer to the shapes around it: the "
+                + $"strings move {NumberWords.Of(smoother.SmootherMotion)} semitones into it and out of it instead of {NumberWords.Of(smoother.Motion)}, and "
+                + $"it is {(smoother.SmootherCost > smoother.Cost ? "hardly" : "no")} harder on the hand. It won't sound quite {unlike}; stop when a "
+                + "hand hurts.",
+            [new("motion", $"{Cost(smoother.SmootherMotion)} instead of {Cost(smoother.Motion)} semitones",
+                "semitones summed over the strings that sound in both shapes, into and out of the shape, mean over its places"),
              new("cost to the hand", $"{Cost(smoother.SmootherCost)} instead of {Cost(smoother.Cost)}", Method)])
         {
             Places = places,

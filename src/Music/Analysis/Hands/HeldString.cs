@@ -32,7 +32,8 @@ public sealed record HeldString(int StringIndex, Pitch Pitch, ImmutableArray<Cho
             var widest = group.MaxBy(r => r.Names.Count)!;
             ImmutableArray<Chord> chords = [.. uses.Skip(widest.First).Take(widest.Last - widest.First + 1).Select(u => u.Use.Chord).Distinct()];
             yield return new(s, board.PitchAt(s, group.Key, song.Key.Value.Centre), chords,
-                [.. group.Select(r => (uses[r.First].Place.Bar, LastBar(r.Last, uses, song)))], widest.Names.Count == all && group.Count() == 1 && widest.First == 0 && widest.Last == uses.Count - 1);
+                [.. group.Select(r => (uses[r.First].Place.Bar, LastBar(r.Last, uses, song)))], widest.Names.Count == all && group.Count() == 1
+                    && widest.First == 0 && widest.Last == uses.Count - 1);
         }
     }
 

@@ -38,7 +38,8 @@ public sealed record ShapeChange
     /// </summary>
     public int LeastMotion => VoiceLeading.Distance(From.Chord, To.Chord);
 
-    /// <summary>Frets that the whole hand slides, up or down: the same strings pressed in the same pattern, the others unchanged; null where it doesn't.</summary>
+    /// <summary>Frets that the whole hand slides, up or down: the same strings pressed in the same pattern, the others unchanged; null where it
+    /// doesn't.</summary>
     public int? Slide
     {
         get

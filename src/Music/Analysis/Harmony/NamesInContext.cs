@@ -72,7 +72,8 @@ public static class NamesInContext
             yield return (ComesFromItsFive, $"{ChordSpeech.Of(before)}, its five chord, leads to it");
         var holds = new[] { before, after }.OfType<Chord>().FirstOrDefault(n => n.Root.PitchClass == chord.Root.PitchClass);
         if (holds is not null && before is not null && after is not null && Walks(before.Bass, chord.Bass, after.Bass))
-            yield return (BassWalks, $"the bass walks from {ChordSpeech.Of(before.Bass)} to {ChordSpeech.Of(after.Bass)} while {ChordSpeech.Of(holds.Root)} stays the root");
+            yield return (BassWalks, $"the bass walks from {ChordSpeech.Of(before.Bass)} to {ChordSpeech.Of(after.Bass)} while {ChordSpeech.Of(holds.Root)} "
+                + "stays the root");
         else if (holds is not null)
             yield return (RootStays, $"{ChordSpeech.Of(holds)}, beside it, has the same root");
     }
@@ -103,7 +104,8 @@ public static class NamesInContext
         var inBass = reading.Quality.Intervals.First(i => Floor.Mod(i.Semitones, 12) == Floor.Mod(notes.Bass.PitchClass - root, 12));
         var chord = Chord.Of(name, reading.Quality, name + inBass);
         var cost = reading.WholeCost + Rootless + ChordNaming.Fit(chord, key);
-        yield return new(new(chord, cost, [Interval.Unison, .. reading.LeftOut], key), cost + RootlessResolves, [$"without its root it is the five chord of {ChordSpeech.Of(after.Root)}, which follows"]);
+        yield return new(new(chord, cost, [Interval.Unison, .. reading.LeftOut], key), cost + RootlessResolves,
+            [$"without its root it is the five chord of {ChordSpeech.Of(after.Root)}, which follows"]);
     }
 
     /// <summary>Third and seventh with the fifth, plain or flat ninth, sharp ninth and thirteenth.</summary>

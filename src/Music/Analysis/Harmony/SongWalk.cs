@@ -49,7 +49,8 @@ internal static class SongWalk
 
     private static bool IsNative(Chord chord, Key key) => Tones.Of(chord, key.Tonic).IsIn(Tones.Of(key.Mode));
 
-    /// <summary>Home or the fifth degree stays in the bass through chords in a row, one of which stands on it. Home over five before five only delays it.</summary>
+    /// <summary>Home or the fifth degree stays in the bass through chords in a row, one of which stands on it. Home over five before five only delays
+    /// it.</summary>
     private static bool IsOverPedal(List<Use> uses, int index, PlacedChord placed)
     {
         var (chord, key) = (uses[index].Chord, uses[index].Key);

@@ -43,10 +43,12 @@ internal sealed class LayerEvents
     {
         var key = song.KeyAt(bar.Number);
         var isStrummed = !bar.Strums.IsEmpty || section.Bars.All(b => b.Strums.IsEmpty && b.Picked.IsEmpty);
-        var strummed = isStrummed ? bar.Chords.SelectMany(c => Strummed(c.Value, key).Select(n => new SoundingEvent(start + c.Start, start + c.Start + c.Length, n))) : [];
+        var strummed = isStrummed
+            ? bar.Chords.SelectMany(c => Strummed(c.Value, key).Select(n => new SoundingEvent(start + c.Start, start + c.Start + c.Length, n))) : [];
         var picked = bar.Picked.SelectMany(p => Picked(p.Value, ChordAt(bar, p.Start), key).Select(n => new SoundingEvent(start + p.Start, start + p.Start
             + ringing.LengthOf(bar, p), n)));
-        var blown = bar.Harp.Where(h => harp?.Has(h.Value) == true).Select(h => new SoundingEvent(start + h.Start, start + h.Start + h.Length, Blown(h.Value, ChordAt(bar, h.Start), key)));
+        var blown = bar.Harp.Where(h => harp?.Has(h.Value) == true)
+            .Select(h => new SoundingEvent(start + h.Start, start + h.Start + h.Length, Blown(h.Value, ChordAt(bar, h.Start), key)));
         return [.. strummed, .. picked, .. blown];
     }
 

@@ -25,7 +25,8 @@ public sealed record LayerPair(LayeredChord Chord, ImmutableArray<LayerNote> Not
             throw new ArgumentException("Each part sounds a note or more.", below.Count == 0 ? nameof(below) : nameof(above));
         lower ??= ChordNaming.Rank(below.Select(n => n.Pitch), key)[0].Chord;
         ImmutableArray<LayerNote> all = [.. below.Concat(above).OrderBy(n => n.Pitch.Midi)];
-        var chord = LayeredChord.Of(lower, [.. below.Select(n => n.Pitch.Name)], all[0].Pitch.Name, [.. above.OrderBy(n => n.Pitch.Midi).Select(n => n.Pitch.Name)], key);
+        var chord = LayeredChord.Of(lower, [.. below.Select(n => n.Pitch.Name)], all[0].Pitch.Name,
+            [.. above.OrderBy(n => n.Pitch.Midi).Select(n => n.Pitch.Name)], key);
         var (together, between) = Layers.Roughness.OfLayers(below, above, Hertz.A440);
         return new(chord, all, Clash.Among(all), together, between);
     }

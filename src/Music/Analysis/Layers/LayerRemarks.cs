@@ -29,7 +29,10 @@ public static class LayerRemarks
         foreach (var group in layered.GroupBy(l => (l.Chord.Lower, Notes: Notes(l.Moment))))
         {
             var first = group.First();
-            yield return new(RemarkKind.LayeredChord, Sentence(first.Moment, first.Chord), [.. Facts(first.Moment, first.Chord)]) { Places = [.. group.Select(l => l.Moment.Place)] };
+            yield return new(RemarkKind.LayeredChord, Sentence(first.Moment, first.Chord), [.. Facts(first.Moment, first.Chord)])
+            {
+                Places = [.. group.Select(l => l.Moment.Place)],
+            };
         }
     }
 
@@ -39,7 +42,8 @@ public static class LayerRemarks
         Moment? open = null;
         foreach (var moment in moments.Where(m => m.Chord is { Chord.IsNone: false } && m.Of(Layer.Harmonica).Any()))
         {
-            if (open is not null && open.Place.Bar == moment.Place.Bar && open.Place.Start + open.Place.Length == moment.Place.Start && open.Chord == moment.Chord && Notes(open) == Notes(moment))
+            if (open is not null && open.Place.Bar == moment.Place.Bar && open.Place.Start + open.Place.Length == moment.Place.Start
+                && open.Chord == moment.Chord && Notes(open) == Notes(moment))
             {
                 open = open with { Place = open.Place with { Length = open.Place.Length + moment.Place.Length } };
                 continue;
@@ -60,7 +64,8 @@ public static class LayerRemarks
     {
         LayerNote[] strummed = [.. moment.Of(Layer.Strummed)];
         var chord = moment.Chord!.Chord;
-        return LayeredChord.Of(chord, [.. strummed.Select(n => n.Pitch.Name)], strummed.Length > 0 ? strummed[0].Pitch.Name : chord.Bass, [.. moment.Of(Layer.Harmonica).Select(n => n.Pitch.Name)], song.KeyAt(moment.Place.Bar));
+        return LayeredChord.Of(chord, [.. strummed.Select(n => n.Pitch.Name)], strummed.Length > 0 ? strummed[0].Pitch.Name : chord.Bass,
+            [.. moment.Of(Layer.Harmonica).Select(n => n.Pitch.Name)], song.KeyAt(moment.Place.Bar));
     }
 
     private static string Sentence(Moment moment, LayeredChord layered)
@@ -76,13 +81,15 @@ public static class LayerRemarks
     private static string Breath(LayerNote[] harp)
     {
         var words = harp.Select(n => n.Played.Split(' ', 2)).ToArray();
-        return words.All(w => w[0] == words[0][0]) ? $"{words[0][0]} {NumberWords.List([.. words.Select(w => w[1])])}" : NumberWords.List([.. harp.Select(n => n.Played)]);
+        return words.All(w => w[0] == words[0][0]) ? $"{words[0][0]} {NumberWords.List([.. words.Select(w => w[1])])}"
+            : NumberWords.List([.. harp.Select(n => n.Played)]);
     }
 
     private static string AlsoCalled(LayeredChord layered)
     {
         var eleventh = Chord.Of(layered.Name.Root, ChordQuality.FromDegrees("1 5 b7 9 11"), layered.Name.Bass);
-        return layered.Name != eleventh && layered.Name.PitchClasses.SequenceEqual(eleventh.PitchClasses) ? $" (or {ChordSpeech.Of(eleventh)}, without its third)" : "";
+        return layered.Name != eleventh && layered.Name.PitchClasses.SequenceEqual(eleventh.PitchClasses)
+            ? $" (or {ChordSpeech.Of(eleventh)}, without its third)" : "";
     }
 
     private static IEnumerable<RemarkFact> Facts(Moment moment, LayeredChord layered)
@@ -92,21 +99,30 @@ public static class LayerRemarks
         if (layered.Upper is { } upper)
             yield return new("upper structure", $"{ChordSymbol.Write(upper)} over {ChordSymbol.Write(layered.Lower)}", UpperMethod);
         yield return new("shared notes", layered.Shared.IsEmpty ? "none" : string.Join(' ', layered.Shared), "pitch classes compared");
-        yield return new("who plays what", string.Join("; ", moment.Notes.Select(n => $"{n.Pitch} {n.Played}")), "the song's shapes, tuning, capo and harmonica");
+        yield return new("who plays what", string.Join("; ", moment.Notes.Select(n => $"{n.Pitch} {n.Played}")),
+            "the song's shapes, tuning, capo and harmonica");
     }
 
     private static IEnumerable<Remark> Clashes(ImmutableArray<Moment> moments)
     {
-        var all = moments.SelectMany(m => Clash.In(m).Select(c => (Moment: m, Clash: c))).Where(c => c.Moment.Place.Length >= (c.Clash.Kind == ClashKind.Semitone ? Held : Noticed) && (c.Clash.Lower.Layer == Layer.Harmonica) != (c.Clash.Higher.Layer == Layer.Harmonica)).ToArray();
+        var all = moments.SelectMany(m => Clash.In(m).Select(c => (Moment: m, Clash: c)))
+            .Where(c => c.Moment.Place.Length >= (c.Clash.Kind == ClashKind.Semitone ? Held : Noticed)
+            && (c.Clash.Lower.Layer == Layer.Harmonica) != (c.Clash.Higher.Layer == Layer.Harmonica)).ToArray();
         foreach (var kind in all.GroupBy(c => c.Clash.Kind))
         {
-            var pairs = kind.GroupBy(c => (c.Clash.Lower.Pitch.Name, c.Clash.Higher.Pitch.Name)).OrderByDescending(g => g.Sum(c => c.Moment.Place.Length.Value)).ToArray();
+            var pairs = kind.GroupBy(c => (c.Clash.Lower.Pitch.Name, c.Clash.Higher.Pitch.Name))
+                .OrderByDescending(g => g.Sum(c => c.Moment.Place.Length.Value)).ToArray();
             var worst = pairs[0].First().Clash;
             var (harp, guitar) = worst.Lower.Layer == Layer.Harmonica ? (worst.Lower, worst.Higher) : (worst.Higher, worst.Lower);
             var rub = kind.Key == ClashKind.Semitone ? "rubs a semitone against" : "stands across";
             yield return new(kind.Key == ClashKind.Semitone ? RemarkKind.LayersClash : RemarkKind.CrossRelation,
-                $"The harmonica's {ChordSpeech.Of(harp.Pitch.Name)}, {harp.Played}, {rub} the guitar's {ChordSpeech.Of(guitar.Pitch.Name)}{(kind.Key == ClashKind.CrossRelation ? ", the same letter under another sign" : "")}.{Others(pairs.Length - 1)}",
-                [.. pairs.Select(p => new RemarkFact($"{p.Key.Item1} and {p.Key.Item2}", $"{p.First().Clash.Lower.Pitch} {p.First().Clash.Lower.Played}, {p.First().Clash.Higher.Pitch} {p.First().Clash.Higher.Played}", "minor seconds and ninths, and the same letter under two signs, between the parts; a semitone for a beat or longer, two signs for half a beat or longer"))])
+                $"The harmonica's {ChordSpeech.Of(harp.Pitch.Name)}, {harp.Played}, {rub} the guitar's "
+                    + ChordSpeech.Of(guitar.Pitch.Name)
+                    + $"{(kind.Key == ClashKind.CrossRelation ? ", the same letter under another sign" : "")}.{Others(pairs.Length - 1)}",
+                [.. pairs.Select(p => new RemarkFact($"{p.Key.Item1} and {p.Key.Item2}",
+                    $"{p.First().Clash.Lower.Pitch} {p.First().Clash.Lower.Played}, {p.First().Clash.Higher.Pitch} {p.First().Clash.Higher.Played}",
+                    "minor seconds and ninths, and the same letter under two signs, between the parts; a semitone for a beat or longer, two signs for half a "
+                    + "beat or longer"))])
             {
                 Places = [.. kind.Select(c => c.Moment.Place).Distinct()],
             };
@@ -125,7 +141,8 @@ public static class LayerRemarks
         var through = rough.Where(r => r.Moment.Place.Bar == peak.Moment.Place.Bar).Select(r => $"{r.Moment.Place.Start}: {NumberWords.Of(r.ForEachNote)}");
         yield return new(RemarkKind.RoughMoment,
             $"Guitar and harmonica rub most in bar {peak.Moment.Place.Bar} on {Rhythm.CountWords.Of(place, song.Counting)}.",
-            [new("between the parts, a note of the harmonica", peak.ForEachNote.ToString("0.00", CultureInfo.InvariantCulture), $"{RoughMethod}; all notes together, less each part's own"),
+            [new("between the parts, a note of the harmonica", peak.ForEachNote.ToString("0.00", CultureInfo.InvariantCulture),
+                $"{RoughMethod}; all notes together, less each part's own"),
              new("mean of the same", mean.ToString("0.00", CultureInfo.InvariantCulture), "weighed by length, where both sound"),
              new("all of it", peak.Together.ToString("0.00", CultureInfo.InvariantCulture), RoughMethod),
              new("the same through the bar, by beat", string.Join("; ", through), RoughMethod)])
@@ -143,7 +160,8 @@ public static class LayerRemarks
             var after = one.IsResolved ? "and steps down after it" : "and doesn't step down after it";
             yield return new(RemarkKind.SuspendedFourth,
                 $"The fourth of {ChordSpeech.Of(one.Chord.Chord)}, {ChordSpeech.Of(one.Fourth.Name)}, {before} {after}.",
-                [new("fourth", $"{one.Fourth} on string {song.Tuning.Value.Count - one.StringIndex}", "traced on its string; suspensions as Open Music Theory tells them: prepared, held, resolved by step down")])
+                [new("fourth", $"{one.Fourth} on string {song.Tuning.Value.Count - one.StringIndex}",
+                    "traced on its string; suspensions as Open Music Theory tells them: prepared, held, resolved by step down")])
             {
                 Places = [.. group.Select(s => s.Place)],
             };

@@ -10,7 +10,8 @@ namespace Harkbook.Music.Analysis.Layers;
 /// <param name="Upper">The upper layer as a chord of its own; null where it is fewer than three notes or no plain chord.</param>
 /// <param name="Degrees">The upper layer's notes above the lower chord's root.</param>
 /// <param name="Shared">Notes that both layers have.</param>
-public sealed record LayeredChord(Chord Lower, ImmutableArray<ChordName> Union, Chord? Upper, ImmutableArray<Interval> Degrees, ImmutableArray<PitchName> Shared)
+public sealed record LayeredChord(Chord Lower,
+    ImmutableArray<ChordName> Union, Chord? Upper, ImmutableArray<Interval> Degrees, ImmutableArray<PitchName> Shared)
 {
     private const double PlainChord = 2;
 
@@ -26,7 +27,8 @@ public sealed record LayeredChord(Chord Lower, ImmutableArray<ChordName> Union, 
         return new(
             lower,
             ChordNaming.Rank(below.AddRange(added), bass, key),
-            classes.Length >= 3 && ChordNaming.Rank(upper.Distinct(), upper[0], key)[0] is { Cost: <= PlainChord, LeftOut.IsEmpty: true } own ? own.Chord : null,
+            classes.Length >= 3 && ChordNaming.Rank(upper.Distinct(), upper[0], key)[0] is { Cost: <= PlainChord, LeftOut.IsEmpty: true } own
+                ? own.Chord : null,
             UpperStructure.Degrees(lower, upper.DistinctBy(n => n.PitchClass)),
             [.. below.Where(b => classes.Contains(b.PitchClass))]);
     }

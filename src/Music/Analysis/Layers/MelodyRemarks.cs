@@ -27,8 +27,10 @@ public static class MelodyRemarks
     {
         var kinds = others.GroupBy(t => t.Kind).OrderBy(g => g.Key).Select(g => Counted(g.Key, g.Count())).ToArray();
         return new(RemarkKind.MelodyTones,
-            $"{who} stays on notes of the chord with {NumberWords.Of(tones.Length - others.Length)} of its {NumberWords.Of(tones.Length, "note")}; of the others {NumberWords.List(kinds)}.",
-            [.. others.GroupBy(t => t.Kind).OrderBy(g => g.Key).Select(g => new RemarkFact(Name(g.Key), string.Join("; ", g.Select(t => Detail(song, t))), Method))])
+            $"{who} stays on notes of the chord with {NumberWords.Of(tones.Length - others.Length)} of its {NumberWords.Of(tones.Length, "note")}; of the "
+                + $"others {NumberWords.List(kinds)}.",
+            [.. others.GroupBy(t => t.Kind).OrderBy(g => g.Key)
+                .Select(g => new RemarkFact(Name(g.Key), string.Join("; ", g.Select(t => Detail(song, t))), Method))])
         {
             Places = [.. others.Select(t => t.Note.Place)],
         };
@@ -38,7 +40,8 @@ public static class MelodyRemarks
     {
         var first = tones[0].Note;
         return new(RemarkKind.MelodyLeans,
-            $"{who} leans on the {ChordSpeech.Degree(first.Degree)} of {ChordSpeech.Of(first.Chord)}, {ChordSpeech.Of(first.Note.Pitch.Name)}{Against(first)}{How(tones[0].Kind)}.",
+            $"{who} leans on the {ChordSpeech.Degree(first.Degree)} of {ChordSpeech.Of(first.Chord)}, "
+                + $"{ChordSpeech.Of(first.Note.Pitch.Name)}{Against(first)}{How(tones[0].Kind)}.",
             [.. tones.Select(t => new RemarkFact(Name(t.Kind), Detail(song, t), Method))])
         {
             Places = [.. tones.Select(t => t.Note.Place)],
@@ -70,7 +73,8 @@ public static class MelodyRemarks
     };
 
     private static string Detail(Song song, MelodyTone tone) =>
-        $"bar {tone.Note.Place.Bar} beat {BarPlace.Of(song.Bars.ElementAt(tone.Note.Place.Bar - 1).Meter, tone.Note.Place.Start).Named(song.Counting)}: {tone.Note.Note.Pitch} ({tone.Note.Note.Played}) is {tone.Note.Degree.DegreeName} of {ChordSymbol.Write(tone.Note.Chord)}";
+        $"bar {tone.Note.Place.Bar} beat {BarPlace.Of(song.Bars.ElementAt(tone.Note.Place.Bar - 1).Meter, tone.Note.Place.Start).Named(song.Counting)}: "
+            + $"{tone.Note.Note.Pitch} ({tone.Note.Note.Played}) is {tone.Note.Degree.DegreeName} of {ChordSymbol.Write(tone.Note.Chord)}";
 
     private static string Counted(ToneKind kind, int count) => kind switch
     {

@@ -15,7 +15,8 @@ public sealed record MelodyTone(MelodyNote Note, ToneKind Kind)
 
     /// <summary>Tells every note of a line by what comes before and after; a rest of more than a beat parts phrases.</summary>
     public static ImmutableArray<MelodyTone> Of(IReadOnlyList<MelodyNote> line) =>
-        [.. line.Select((note, i) => new MelodyTone(note, KindOf(i > 0 ? Joined(line[i - 1], note) : null, note, i + 1 < line.Count ? Joined(note, line[i + 1], of: line[i + 1]) : null)))];
+        [.. line.Select((note, i) => new MelodyTone(note,
+            KindOf(i > 0 ? Joined(line[i - 1], note) : null, note, i + 1 < line.Count ? Joined(note, line[i + 1], of: line[i + 1]) : null)))];
 
     private static MelodyNote? Joined(MelodyNote a, MelodyNote b, MelodyNote? of = null) => b.Start - a.End <= LongestRest ? of ?? a : null;
 

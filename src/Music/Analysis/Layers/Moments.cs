@@ -22,7 +22,8 @@ public static class Moments
     {
         var end = start + bar.Meter.BarLength;
         var sounding = events.Where(e => e.Sounds(start, end)).ToArray();
-        Beats[] cuts = [.. sounding.SelectMany(e => new[] { e.Start, e.End }).Concat(bar.Chords.Select(c => start + c.Start)).Append(start).Append(end).Where(c => c >= start && c <= end).Distinct().Order()];
+        Beats[] cuts = [.. sounding.SelectMany(e => new[] { e.Start, e.End }).Concat(bar.Chords.Select(c => start + c.Start)).Append(start).Append(end)
+            .Where(c => c >= start && c <= end).Distinct().Order()];
         foreach (var (from, to) in cuts.Zip(cuts.Skip(1)))
         {
             ImmutableArray<LayerNote> notes = [.. sounding.Where(e => e.Sounds(from, to)).Select(e => e.Note).OrderBy(n => n.Pitch.Midi).ThenBy(n => n.Layer)];

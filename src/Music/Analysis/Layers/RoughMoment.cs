@@ -9,7 +9,8 @@ namespace Harkbook.Music.Analysis.Layers;
 /// <param name="Between">What guitar and harmonica add by sounding together: all of it less each one's own.</param>
 public sealed record RoughMoment(Moment Moment, double Together, double Between)
 {
-    /// <summary>What each note of the harmonica adds on average, so that a chord of it isn't rougher for its number of notes alone; 0 where it is silent.</summary>
+    /// <summary>What each note of the harmonica adds on average, so that a chord of it isn't rougher for its number of notes alone; 0 where it is
+    /// silent.</summary>
     public double ForEachNote => Between / Math.Max(1, Moment.Of(Layer.Harmonica).DistinctBy(n => n.Pitch.Midi).Count());
 
     /// <summary>The rise and fall of roughness through a song, moment by moment.</summary>

@@ -31,7 +31,8 @@ public sealed record PracticeOptions
         if (FirstBar < 1 || LastBar < FirstBar || LastBar > bars)
             throw new ArgumentOutOfRangeException(nameof(FirstBar), (FirstBar, LastBar), $"The song has bars 1 to {bars}.");
         if (Speeds.Length is < 1 or > 8 || Speeds.Any(s => s is not (>= 0.25 and <= 1.5)))
-            throw new ArgumentOutOfRangeException(nameof(Speeds), string.Join(' ', Speeds), "Give one to eight speeds, each 0.25 to 1.5 times the song's tempo.");
+            throw new ArgumentOutOfRangeException(nameof(Speeds), string.Join(' ', Speeds),
+                "Give one to eight speeds, each 0.25 to 1.5 times the song's tempo.");
         if (Rounds is < 1 or > 16)
             throw new ArgumentOutOfRangeException(nameof(Rounds), Rounds, "The bars are played 1 to 16 times at each speed.");
     }

@@ -16,7 +16,8 @@ public sealed record PlayingOrder(ImmutableArray<int> Order, double Cost, bool I
     public static PlayingOrder Of(IReadOnlyList<GuitarSetting> songs, GuitarSetting start, RetuningCost? costs = null)
     {
         if (songs.FirstOrDefault(s => s.Tuning.Count != start.Tuning.Count) is { } other)
-            throw new ArgumentException($"{other.Tuning.Count} strings among songs for {start.Tuning.Count}; order the songs of one instrument at a time.", nameof(songs));
+            throw new ArgumentException($"{other.Tuning.Count} strings among songs for {start.Tuning.Count}; order the songs of one instrument at a time.",
+                nameof(songs));
         // Going back to a setting never costs less than staying in it, so songs of one setting stand together.
         var settings = songs.Distinct().ToImmutableArray();
         var cost = new CostTable(settings, start, costs ?? RetuningCost.Usual);

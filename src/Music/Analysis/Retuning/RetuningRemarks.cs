@@ -26,10 +26,13 @@ public static class RetuningRemarks
     {
         var directions = new[] { ("down", change.Strings.Where(s => s.Semitones < 0).ToArray()), ("up", change.Strings.Where(s => s.Semitones > 0).ToArray()) }
             .Where(d => d.Item2.Length > 0)
-            .Select(d => $"{NumberWords.Of(d.Item2.Length, "string")} {(d.Item2.Length == 1 ? "goes" : "go")} {d.Item1}: {NumberWords.List([.. d.Item2.Select(How)])}");
+            .Select(d => $"{NumberWords.Of(d.Item2.Length, "string")} {(d.Item2.Length == 1 ? "goes" : "go")} {d.Item1}: "
+                + $"{NumberWords.List([.. d.Item2.Select(How)])}");
         return new(RemarkKind.RetuneFromUsual,
             $"The {usual.Instrument} is tuned to {TuningCatalogue.Describe(tuning, usual.Instrument)}. From standard, {string.Join("; ", directions)}.",
-            [.. change.InOrder.Select(s => new RemarkFact($"string {s.Number}", string.Create(CultureInfo.InvariantCulture, $"{s.From} to {s.To}, {s.Semitones:+0;-0} semitones, {s.TensionRatio:0%} of the tension"), $"{Compared}; {Mersenne}"))])
+            [.. change.InOrder.Select(s => new RemarkFact($"string {s.Number}",
+                string.Create(CultureInfo.InvariantCulture, $"{s.From} to {s.To}, {s.Semitones:+0;-0} semitones, {s.TensionRatio:0%} of the tension"),
+                $"{Compared}; {Mersenne}"))])
         {
             Usualness = HowUsual(tuning),
         };
@@ -42,12 +45,15 @@ public static class RetuningRemarks
             ? $" {NumberWords.Sentence(same.Tuning.Name)} with a capo at fret {same.Capo.Fret} sounds the same, and fewer strings go up."
             : "";
         return new(RemarkKind.StringTunedUp,
-            $"{(up.Length == 1 ? $"The {NumberWords.Ordinal(up[0].Number)} string goes" : $"{NumberWords.Capital(up.Length)} strings go")} above standard, with up to {More(up[0])} percent more tension, which loads the neck and may break a string: turn slowly, and keep your eyes away from it.{way}",
+            $"{(up.Length == 1 ? $"The {NumberWords.Ordinal(up[0].Number)} string goes" : $"{NumberWords.Capital(up.Length)} strings go")} above standard, "
+                + $"with up to {More(up[0])} percent more tension, which loads the neck and may break a string: turn slowly, and keep your eyes away from "
+                + $"it.{way}",
             [.. up.Select(s => new RemarkFact($"string {s.Number}", $"{More(s)} percent more tension", Mersenne))]);
     }
 
     private static string How(StringChange s) =>
-        $"the {NumberWords.Ordinal(s.Number)} {(Math.Abs(s.Semitones) == 1 ? "a semitone" : $"{NumberWords.Of(Math.Abs(s.Semitones))} semitones")} to {ChordSpeech.Of(s.To.Name)}";
+        $"the {NumberWords.Ordinal(s.Number)} {(Math.Abs(s.Semitones) == 1 ? "a semitone" : $"{NumberWords.Of(Math.Abs(s.Semitones))} semitones")} to "
+            + $"{ChordSpeech.Of(s.To.Name)}";
 
     private static string More(StringChange s) => (100 * (s.TensionRatio - 1)).ToString("0", CultureInfo.InvariantCulture);
 

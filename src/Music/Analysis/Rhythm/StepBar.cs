@@ -2,7 +2,8 @@ using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Analysis.Rhythm;
 
-/// <summary>A bar on a grid of steps, whose syncopation can be counted for any set of starts quickly: <see cref="SyncopationRule.InBar"/> on whole numbers.</summary>
+/// <summary>A bar on a grid of steps, whose syncopation can be counted for any set of starts quickly: <see cref="SyncopationRule.InBar"/> on whole
+/// numbers.</summary>
 /// <param name="perBeat">The meter's divisions of the beat, or twice as many.</param>
 internal readonly struct StepBar(Meter meter, int perBeat)
 {

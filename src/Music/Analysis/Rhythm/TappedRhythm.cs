@@ -81,7 +81,8 @@ public sealed record TappedRhythm(ImmutableArray<PlacedTap> Taps, Seconds Latene
 
     private static ImmutableArray<PlacedTap> Placed(Tap[] taps, Seconds late, SongClock clock, Bar[] bars)
     {
-        var places = taps.Select(t => (Tap: t, Place: clock.PlaceOf(t.At - late))).Where(t => t.Place.BeatInBar > -0.5 && t.Place.BeatInBar < bars[t.Place.BarNumber - 1].Meter.BarLength.Value).ToArray();
+        var places = taps.Select(t => (Tap: t, Place: clock.PlaceOf(t.At - late)))
+            .Where(t => t.Place.BeatInBar > -0.5 && t.Place.BeatInBar < bars[t.Place.BarNumber - 1].Meter.BarLength.Value).ToArray();
         return [.. places.GroupBy(t => t.Place.BarNumber).SelectMany(g => InBar([.. g], bars, clock, late)).DistinctBy(t => (t.Bar, t.At))];
     }
 

@@ -13,7 +13,8 @@ namespace Harkbook.Music.Analysis.SecondInstruments;
 /// <param name="BarsIn">How many bars' worth is drawn.</param>
 /// <param name="Runs">Stretches of one direction, in playing order.</param>
 /// <param name="Passages">Stretches between rests long enough to breathe in.</param>
-public sealed record BreathPlan(double BarsOut, double BarsIn, ImmutableArray<BreathRun> Runs, ImmutableArray<BreathPassage> Passages, BreathPlanOptions Options)
+public sealed record BreathPlan(double BarsOut, double BarsIn, ImmutableArray<BreathRun> Runs, ImmutableArray<BreathPassage> Passages,
+    BreathPlanOptions Options)
 {
     /// <summary>The longest stretch of one direction; null when nothing is played.</summary>
     public BreathRun? Longest => Runs.MaxBy(r => r.Sounding);
@@ -80,5 +81,6 @@ public sealed record BreathPlan(double BarsOut, double BarsIn, ImmutableArray<Br
         return passages.ToImmutable();
     }
 
-    private static Seconds Sum(IEnumerable<BreathRun> runs, Breath breath) => Seconds.FromSeconds(runs.Where(r => r.Breath == breath).Sum(r => r.Sounding.Value));
+    private static Seconds Sum(IEnumerable<BreathRun> runs, Breath breath) =>
+        Seconds.FromSeconds(runs.Where(r => r.Breath == breath).Sum(r => r.Sounding.Value));
 }

@@ -16,7 +16,9 @@ internal static class BreathRemarks
         if (plan.Longest is not { } longest)
             yield break;
         yield return new(RemarkKind.BreathPlan,
-            $"It blows {Bars(plan.BarsOut)} in all and draws {Bars(plan.BarsIn)}, and the breath {(plan.Turns == 0 ? "never turns" : "turns " + NumberWords.Times(plan.Turns))} without a rest between. The longest stretch one way is {PlaceWords.Bars(longest.First.Bar, longest.Last.Bar)}, {Time(longest.Sounding)} {(longest.Breath == Breath.Blow ? "blown" : "drawn")}.",
+            $"It blows {Bars(plan.BarsOut)} in all and draws {Bars(plan.BarsIn)}, and the breath "
+                + $"{(plan.Turns == 0 ? "never turns" : "turns " + NumberWords.Times(plan.Turns))} without a rest between. The longest stretch one way is "
+                + $"{PlaceWords.Bars(longest.First.Bar, longest.Last.Bar)}, {Time(longest.Sounding)} {(longest.Breath == Breath.Blow ? "blown" : "drawn")}.",
             [new("out and in", $"{NumberWords.Of(plan.BarsOut)} and {NumberWords.Of(plan.BarsIn)} bars' worth", Counted),
                 new("longest one way", $"{longest.Sounding} over bars {longest.First.Bar} to {longest.Last.Bar}", Counted)])
         {
@@ -25,13 +27,15 @@ internal static class BreathRemarks
         foreach (var run in plan.TooLong)
         {
             yield return TooLong(song, run.First.Bar, run.Last.Bar, plan.Options,
-                $"{NumberWords.Sentence(PlaceWords.Bars(run.First.Bar, run.Last.Bar))} {(run.Breath == Breath.Blow ? "blow" : "draw")} for {Time(run.Sounding)} with no rest, which may be long for one breath.",
+                $"{NumberWords.Sentence(PlaceWords.Bars(run.First.Bar, run.Last.Bar))} {(run.Breath == Breath.Blow ? "blow" : "draw")} for "
+                    + $"{Time(run.Sounding)} with no rest, which may be long for one breath.",
                 new("one way", run.Sounding.ToString(), Counted));
         }
         foreach (var passage in plan.Unbalanced.Where(p => !plan.TooLong.Any(r => r.First.Bar >= p.FirstBar && r.Last.Bar <= p.LastBar)))
         {
             yield return TooLong(song, passage.FirstBar, passage.LastBar, plan.Options,
-                $"Through {PlaceWords.Bars(passage.FirstBar, passage.LastBar)} there is no rest, and {Time(passage.In)} are drawn against {Time(passage.Out)} blown, so the lungs {(passage.Net.Value > 0 ? "fill" : "empty")}.",
+                $"Through {PlaceWords.Bars(passage.FirstBar, passage.LastBar)} there is no rest, and {Time(passage.In)} are drawn against {Time(passage.Out)} "
+                    + $"blown, so the lungs {(passage.Net.Value > 0 ? "fill" : "empty")}.",
                 new("drawn less blown", passage.Net.ToString(), Counted));
         }
     }

@@ -28,7 +28,8 @@ public static class HarpRemarks
         var name = position switch { 1 => ", which players call straight harp", 2 => ", which players call cross harp", _ => "" };
         return new(RemarkKind.HarpPosition,
             $"The harmonica is in {ChordSpeech.Of(harp.Key)} and the song in {ChordSpeech.Of(key.Tonic)}: {NumberWords.Ordinal(position)} position{name}.",
-            [new("position", $"{position}, {key.Tonic} on a harmonica in {harp.Name}", "fifths from the harmonica's key to the song's, plus one (position charts, common practice)")])
+            [new("position", $"{position}, {key.Tonic} on a harmonica in {harp.Name}",
+                "fifths from the harmonica's key to the song's, plus one (position charts, common practice)")])
         {
             Usualness = new(position switch { 1 or 2 => Frequency.Usual, 3 or 12 => Frequency.Uncommon, _ => Frequency.Rare },
                 "most playing is in first and second position, some in third and twelfth, little elsewhere (common practice, nobody has counted)"),
@@ -46,7 +47,8 @@ public static class HarpRemarks
         var has = NumberWords.List([.. there.Select(c => $"{ChordSpeech.Of(c.Chord)} {(c.Runs[0].Breath == Breath.Blow ? "blown" : "drawn")}")]);
         var not = lacking.Length == 0 ? "" : $"; {NumberWords.List([.. lacking.Select(c => ChordSpeech.Of(c.Chord))])} it has not";
         return new(RemarkKind.HarpChords, $"Of the song's plain chords the harmonica has {has} on one breath{not}.",
-            [.. chords.Select(c => new RemarkFact(c.Chord.ToString(), c.Runs.IsEmpty ? "not on neighbouring holes of one breath" : string.Join(", ", c.Runs), Layout))]);
+            [.. chords.Select(c => new RemarkFact(c.Chord.ToString(), c.Runs.IsEmpty ? "not on neighbouring holes of one breath"
+                : string.Join(", ", c.Runs), Layout))]);
     }
 
     private static Remark? Bends(HarpPlayed played)
@@ -55,7 +57,8 @@ public static class HarpRemarks
         if (bent.Length == 0)
             return null;
         var times = bent.Sum(g => g.Count());
-        var what = bent.Select(g => $"{BreathWords.Of(g.Key)} for {Note(g.First().Pitch, played.Song.Key.Value)}{(bent.Length == 1 ? "" : $", {NumberWords.Times(g.Count())}")}");
+        var what = bent.Select(g =>
+            $"{BreathWords.Of(g.Key)} for {Note(g.First().Pitch, played.Song.Key.Value)}{(bent.Length == 1 ? "" : $", {NumberWords.Times(g.Count())}")}");
         return new(RemarkKind.HarpBends,
             $"{NumberWords.Capital(times)} of its {played.Notes.Length} notes {(times == 1 ? "needs" : "need")} bending: {NumberWords.List([.. what])}.",
             [.. bent.Select(g => new RemarkFact(g.Key.ToString(), $"{g.First().Pitch}, {g.Count()} of {played.Notes.Length} notes", Layout))])
@@ -77,7 +80,8 @@ public static class HarpRemarks
 
     private static RemarkFact Fact(HarpFit fit) => new(
         $"effort on {fit.Harp.Name}",
-        string.Create(CultureInfo.InvariantCulture, $"{fit.Cost:0.00}: {fit.Plain} plain, {fit.Slid} with the slide, {fit.Bent} bent, {fit.OverBent} over-bent, {fit.Unreachable.Length} pitches not there; the breath turns {NumberWords.Times(fit.BreathChanges)}"),
+        string.Create(CultureInfo.InvariantCulture, $"{fit.Cost:0.00}: {fit.Plain} plain, {fit.Slid} with the slide, {fit.Bent} bent, {fit.OverBent} "
+            + $"over-bent, {fit.Unreachable.Length} pitches not there; the breath turns {NumberWords.Times(fit.BreathChanges)}"),
         Effort);
 
     private static string Asks(HarpFit fit)
@@ -86,7 +90,8 @@ public static class HarpRemarks
         {
             fit.Bent > 0 ? NumberWords.Of(fit.Bent, "bend") : "",
             fit.OverBent > 0 ? NumberWords.Of(fit.OverBent, "over-bend") : "",
-            fit.Unreachable.Length > 0 ? $"{NumberWords.Of(fit.Unreachable.Length)} {(fit.Unreachable.Length == 1 ? "pitch" : "pitches")} that it hasn't got" : "",
+            fit.Unreachable.Length > 0 ? $"{NumberWords.Of(fit.Unreachable.Length)} {(fit.Unreachable.Length == 1 ? "pitch" : "pitches")} that it hasn't got"
+                : "",
             fit.NotTogether > 0 ? $"{NumberWords.Of(fit.NotTogether)} {(fit.NotTogether == 1 ? "chord" : "chords")} that no one breath gives" : "",
         }.Where(t => t.Length > 0)];
         return parts.Length > 0 ? NumberWords.List(parts) : "no bend at all";

@@ -14,7 +14,8 @@ internal static class SectionKinds
     public static string Stem(string name)
     {
         var words = name.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return words is [_, .., { } last] && !Kinds.Any(k => k.Contains(name, StringComparer.OrdinalIgnoreCase)) && (last.Length == 1 || last.All(char.IsAsciiDigit))
+        return words is [_, .., { } last] && !Kinds.Any(k => k.Contains(name, StringComparer.OrdinalIgnoreCase))
+            && (last.Length == 1 || last.All(char.IsAsciiDigit))
             ? string.Join(' ', words[..^1])
             : name;
     }
@@ -33,7 +34,9 @@ internal static class SectionKinds
 
     /// <summary>Chords alone may be shared by verse and chorus; where nothing else differs either, only the name does.</summary>
     private static bool SameLines(IEnumerable<Section> sections) =>
-        sections.Select(s => string.Join('|', s.Bars.Select(b => string.Join(' ', b.Strums.Select(x => $"{x.Start}{x.Value}").Concat(b.Sung.Select(x => $"{x.Start}{x.Value}")))))).Distinct().Count() == 1;
+        sections.Select(s => string.Join('|',
+            s.Bars.Select(b => string.Join(' ', b.Strums.Select(x => $"{x.Start}{x.Value}").Concat(b.Sung.Select(x => $"{x.Start}{x.Value}"))))))
+            .Distinct().Count() == 1;
 
     private static IEnumerable<SongbookFinding> SameKind(ImmutableArray<Song> songs) =>
         from kind in Kinds

@@ -30,7 +30,8 @@ public sealed record Songbook(ImmutableArray<Song> Songs)
     public IEnumerable<ShapeUse> WithChord(Chord chord) => Uses.Where(u => SameSound(u.Chord, chord) || SameSound(u.HandsChord, chord));
 
     /// <summary>Uses of other shapes or tunings that sound the very same pitches as one use does.</summary>
-    public IEnumerable<ShapeUse> SoundingAs(ShapeUse use) => Uses.Where(u => u.Sound.SequenceEqual(use.Sound) && !(u.Shape == use.Shape && ReferenceEquals(u.Song, use.Song)));
+    public IEnumerable<ShapeUse> SoundingAs(ShapeUse use) =>
+        Uses.Where(u => u.Sound.SequenceEqual(use.Sound) && !(u.Shape == use.Shape && ReferenceEquals(u.Song, use.Song)));
 
     private IEnumerable<ShapeUse> Uses => Grips.SelectMany(g => g.Uses);
 

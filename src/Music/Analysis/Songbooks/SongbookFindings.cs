@@ -23,14 +23,16 @@ internal static class SongbookFindings
         let names = alike.GroupBy(WithoutCapo).ToArray()
         where names.Length > 1
         select new SongbookFinding(SongbookFindingKind.ShapeNamedTwice,
-            $"The shape {grip.Shape} in {TuningCatalogue.DescribeOnAny(grip.Tuning)} is called {Listed(names.Select(n => n.First().Own), names.Select(n => n.Select(u => u.Song)))}.",
+            $"The shape {grip.Shape} in {TuningCatalogue.DescribeOnAny(grip.Tuning)} is called "
+                + $"{Listed(names.Select(n => n.First().Own), names.Select(n => n.Select(u => u.Song)))}.",
             Once(alike.Select(u => u.Song)));
 
     private static (int, int, string) WithoutCapo(ShapeUse use)
     {
         var capo = use.Song.Capo.Value;
         var down = capo.IsPartial ? 0 : capo.Fret;
-        return (Floor.Mod(use.Chord.Root.PitchClass - down, 12), Floor.Mod(use.Chord.Bass.PitchClass - down, 12), string.Join(' ', use.Chord.Quality.PitchClasses));
+        return (Floor.Mod(use.Chord.Root.PitchClass - down, 12), Floor.Mod(use.Chord.Bass.PitchClass - down, 12),
+            string.Join(' ', use.Chord.Quality.PitchClasses));
     }
 
     private static IEnumerable<SongbookFinding> Chords(ImmutableArray<Song> songs) =>
@@ -51,7 +53,8 @@ internal static class SongbookFindings
         let written = sounding.GroupBy(s => (s.Tuning.Value, s.Capo.Value)).ToArray()
         where written.Length > 1
         select new SongbookFinding(SongbookFindingKind.TuningWrittenTwice,
-            $"The open strings sound the same, and are written as {Listed(written.Select(w => $"{Setting(w.Key.Item1, w.Key.Item2, written.Select(o => o.Key.Item1))} in {Titles(w)}"))}.",
+            "The open strings sound the same, and are written as "
+                + $"{Listed(written.Select(w => $"{Setting(w.Key.Item1, w.Key.Item2, written.Select(o => o.Key.Item1))} in {Titles(w)}"))}.",
             [.. sounding]);
 
     /// <summary>The tuning's name, or its notes where another of the same name stands beside it.</summary>
@@ -70,7 +73,8 @@ internal static class SongbookFindings
             var apart = Cents.Between(low.ReferencePitch.Value, high.ReferencePitch.Value).Value;
             if (apart > AudibleCents)
                 yield return new(SongbookFindingKind.PitchDiffers, string.Create(CultureInfo.InvariantCulture,
-                    $"On {album.Key} the reference pitch differs by {apart:0} cents: A is {low.ReferencePitch.Value.Value:0.#} Hz in {low.Title} and {high.ReferencePitch.Value.Value:0.#} Hz in {high.Title}."), [.. album]);
+                    $"On {album.Key} the reference pitch differs by {apart:0} cents: A is {low.ReferencePitch.Value.Value:0.#} Hz in {low.Title} and "
+                        + $"{high.ReferencePitch.Value.Value:0.#} Hz in {high.Title}."), [.. album]);
         }
     }
 

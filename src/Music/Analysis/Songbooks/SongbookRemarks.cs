@@ -29,8 +29,10 @@ public static class SongbookRemarks
         where here.Length > 0 && there.Length > 0
         group (Grip: grip, Here: here[0], There: there) by string.Join('|', there.Select(u => u.Song.Title).Distinct()) into shared
         select new Remark(RemarkKind.SharedShapes,
-            $"{NumberWords.List([.. shared.Select(s => Named(s.Here, s.There))])} {(shared.Count() == 1 ? "is a shape" : "are shapes")} of {SongbookFindings.Titles(shared.First().There.Select(u => u.Song))} too.",
-            [.. shared.Select(s => new RemarkFact($"{s.Here.Name} as {s.Grip.Shape}", string.Join("; ", s.There.Select(u => $"{u.Name} in {u.Song.Title}, {u.Bars.Length} bars")), Grips))])
+            $"{NumberWords.List([.. shared.Select(s => Named(s.Here, s.There))])} {(shared.Count() == 1 ? "is a shape" : "are shapes")} of "
+                + $"{SongbookFindings.Titles(shared.First().There.Select(u => u.Song))} too.",
+            [.. shared.Select(s => new RemarkFact($"{s.Here.Name} as {s.Grip.Shape}",
+                string.Join("; ", s.There.Select(u => $"{u.Name} in {u.Song.Title}, {u.Bars.Length} bars")), Grips))])
         {
             Places = [.. shared.SelectMany(s => s.Here.Bars).Distinct().Order().Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],
         };
@@ -51,7 +53,8 @@ public static class SongbookRemarks
         let there = strum.Uses.Where(u => u.Song != song).ToArray()
         where here is not null && there.Length > 0
         select new Remark(RemarkKind.SharedStrum,
-            $"{NumberWords.Capital(here.Bars.Length)} of its bars {(here.Bars.Length == 1 ? "is" : "are")} strummed as in {SongbookFindings.Titles(there.Select(u => u.Song))}.",
+            $"{NumberWords.Capital(here.Bars.Length)} of its bars {(here.Bars.Length == 1 ? "is" : "are")} strummed as in "
+                + $"{SongbookFindings.Titles(there.Select(u => u.Song))}.",
             [new(strum.ToString(), string.Join("; ", strum.Uses.Select(u => $"{u.Song.Title}, {u.Bars.Length} bars")), Strokes)])
         {
             Places = [.. here.Bars.Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],
@@ -64,7 +67,8 @@ public static class SongbookRemarks
         where here.Length > 0 && there.Length > 0
         select new Remark(RemarkKind.SharedBorrowedChord,
             $"It borrows {Spoken(here[0].Own)} as {NumberWords.List([.. there.Select(u => $"{u.Song.Title} borrows {Spoken(u.Own)}").Distinct()])}.",
-            [new(borrowed.Numeral, string.Join("; ", borrowed.Uses.Select(u => $"{u.Symbol} in {u.Song.Title}")), "Roman numerals compared, each in its song's key")])
+            [new(borrowed.Numeral, string.Join("; ", borrowed.Uses.Select(u => $"{u.Symbol} in {u.Song.Title}")),
+                "Roman numerals compared, each in its song's key")])
         {
             Places = [.. here.SelectMany(u => u.Bars).Distinct().Order().Select(n => SongPlace.Of(song.Bars.ElementAt(n - 1)))],
         };
@@ -73,5 +77,7 @@ public static class SongbookRemarks
         from finding in book.Findings
         where finding.Songs.Contains(song) && finding.Songs.Length > 1
         select new Remark(RemarkKind.WrittenTwoWays, finding.Sentence,
-            [new("songs compared", $"{book.Songs.Length}", finding.Kind == SongbookFindingKind.PitchDiffers ? "cents between reference pitches; 5 cents are about what an ear tells apart (common practice)" : "what the song files say, compared word by word")]);
+            [new("songs compared", $"{book.Songs.Length}", finding.Kind == SongbookFindingKind.PitchDiffers
+                ? "cents between reference pitches; 5 cents are about what an ear tells apart (common practice)"
+                : "what the song files say, compared word by word")]);
 }

@@ -20,7 +20,8 @@ public sealed record StrumPattern(Meter Meter, ImmutableArray<(Beats At, Stroke 
             let strokes = bar.Strums.OrderBy(s => s.Start).Select(s => (s.Start, s.Value)).ToImmutableArray()
             group (song, bar, strokes) by (bar.Meter, string.Join(' ', strokes)) into same
             select new StrumPattern(same.Key.Meter, same.First().strokes,
-                [.. same.GroupBy(s => s.song, ReferenceEqualityComparer.Instance).Select(g => new StrumUse((Song)g.Key!, [.. g.Select(s => s.bar.Number)]))]) into pattern
+                [.. same.GroupBy(s => s.song, ReferenceEqualityComparer.Instance)
+                    .Select(g => new StrumUse((Song)g.Key!, [.. g.Select(s => s.bar.Number)]))]) into pattern
             orderby pattern.Uses.Length descending, pattern.Bars descending
             select pattern];
 

@@ -48,7 +48,8 @@ public static class FingeringSolver
         var anyReach = hand with { LongestReach = hand.Scale * 10 };
         var reach = hand.Distance(pressed[0].FromNut, pressed[^1].FromNut);
         if (reach > hand.LongestReach)
-            return $"fret {shape.FirstFret} to fret {shape.LastFret} is a reach of {reach.Millimetres:0} mm; this hand spans {hand.LongestReach.Millimetres:0} mm";
+            return $"fret {shape.FirstFret} to fret {shape.LastFret} is a reach of {reach.Millimetres:0} mm; this hand spans "
+                + $"{hand.LongestReach.Millimetres:0} mm";
         return new FingerSearch(anyReach, capo).Find([.. shape.Frets], pressed) is null
             ? "it needs more than four fingers, and no barre helps"
             : "the fingers that could hold it would have to spread further than neighbouring fingers do";

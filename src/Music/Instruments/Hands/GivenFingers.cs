@@ -34,7 +34,8 @@ internal static class GivenFingers
     private static FingerFault? StringFault(Shape shape, int i) => (shape.Frets[i] > 0, shape.Fingers[i] > 0) switch
     {
         (true, false) => new(i, $"string {shape.Frets.Length - i} is pressed at fret {shape.Frets[i]} but no finger is given for it"),
-        (false, true) => new(i, $"finger {shape.Fingers[i]} is given for string {shape.Frets.Length - i}, which is {(shape.Frets[i] is null ? "muted" : "open")}"),
+        (false, true) => new(i, $"finger {shape.Fingers[i]} is given for string {shape.Frets.Length - i}, which is "
+            + $"{(shape.Frets[i] is null ? "muted" : "open")}"),
         _ => null,
     };
 

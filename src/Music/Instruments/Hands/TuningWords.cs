@@ -32,7 +32,8 @@ public static partial class TuningWords
         TuningCatalogue.EntriesFor(tuning) is [var first, ..] ? FrettedInstrument.Find(first.Instrument) ?? Guitar : Guitar;
 
     private static NamedTuning? Named(string text) =>
-        TuningCatalogue.Find(text) ?? OnInstrument(text) ?? TuningCatalogue.Instruments.Select(i => TuningCatalogue.Find(text, i)).FirstOrDefault(t => t is not null);
+        TuningCatalogue.Find(text) ?? OnInstrument(text) ?? TuningCatalogue.Instruments.Select(i => TuningCatalogue.Find(text, i))
+            .FirstOrDefault(t => t is not null);
 
     private static NamedTuning? OnInstrument(string text)
     {

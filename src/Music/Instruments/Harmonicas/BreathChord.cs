@@ -22,7 +22,8 @@ public static class BreathChords
     public static BreathChord Together(this Harmonica harp, Breath breath, int firstHole, int lastHole) =>
         firstHole >= 1 && lastHole >= firstHole && lastHole <= harp.Holes
             ? new(breath, firstHole, lastHole, [.. Enumerable.Range(firstHole, lastHole - firstHole + 1).Select(h => harp.PitchOf(new(h, breath)))])
-            : throw new ArgumentOutOfRangeException(nameof(lastHole), $"{firstHole}–{lastHole}", $"Holes run from 1 to {harp.Holes}, the first not above the last.");
+            : throw new ArgumentOutOfRangeException(nameof(lastHole), $"{firstHole}–{lastHole}",
+                $"Holes run from 1 to {harp.Holes}, the first not above the last.");
 
     /// <summary>Every run of 2 to 5 neighbouring holes on either breath.</summary>
     public static IEnumerable<BreathChord> AllTogether(this Harmonica harp) =>

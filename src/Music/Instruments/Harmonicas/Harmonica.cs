@@ -33,7 +33,8 @@ public sealed class Harmonica
     /// <summary>0 for the usual one of its key, −1 for a low one, 1 for a high one.</summary>
     public int Octave { get; }
 
-    /// <summary>Every note, hole by hole: blow, draw, bends from shallow to deep, over-bend; on a chromatic one blow, draw and both with the slide in.</summary>
+    /// <summary>Every note, hole by hole: blow, draw, bends from shallow to deep, over-bend; on a chromatic one blow, draw and both with the slide
+    /// in.</summary>
     public ImmutableArray<HarpNote> AllNotes { get; }
 
     /// <summary>

@@ -56,7 +56,8 @@ public readonly record struct HarpNote(int Hole, Breath Breath, int Bend = 0, bo
     public static HarpNote Parse(string text) =>
         TryParse(text, out var note)
             ? note
-            : throw new FormatException($"'{text}' is not a harmonica note; write + (blow) or - (draw) and the hole, then ' for each semitone bent or o for an over-bend or < for the slide, as in +4, -3'', +6o, +5<.");
+            : throw new FormatException($"'{text}' is not a harmonica note; write + (blow) or - (draw) and the hole, then ' for each semitone bent or o for an "
+                + "over-bend or < for the slide, as in +4, -3'', +6o, +5<.");
 
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{(Breath == Breath.Blow ? '+' : '-')}{Hole}{Marks}");

@@ -50,7 +50,8 @@ internal sealed class HarpPath(Harmonica harp)
     public IReadOnlyList<ImmutableArray<HarpNote>> WaysFor(ImmutableArray<Pitch> together) =>
         together.Length == 1
             ? [.. harp.NotesFor(together[0]).Select(n => ImmutableArray.Create(n))]
-            : [.. from breath in Enum.GetValues<Breath>() from slide in new[] { false, true } let way = OnOneBreath(together, breath, slide) where way.Length > 0 select way];
+            : [.. from breath in Enum.GetValues<Breath>() from slide in new[] { false, true } let way = OnOneBreath(together, breath,
+                slide) where way.Length > 0 select way];
 
     private ImmutableArray<HarpNote> OnOneBreath(ImmutableArray<Pitch> together, Breath breath, bool slide)
     {

@@ -47,12 +47,15 @@ public sealed record Shape
     public Shape WithFingers(params ImmutableArray<int> fingers) =>
         fingers.Length == 0 || (fingers.Length == Frets.Length && fingers.All(f => f is >= 0 and <= 4))
             ? new(Frets, fingers)
-            : throw new ArgumentException($"Fingers {string.Join(' ', fingers)} for {Frets.Length} strings; give one a string, 1 (index) to 4 (little), 0 where none presses.", nameof(fingers));
+            : throw new ArgumentException(
+                $"Fingers {string.Join(' ', fingers)} for {Frets.Length} strings; give one a string, 1 (index) to 4 (little), 0 where none presses.",
+                nameof(fingers));
 
     /// <summary>The same frets with no fingers given.</summary>
     public Shape WithoutFingers() => Fingers.IsEmpty ? this : new(Frets, []);
 
-    /// <summary>Reads "x02210", or with frets over 9 separated by dots: "x.10.12.12.11.10" (a dot at the end is allowed, and needed on one string: "10.").</summary>
+    /// <summary>Reads "x02210", or with frets over 9 separated by dots: "x.10.12.12.11.10" (a dot at the end is allowed, and needed on one string:
+    /// "10.").</summary>
     public static bool TryParse([NotNullWhen(true)] string? text, [NotNullWhen(true)] out Shape? shape)
     {
         shape = null;

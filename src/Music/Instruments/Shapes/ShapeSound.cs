@@ -41,7 +41,9 @@ public static class ShapeSound
     internal static void RequireStrings(Shape shape, Tuning tuning)
     {
         if (shape.Frets.Length != tuning.Count)
-            throw new ArgumentException($"Shape {shape} has {shape.Frets.Length} strings and the tuning {tuning} has {tuning.Count}; shapes belong to a tuning of as many strings.", nameof(shape));
+            throw new ArgumentException(
+                $"Shape {shape} has {shape.Frets.Length} strings and the tuning {tuning} has {tuning.Count}; shapes belong to a tuning of as many strings.",
+                nameof(shape));
     }
 
     private static Pitch Respelled(Pitch pitch, Chord chord)

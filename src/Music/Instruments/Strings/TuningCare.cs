@@ -27,5 +27,7 @@ public static class TuningCare
             .Where(s => s.Change > 0)
             .Select(s => string.Create(
                 CultureInfo.InvariantCulture,
-                $"String {s.Number} goes up {s.Change} {(s.Change == 1 ? "semitone" : "semitones")}: about {100 * (TensionRatio(s.Change) - 1):0} % more tension, which loads the neck and may break the string. Turn your face away while tightening, use a lighter string, or tune the rest down and put on a capo."))];
+                $"String {s.Number} goes up {s.Change} {(s.Change == 1 ? "semitone" : "semitones")}: about {100 * (TensionRatio(s.Change) - 1):0} % more "
+                    + $"tension, which loads the neck and may break the string. Turn your face away while tightening, use a lighter string, or tune the rest "
+                    + $"down and put on a capo."))];
 }

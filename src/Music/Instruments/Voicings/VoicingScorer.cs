@@ -78,7 +78,8 @@ internal sealed class VoicingScorer(Fretboard board, ChordTones tones, BassRule 
         return cost + (tones.ForeignBass ? ForeignAbove * (times[tones.Bass] - 1) : 0);
     }
 
-    /// <summary>Each further silent string costs more; on the high side, where a strum must stop short, a little more still; on few strings all of it weighs more.</summary>
+    /// <summary>Each further silent string costs more; on the high side, where a strum must stop short, a little more still; on few strings all of it weighs
+    /// more.</summary>
     private static double ThinCost(int[] frets, int silent) =>
         (UnusedString * silent + 0.1 * silent * silent + 0.12 * (frets.Length - 1 - Array.FindLastIndex(frets, f => f >= 0)))
         * 6 / frets.Length;

@@ -59,7 +59,8 @@ internal sealed class ChordEdits(SongSyntax syntax, Meter songMeter)
         var later = section.Lines.FirstOrDefault(l => l.Voice == Chords && l.FirstBar > bar)?.Line;
         var ofLine = chords[^1].Standing;
         var cells = BarGrid.Cells(meter, [.. chords.Select(c => new CellEvent(c.Start, c.Text + (c.Standing == ofLine ? "" : StandingText.Mark(c.Standing))))]);
-        var noted = chords.Where(c => c.Standing != ofLine && StandingText.Mark(c.Standing) is null).Select(c => StandingText.WriteAt(bar, c.Start, c.Standing));
+        var noted = chords.Where(c => c.Standing != ofLine && StandingText.Mark(c.Standing) is null)
+            .Select(c => StandingText.WriteAt(bar, c.Start, c.Standing));
         var tail = string.Concat(noted.Prepend(StandingText.Write(ofLine)).Where(t => t.Length > 0).Select(t => "  " + t));
         var put = $"chords from {bar} | {string.Join(' ', cells)} |{tail}";
         return later is null ? lines.After(section.LastLine, put) : lines.Before(later, put);

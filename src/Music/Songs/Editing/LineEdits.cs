@@ -42,7 +42,8 @@ internal sealed class LineEdits(SongSyntax syntax)
         var own = entries.Where(e => e.Bar == bar && e.Beat == beat).ToList();
         var rest = entries.Except(own).ToList();
         var otherwise = (rest.LastOrDefault(e => e.Bar == bar && e.Beat is null) ?? rest.FirstOrDefault(e => e.Bar is null))?.Standing ?? Standing.Decided;
-        var put = wanted == otherwise ? "" : $"~bar {bar}{(beat is { } at ? $" beat {BeatText.Write(at)}" : "")} {(wanted == Standing.Decided ? "decided" : StandingText.Write(wanted)[1..])}";
+        var put = wanted == otherwise ? ""
+            : $"~bar {bar}{(beat is { } at ? $" beat {BeatText.Write(at)}" : "")} {(wanted == Standing.Decided ? "decided" : StandingText.Write(wanted)[1..])}";
         foreach (var old in own.SkipLast(put.Length > 0 ? 1 : 0))
             yield return Remove(line, old.At);
         if (put.Length > 0)

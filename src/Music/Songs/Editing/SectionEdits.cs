@@ -76,7 +76,8 @@ internal sealed class SectionEdits(SongSyntax syntax)
     public IEnumerable<TextEdit> RemoveKey(int section, int bar)
     {
         var there = Section(section).Keys.Where(k => k.FromBar == bar).Select(k => WholeLine(k.Line)).ToList();
-        return there.Count > 0 ? there : throw new ArgumentException($"The section {Section(section).Name} has no line that changes the key at bar {bar}.", nameof(bar));
+        return there.Count > 0 ? there
+            : throw new ArgumentException($"The section {Section(section).Name} has no line that changes the key at bar {bar}.", nameof(bar));
     }
 
     private static bool IsStart(AnchorSyntax anchor, int bar) => anchor.Anchor.Bar == bar && anchor.Anchor.Beat == Beats.Zero;

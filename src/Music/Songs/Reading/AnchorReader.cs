@@ -31,7 +31,8 @@ internal sealed partial class AnchorReader(DiagnosticBag bag, StandingReader sta
         var entries = standings.ReadAll(line);
         var body = line.BodyText;
         if (body.Length == 0)
-            bag.Add(DiagnosticCode.MissingValue, line.Keyword.Span, "Anchors are bars of the section and their times in the recording, as in anchors 1 = 0:02.315 5 = 0:12.402.");
+            bag.Add(DiagnosticCode.MissingValue, line.Keyword.Span,
+                "Anchors are bars of the section and their times in the recording, as in anchors 1 = 0:02.315 5 = 0:12.402.");
         for (var at = 0; at < body.Length;)
         {
             var match = OneAnchor().Match(body, at);

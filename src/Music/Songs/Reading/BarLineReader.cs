@@ -56,7 +56,8 @@ internal sealed partial class BarLineReader(DiagnosticBag bag)
             return bar;
         }
         if (head[0].Text == "from")
-            bag.Add(DiagnosticCode.BadFrom, head[^1].Span, "After 'from' comes the number of the section's bar (1 is its first) that the line starts with, as in from 3.");
+            bag.Add(DiagnosticCode.BadFrom, head[^1].Span,
+                "After 'from' comes the number of the section's bar (1 is its first) that the line starts with, as in from 3.");
         else
             bag.Add(DiagnosticCode.BarText, head[0].Span, $"'{head[0].Text}' stands before the first bar line.",
                 (part is SongPart.Strum ? NearestWord.Suggest(head[0].Text, [Throughout]) : null) ?? "Put | before it if it belongs to the first bar.");
@@ -88,7 +89,8 @@ internal sealed partial class BarLineReader(DiagnosticBag bag)
     {
         var cells = line.Split(between);
         foreach (var sign in cells.Where(c => c.Text is ":" or "%" || c.Text.StartsWith(':') || (c.Text.EndsWith(':') && c.Text.Length == 1)))
-            bag.Add(DiagnosticCode.RepeatSign, sign.Span, "Repeat signs are not used here: every bar that sounds is written.", "Write the bars again, or a new section with 'like'.");
+            bag.Add(DiagnosticCode.RepeatSign, sign.Span, "Repeat signs are not used here: every bar that sounds is written.",
+                "Write the bars again, or a new section with 'like'.");
         cells = [.. cells.Where(c => c.Text is not (":" or "%"))];
         if (cells.Length > MostCells)
         {

@@ -52,7 +52,8 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
                     "Behind the file's name may stand its length, as in length 1:23.412, and its SHA-256 sum, as in sha256 and 64 hexadecimal digits.");
         }
         if (path[..Math.Min(1, path.Length)] is "/" or "\\" || path.Contains(':') || path.Split('/', '\\').Contains(".."))
-            bag.Add(DiagnosticCode.RecordingElsewhere, words[0].Span, "The recording lies outside the song's folder, so the folder can't be handed on whole.", "Put it beside the song file and write its name only.");
+            bag.Add(DiagnosticCode.RecordingElsewhere, words[0].Span, "The recording lies outside the song's folder, so the folder can't be handed on whole.",
+                "Put it beside the song file and write its name only.");
         return new(path, hash, length);
     }
 
@@ -64,7 +65,8 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
         });
 
     public Fact<Tuning>? Tuning() => ReadObject(SongFact.Tuning, Instruments.Strings.Tuning.Standard, "standard tuning", DiagnosticCode.BadTuning,
-        $"A tuning is 1 to 12 open strings from the low side by pitch (C4 is middle C), as in tuning D2 A2 D3 F#3 A3 D4, a guitar's by letters, as in tuning D A D G A D, or a name: {string.Join(", ", TuningWords.Names)}.",
+        "A tuning is 1 to 12 open strings from the low side by pitch (C4 is middle C), as in tuning D2 A2 D3 F#3 A3 D4, a guitar's by letters, as in tuning D "
+            + $"A D G A D, or a name: {string.Join(", ", TuningWords.Names)}.",
         line => TuningWords.Read(line.BodyText)?.Tuning, MistakenStrings, TuningWords.Names);
 
     /// <summary>Among pitches, the words that are none; else the whole name.</summary>
@@ -114,10 +116,12 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
     }
 
     public Fact<double>? Tempo() => Read(SongFact.Tempo, 120.0, "tempo 120", DiagnosticCode.BadTempo,
-        "A tempo is 20 to 400 felt beats a minute, as in tempo 96.", line => TryNumber(line.BodyText, out var tempo) && tempo is >= 20 and <= 400 ? tempo : null);
+        "A tempo is 20 to 400 felt beats a minute, as in tempo 96.", line => TryNumber(line.BodyText, out var tempo) && tempo is >= 20 and <= 400
+            ? tempo : null);
 
     public Fact<Key>? Key() => ReadObject(SongFact.Key, new Key(PitchName.Parse("C"), Mode.Major), "C major", DiagnosticCode.BadKey,
-        $"A key is a tonic and one of {string.Join(", ", Mode.All)}, as in key D mixolydian.", line => Theory.Key.TryParse(line.BodyText, out var key) ? key : null,
+        $"A key is a tonic and one of {string.Join(", ", Mode.All)}, as in key D mixolydian.",
+            line => Theory.Key.TryParse(line.BodyText, out var key) ? key : null,
         line => line.Words().Skip(1).Take(1), Mode.All.Select(m => m.Name));
 
     public Fact<HarpReference>? Harp()
@@ -131,7 +135,8 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
         var layout = named.ElementAtOrDefault(1) ?? HarpLayout.Usual;
         if (named.Count is 1 or 2 && PitchName.TryParse(named[0], out var key) && HarpLayout.Find(layout) is not null)
             return new(new(key, layout, octave), standing);
-        bag.Add(DiagnosticCode.BadHarp, line.Body, $"A harp is its key, low or high before it where it is one, and its layout ({string.Join(", ", HarpLayout.All.Select(l => l.Name))}; richter when none is given), as in harp D richter or harp low F.",
+        bag.Add(DiagnosticCode.BadHarp, line.Body, "A harp is its key, low or high before it where it is one, and its layout "
+            + $"({string.Join(", ", HarpLayout.All.Select(l => l.Name))}; richter when none is given), as in harp D richter or harp low F.",
             NearestWord.Suggest(layout, HarpLayout.All.Select(l => l.Name)));
         return null;
     }

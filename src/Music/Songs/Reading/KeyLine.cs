@@ -19,16 +19,19 @@ internal sealed record KeyLine(LineSyntax Line, Key Key, int FromBar, Standing S
     {
         var standing = standings.ReadOne(line, Standing.Decided);
         var (words, behind) = (KeyWords(line), line.Words().SkipWhile(w => w.Text != "from").ToList());
-        if (behind.Count > 0 && (behind.Count != 2 || !int.TryParse(behind[1].Text, NumberStyles.None, CultureInfo.InvariantCulture, out next) || next is < 1 or > 9999))
+        if (behind.Count > 0 && (behind.Count != 2 || !int.TryParse(behind[1].Text, NumberStyles.None, CultureInfo.InvariantCulture, out next)
+            || next is < 1 or > 9999))
         {
-            bag.Add(DiagnosticCode.BadFrom, behind[^1].Span, "Behind 'from' comes the first bar of the new key, counted in this section, as in key E minor from 5.");
+            bag.Add(DiagnosticCode.BadFrom, behind[^1].Span,
+                "Behind 'from' comes the first bar of the new key, counted in this section, as in key E minor from 5.");
             return null;
         }
         if (Key.TryParse(string.Join(' ', words.Select(w => w.Text)), out var key))
             return new(line, key, next, standing);
         var wrong = words.Skip(1).FirstOrDefault();
         bag.Add(DiagnosticCode.BadKey, wrong.Text is not null ? wrong.Span : line.Body.Length > 0 ? line.Body : line.Keyword.Span,
-            $"In a section, a key is a tonic and one of {string.Join(", ", Mode.All)}; it holds from the bar after the last one written so far, or from a bar that it names, as in key E minor from 5.",
+            $"In a section, a key is a tonic and one of {string.Join(", ", Mode.All)}; it holds from the bar after the last one written so far, or from a bar "
+                + "that it names, as in key E minor from 5.",
             Minor(line.BodyText) ?? NearestWord.Suggest(wrong.Text ?? "", Mode.All.Select(m => m.Name)));
         return null;
     }

@@ -29,7 +29,8 @@ internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
             AddPattern(line);
         else if (word == "shape")
             AddShape(line);
-        else if (SongSyntax.IsFact(word, out var fact) && (fact is not (SongFact.Meter or SongFact.Key or SongFact.Harp) || (!inSection && !line.BodyText.StartsWith('|'))))
+        else if (SongSyntax.IsFact(word, out var fact)
+            && (fact is not (SongFact.Meter or SongFact.Key or SongFact.Harp) || (!inSection && !line.BodyText.StartsWith('|'))))
             AddFact(line, fact);
         else if (!inSection)
             Misplaced(line, word);
@@ -67,7 +68,8 @@ internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
     private void Misplaced(LineSyntax line, string word)
     {
         if (SongSyntax.IsPart(word, out _) || word == "anchors")
-            bag.Add(DiagnosticCode.OutsideSection, line.Keyword.Span, $"'{word}' belongs to a section, and none has started.", "Put a line 'section NAME' before it.");
+            bag.Add(DiagnosticCode.OutsideSection, line.Keyword.Span, $"'{word}' belongs to a section, and none has started.",
+                "Put a line 'section NAME' before it.");
         else
             Unknown(bag, line);
     }

@@ -48,7 +48,8 @@ internal sealed class PatternReader(SongSyntax syntax, DiagnosticBag bag, Standi
         if (head.Length > (timed ? 2 : 0) && !Taken.Contains(head[0].Text) && (!timed || Meter.TryParse(head[^1].Text, out meter)))
             return (name, meter.Among(songMeter));
         bag.Add(DiagnosticCode.BadPattern, head.Length > 0 ? Span.FromTo(head[0].Start, head[^1].Span.End) : line.Keyword.Span,
-            $"A pattern has a name (other than {string.Join(" and ", Taken)}) and, where its meter isn't the song's, 'in' and that, as in pattern Rolling in 3/4 | d . du |; a picked one has its strings on the lines below.");
+            $"A pattern has a name (other than {string.Join(" and ", Taken)}) and, where its meter isn't the song's, 'in' and that, as in pattern Rolling in "
+                + "3/4 | d . du |; a picked one has its strings on the lines below.");
         return null;
     }
 }

@@ -44,7 +44,8 @@ internal static class PatternRules
             if (lone && own.Bar is not null && rings.Any(r => r) && said != bar - 1)
                 bag.Add(DiagnosticCode.PatternStops, own.Bar.Between,
                     $"A bar of a lone . doesn't repeat the {word} before it: the last {(part == SongPart.Strum ? "stroke" : "notes")} ring on.",
-                    $"To play the bars before it over and over, write '{word} {BarLineReader.Throughout}'; to let it ring, write a . for each beat; for silence, _.");
+                    $"To play the bars before it over and over, write '{word} {BarLineReader.Throughout}'; to let it ring, write a . for each beat; for "
+                        + "silence, _.");
             if (lone && own.Bar is not null)
                 said = bar;
             for (var i = 0; i < written.Count; i++)

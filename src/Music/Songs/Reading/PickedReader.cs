@@ -11,7 +11,8 @@ internal static partial class PickedReader
     private const string Signs =
         "a fret from the capo, 0 to 36, * the fret of the bar's shape, or x muted; (5) is a ghost note, <12> a harmonic, 5<17> fret 5 touched at 17. "
         + "In front: h hammered on, p pulled off, s slid to, t tapped, / or \\ slid in from below or above; 3h5 has a grace note. "
-        + "Behind: b9 bent to sound as fret 9, r back again, pb9 bent before it is picked, ~ vibrato, / or \\ slid off, ring rings on, :p :i :m :a :c the picking finger.";
+        + "Behind: b9 bent to sound as fret 9, r back again, pb9 bent before it is picked, ~ vibrato, / or \\ slid off, ring rings on, :p :i :m :a :c the "
+            + "picking finger.";
 
     /// <param name="shapeFret">What the bar's shape has on the string, for a cell that leaves the fret to the shape; null where it has
     /// none, which is told elsewhere.</param>
@@ -42,7 +43,8 @@ internal static partial class PickedReader
     }
 
     private static string? OfFrets(PickedNote note, GraceNote[] graces) =>
-        graces.Length > GraceNotes.Most ? $"{graces.Length} grace notes stand before this note; {GraceNotes.Most} at most. A comma splits a cell into notes: 2,h3."
+        graces.Length > GraceNotes.Most
+            ? $"{graces.Length} grace notes stand before this note; {GraceNotes.Most} at most. A comma splits a cell into notes: 2,h3."
         : graces.Select(g => g.Fret).Append(note.Fret).Append(note.TouchedAt
             ?? 0).Max() is > PickedNote.HighestFret and var fret ? $"Fret {fret} is past the neck's end; frets run from 0 to {PickedNote.HighestFret}."
         : null;
@@ -54,7 +56,8 @@ internal static partial class PickedReader
 
     private static string? OfBend(PickedNote note, string back) =>
         note.Bend.By <= default(Cents) || note.Bend.By > Bend.Most
-            ? $"Behind b comes the fret as which the bent note sounds, at most {Bend.Most.Value / 100:0} higher: {note.Fret}b{note.Fret + 1} is a half step, {note.Fret}b{note.Fret + 2} a whole one, {note.Fret}b{note.Fret}+1/2 a quarter tone."
+            ? $"Behind b comes the fret as which the bent note sounds, at most {Bend.Most.Value / 100:0} higher: {note.Fret}b{note.Fret + 1} is a half step, "
+                + $"{note.Fret}b{note.Fret + 2} a whole one, {note.Fret}b{note.Fret}+1/2 a quarter tone."
         : back.Length > 1 && Number(back[1..]) != note.Fret ? $"A bend goes back to its own fret: r{note.Fret}."
         : null;
 

@@ -62,5 +62,6 @@ internal sealed class SectionBuilder(ValueReader values, ShapeFrets frets, Meter
     }
 
     private static ILookup<int, Claim<T>> ByBar<T>(IEnumerable<Sounding> sounding, Func<Sounding, ImmutableArray<T>> read) =>
-        sounding.SelectMany(s => read(s).Select(value => (s.Bar, Claim: new Claim<T>(s.Start, s.Length, value, s.Standing)))).ToLookup(p => p.Bar, p => p.Claim);
+        sounding.SelectMany(s => read(s).Select(value => (s.Bar, Claim: new Claim<T>(s.Start, s.Length, value, s.Standing))))
+            .ToLookup(p => p.Bar, p => p.Claim);
 }

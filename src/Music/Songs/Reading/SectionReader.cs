@@ -78,7 +78,8 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
             bag.Add(DiagnosticCode.UnknownSection, span, $"No section before this one is called '{name}'.",
                 NearestWord.Suggest(name, syntax.Sections.Select(s => s.Name)) ?? "Put the whole name in double quotes if 'like' is part of it.");
         else if (Chain(found) >= LongestChain)
-            bag.Add(DiagnosticCode.UnknownSection, span, $"More than {LongestChain} sections stand on one another here.", "Write 'like' with the first of them.");
+            bag.Add(DiagnosticCode.UnknownSection, span, $"More than {LongestChain} sections stand on one another here.",
+                "Write 'like' with the first of them.");
         else
             return found;
         return null;

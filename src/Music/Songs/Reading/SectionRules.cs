@@ -26,7 +26,8 @@ internal static class SectionRules
         var against = section.Like is { } like ? $"{like.Name}, which this section is like, has {count}" : $"{Reference(section)} {count}";
         bag.Add(DiagnosticCode.BarCount, last.Line.Keyword.Span, $"'{part.ToString().ToLowerInvariant()}' has {Bars(has)}, but {against}.",
             part is SongPart.Strum or SongPart.Pick
-                && has < count ? $"To play these over and over, write '{part.ToString().ToLowerInvariant()} {BarLineReader.Throughout}'; else write the missing bars, or say 'from' and the first bar's number."
+                && has < count ? $"To play these over and over, write '{part.ToString().ToLowerInvariant()} {BarLineReader.Throughout}'; else write the "
+                    + "missing bars, or say 'from' and the first bar's number."
             : has < count ? "Write the missing bars (| . | where nothing happens), or say 'from' and the first bar's number."
                 : "Is a bar line too many, or a bar missing in the other part?");
     }
@@ -36,7 +37,8 @@ internal static class SectionRules
         var patterns = section.Lines.Where(l => l.Repeats && count > 0).Select(l => (l.Line, l.FirstBar));
         foreach (var (line, bar) in section.Meters.Select(m =>
             (m.Line, m.FromBar)).Concat(section.Keys.Select(k => (k.Line, k.FromBar))).Concat(patterns).Where(c => c.Item2 > count))
-            bag.Add(DiagnosticCode.ChangeOutside, line.Keyword.Span, $"This {line.Keyword.Text} would hold from bar {bar}, and the section has {Bars(count)}.", "Put it before the bars that it is for, or name their first with 'from'.");
+            bag.Add(DiagnosticCode.ChangeOutside, line.Keyword.Span, $"This {line.Keyword.Text} would hold from bar {bar}, and the section has {Bars(count)}.",
+                "Put it before the bars that it is for, or name their first with 'from'.");
     }
 
     private static string Reference(SectionSyntax section) =>

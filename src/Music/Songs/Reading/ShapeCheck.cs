@@ -30,7 +30,8 @@ internal sealed class ShapeCheck(SongSyntax syntax, DiagnosticBag bag, Tuning tu
     private string Contradiction(NamedShape shape)
     {
         var against = Against(shape, isHand ? Capo.None : capo)!;
-        return $"{shape.Name} as {shape.Shape}{(isHand && capo.Fret > 0 ? "" : WithCapo)} {(isHand && capo.Fret > 0 ? "is the hand's" : "sounds")} {against.Sounds}: {against.Reason}.";
+        return $"{shape.Name} as {shape.Shape}{(isHand && capo.Fret > 0 ? "" : WithCapo)} {(isHand && capo.Fret > 0 ? "is the hand's" : "sounds")} "
+            + $"{against.Sounds}: {against.Reason}.";
     }
 
     private void AddSwapped(List<NamedShape> shapes, bool all)
@@ -41,7 +42,8 @@ internal sealed class ShapeCheck(SongSyntax syntax, DiagnosticBag bag, Tuning tu
         {
             var hand = chord.Transposed(-CapoNames.RaiseTo(key, capo));
             bag.Add(DiagnosticCode.ShapeContradicts, Place(first),
-                $"{first.Name} as {first.Shape} is the hand's {hand}: {first.Symbol} is what sounds{WithCapo}, and the file says that its names are the hand's{others}.",
+                $"{first.Name} as {first.Shape} is the hand's {hand}: {first.Symbol} is what sounds{WithCapo}, and the file says that its names are the "
+                    + $"hand's{others}.",
                 $"Write {hand}{(all ? ", or names sound" : "")}.");
             return;
         }

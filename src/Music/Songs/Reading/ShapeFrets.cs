@@ -38,7 +38,8 @@ internal sealed class ShapeFrets(DiagnosticBag bag, Tuning? tuning)
     {
         if (said.Add((chord?.Name ?? where, -1)))
             bag.Add(DiagnosticCode.NoShape, leaf.Value.Span,
-                $"{Sign} takes its fret from the shape of the chord, and {(chord is null ? $"no chord stands at {where}" : $"{chord.Name} at {where} has none")}.",
+                $"{Sign} takes its fret from the shape of the chord, and "
+                    + $"{(chord is null ? $"no chord stands at {where}" : $"{chord.Name} at {where} has none")}.",
                 chord is null || chord.Chord.IsNone ? "Write there what is picked, in a block that starts with 'pick from' and the bar."
                     : $"Add a line 'shape {chord.Name} …' before the first section.");
         return null;

@@ -20,7 +20,8 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
             if (ReadLine(line, tuning, capo) is not { } shape)
                 continue;
             if (shapes.Any(s => s.Name == shape.Name))
-                bag.Add(DiagnosticCode.GivenTwice, line.Words()[0].Span, $"There is a shape {shape.Name} already.", $"Tell them apart by a label, as in {shape.Name}@high.");
+                bag.Add(DiagnosticCode.GivenTwice, line.Words()[0].Span, $"There is a shape {shape.Name} already.",
+                    $"Tell them apart by a label, as in {shape.Name}@high.");
             else
                 shapes.Add(shape);
         }
@@ -32,16 +33,19 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
         var words = line.Words();
         if (words.Length < 2)
         {
-            bag.Add(DiagnosticCode.MissingValue, line.Keyword.Span, "A shape has a chord's name and a fret for each string from the low side, as in shape D/F# 200232.");
+            bag.Add(DiagnosticCode.MissingValue, line.Keyword.Span,
+                "A shape has a chord's name and a fret for each string from the low side, as in shape D/F# 200232.");
             return null;
         }
         var standing = standings.ReadOne(line, Standing.Decided);
         var named = IsName(words[0].Text);
         if (!named)
-            bag.Add(DiagnosticCode.BadChord, words[0].Span, $"'{words[0].Text}' is no chord symbol; a shape is named by its chord, with a label behind @ where one chord has two, as in G/D@low.");
+            bag.Add(DiagnosticCode.BadChord, words[0].Span,
+                $"'{words[0].Text}' is no chord symbol; a shape is named by its chord, with a label behind @ where one chord has two, as in G/D@low.");
         if (!Shape.TryParse(words[1].Text, out var shape))
         {
-            bag.Add(DiagnosticCode.BadShape, words[1].Span, "A shape is one fret a string from the low side, 0 open, x muted, as in x02210, or with dots where a fret is over 9, as in x.10.12.12.11.10.");
+            bag.Add(DiagnosticCode.BadShape, words[1].Span,
+                "A shape is one fret a string from the low side, 0 open, x muted, as in x02210, or with dots where a fret is over 9, as in x.10.12.12.11.10.");
             return null;
         }
         if (tuning is not null && shape.Frets.Length != tuning.Count)
@@ -70,7 +74,8 @@ internal sealed class ShapeReader(SongSyntax syntax, DiagnosticBag bag, Standing
             && !words[3].Text.AsSpan().ContainsAnyExcept(FingerSigns))
             return Held(shape.WithFingers([.. words[3].Text.Select(c => c == 'x' ? 0 : c - '0')]), words[3].Span, capo);
         bag.Add(DiagnosticCode.BadFingers, words[2].Span,
-            $"Behind the frets may stand 'fingers' and one sign for each of the {shape.Frets.Length} strings: 1 the index finger to 4 the little one, 0 or x where none presses.");
+            $"Behind the frets may stand 'fingers' and one sign for each of the {shape.Frets.Length} strings: 1 the index finger to 4 the little one, 0 or x "
+                + "where none presses.");
         return shape;
     }
 

@@ -80,6 +80,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
     {
         var line = syntax.Sections.SelectMany(s => s.Lines).FirstOrDefault(l => l.Voice.Part == SongPart.Harp);
         if (harp is null && line is not null)
-            bag.Add(DiagnosticCode.NoHarp, line.Line.Keyword.Span, "The harp plays, but no line before the sections says which harp, so its notes have no pitch.", "Write, for instance, harp D richter.");
+            bag.Add(DiagnosticCode.NoHarp, line.Line.Keyword.Span,
+                "The harp plays, but no line before the sections says which harp, so its notes have no pitch.", "Write, for instance, harp D richter.");
     }
 }

@@ -19,7 +19,8 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
         var symbol = at < 0 ? name : name[..at];
         if (!ChordSymbol.TryRead(symbol, out var chord) || (at >= 0 && !ShapeReader.IsName(name)))
         {
-            bag.Add(DiagnosticCode.BadChord, leaf.Value.Span, $"'{name}' is no chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B, or N.C. where no chord sounds.",
+            bag.Add(DiagnosticCode.BadChord, leaf.Value.Span,
+                $"'{name}' is no chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B, or N.C. where no chord sounds.",
                 Divided(name) ?? NearestWord.Suggest(name, shapeOf.Keys.Append("N.C.")));
             return null;
         }
@@ -71,7 +72,8 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
             at += text.Length + 1;
             if (!HarpNote.TryParse(text, out var note))
                 bag.Add(DiagnosticCode.BadHarpNote, token.Span,
-                    $"'{text}' is no note on a harp: +4 is blow 4, -4 draw 4, -3' draw 3 bent a semitone ('' two), +6o blow 6 over-bent, +5< blow 5 with the slide in; & joins notes of one breath.", Divided(text));
+                    $"'{text}' is no note on a harp: +4 is blow 4, -4 draw 4, -3' draw 3 bent a semitone ('' two), +6o blow 6 over-bent, +5< blow 5 with the "
+                        + "slide in; & joins notes of one breath.", Divided(text));
             else if (notes.Count > 0 && notes[0].Breath != note.Breath)
                 bag.Add(DiagnosticCode.BadHarpNote, token.Span, "One breath goes one way: notes joined by & are all blown or all drawn.");
             else

@@ -70,7 +70,8 @@ public sealed class SongRebarring
         foreach (var (bar, index) in plan.Bars.Select((b, i) => (b, i)))
         {
             if (voices.All.Any(v => !BarGrid.CanHold(bar.Meter, [.. voices.In(v, index).Select(w => new CellEvent(w.Start, w.Text))])))
-                throw new RebarException($"What starts in new bar {index + 1} lies too finely for one bar's cells. Write the bars that it comes from on one grid first, such as quarters of the beat.");
+                throw new RebarException($"What starts in new bar {index + 1} lies too finely for one bar's cells. Write the bars that it comes from on one "
+                    + "grid first, such as quarters of the beat.");
         }
     }
 
@@ -183,7 +184,8 @@ public sealed class SongRebarring
             .Select(k => (k.Key, k.At, Bar: Math.Clamp(plan.NearestLine(k.At), section.First, section.End - 1)));
         foreach (var (key, at, bar) in placed.GroupBy(k => k.Bar).Select(g => g.Last()))
         {
-            text.Append(indent).Append($"{"key",-10} {KeyText.Write(key.Key, bar - section.First + 1)}  {StandingText.Write(key.Standing)}".TrimEnd()).Append('\n');
+            text.Append(indent).Append($"{"key",-10} {KeyText.Write(key.Key, bar - section.First + 1)}  {StandingText.Write(key.Standing)}".TrimEnd())
+                .Append('\n');
             if (plan.Bars[bar].Start != at)
                 remarks.Add($"{old.Name}: the key {key.Key} starts {Apart(plan.Bars[bar].Start - at)}, at the nearest bar line.");
         }

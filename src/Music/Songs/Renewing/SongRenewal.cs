@@ -111,7 +111,8 @@ public sealed class SongRenewal
         var orElse = told.Contains(SongFact.Tuning) ? "leave --tuning out" : "take ~heard from the tuning line if that tuning is right";
         throw strings is [var first, ..]
             ? new RenewalException(first.Line - added,
-                $"{first.Message} This line{(strings.Count > 1 ? $", and {strings.Count - 1} more like it," : "")} belongs to the tuning before, {before.Song!.Tuning.Value}.",
+                $"{first.Message} This line{(strings.Count > 1 ? $", and {strings.Count - 1} more like it," : "")} belongs to the tuning before, "
+                    + $"{before.Song!.Tuning.Value}.",
                 $"Write what is picked for the new tuning, or put ; before those lines; or {orElse}.")
             : new RenewalException(mistakes[0].Line - added, mistakes[0].Message,
                 $"Change that line{(told.IsEmpty ? "" : ", or leave --tuning and --capo out")}.");

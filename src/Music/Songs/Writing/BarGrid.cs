@@ -40,7 +40,8 @@ internal static class BarGrid
             .ToList();
         return fitting.Count > 0
             ? fitting[0].Cells
-            : throw new ArgumentException($"No bar of {BarLineReader.MostCells} cells of {BarLineReader.MostPieces} pieces has the starts {string.Join(", ", events.Select(e => e.Start))}; move them to a plainer fraction of the beat.", nameof(events));
+            : throw new ArgumentException($"No bar of {BarLineReader.MostCells} cells of {BarLineReader.MostPieces} pieces has the starts "
+                + $"{string.Join(", ", events.Select(e => e.Start))}; move them to a plainer fraction of the beat.", nameof(events));
     }
 
     private static IEnumerable<(int Cells, int[] Pieces)> Fitting(Meter meter, IReadOnlyList<CellEvent> events) =>

@@ -28,7 +28,8 @@ internal static class LineTable
     private static void SetColumn(IReadOnlyList<TableLine> lines, int column, List<List<string>> set)
     {
         var bars = lines.Select(l => column >= l.FirstColumn && column < l.FirstColumn + l.Bars.Length ? l.Bars[column - l.FirstColumn] : []).ToList();
-        var texts = bars.Select(bar => string.Join(' ', bar.Select((cell, i) => cell.PadRight(bars.Where(b => b.Length == bar.Length).Max(b => b[i].Length)))).TrimEnd()).ToList();
+        var texts = bars.Select(bar => string.Join(' ', bar.Select((cell, i) => cell.PadRight(bars.Where(b => b.Length == bar.Length).Max(b => b[i].Length))))
+            .TrimEnd()).ToList();
         var width = texts.Max(t => t.Length);
         for (var i = 0; i < lines.Count; i++)
         {

@@ -29,7 +29,8 @@ internal static class PickedText
         if (note.Bend.IsNone)
             return "";
         var halves = (int)Math.Round(note.Bend.By.Value / 50);
-        return $"{(note.Bend.IsBefore ? "p" : "")}b{Number(note.Fret + halves / 2)}{(halves % 2 == 1 ? "+1/2" : "")}{(note.Bend.IsReleased ? "r" + Number(note.Fret) : "")}";
+        var released = note.Bend.IsReleased ? "r" + Number(note.Fret) : "";
+        return $"{(note.Bend.IsBefore ? "p" : "")}b{Number(note.Fret + halves / 2)}{(halves % 2 == 1 ? "+1/2" : "")}{released}";
     }
 
     private static string Sign(Attack attack, string picked) => attack switch

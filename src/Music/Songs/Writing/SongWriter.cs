@@ -61,7 +61,8 @@ internal sealed class SongWriter(Song sounding)
     }
 
     private static string CapoText(Capo capo, Tuning tuning) =>
-        capo.Fret == 0 ? "none" : capo.IsPartial ? $"{capo.Fret} on {string.Join(' ', capo.OnlyStrings.Reverse().Select(i => tuning.Strings[i]))}" : $"{capo.Fret}";
+        capo.Fret == 0 ? "none" : capo.IsPartial ? $"{capo.Fret} on {string.Join(' ', capo.OnlyStrings.Reverse().Select(i => tuning.Strings[i]))}"
+            : $"{capo.Fret}";
 
     private void WriteShapes()
     {
@@ -71,7 +72,8 @@ internal sealed class SongWriter(Song sounding)
         var name = Math.Max(8, song.Shapes.Max(s => s.Name.Length));
         var width = song.Shapes.Max(s => Frets(s.Shape).Length);
         foreach (var shape in song.Shapes)
-            text.Append($"{"shape",-10} {shape.Name.PadRight(name)}  {Frets(shape.Shape).PadRight(width)}  {StandingText.Write(shape.Standing)}".TrimEnd()).Append('\n');
+            text.Append($"{"shape",-10} {shape.Name.PadRight(name)}  {Frets(shape.Shape).PadRight(width)}  {StandingText.Write(shape.Standing)}".TrimEnd())
+                .Append('\n');
     }
 
     private static string Frets(Shape shape) => shape.Fingers.IsEmpty ? shape.ToString() : $"{shape}  fingers {string.Concat(shape.Fingers)}";
@@ -94,7 +96,8 @@ internal sealed class SongWriter(Song sounding)
     private string? LikeOf(int index)
     {
         var (section, before) = (song.Sections[index], song.Sections[..index]);
-        var first = before.FirstOrDefault(s => s.Bars.Length > 0 && Same(s.Bars, section.Bars) && s.Keys.AsSpan().SequenceEqual(section.Keys.AsSpan()) && before.Last(b => b.Name == s.Name) == s);
+        var first = before.FirstOrDefault(s => s.Bars.Length > 0 && Same(s.Bars, section.Bars) && s.Keys.AsSpan().SequenceEqual(section.Keys.AsSpan())
+            && before.Last(b => b.Name == s.Name) == s);
         return first?.Name;
     }
 

@@ -31,7 +31,8 @@ internal sealed class VoiceScript
         var ends = starts.Select((s, i) => End(bars, s, i + 1 < starts.Count ? starts[i + 1] : null)).ToList();
         endsByBar = ends.OfType<(int Bar, Beats At)>().ToLookup(e => e.Bar, e => e.At);
         for (var i = 0; i < starts.Count; i++)
-            sounding.UnionWith(Enumerable.Range(starts[i].Bar, LastBar(bars, starts[i], i + 1 < starts.Count ? starts[i + 1].Bar : bars.Length) - starts[i].Bar + 1));
+            sounding.UnionWith(Enumerable.Range(starts[i].Bar,
+                LastBar(bars, starts[i], i + 1 < starts.Count ? starts[i + 1].Bar : bars.Length) - starts[i].Bar + 1));
     }
 
     /// <summary>From starts and silences as they are to stand.</summary>

@@ -132,5 +132,6 @@ internal sealed class ChordSymbolReader(string text)
 
     /// <summary>One way to write each sign; every sign stays one character, so places stay true.</summary>
     private static string Plain(string text) =>
-        text.Replace('♯', '#').Replace('♭', 'b').Replace('º', '°').Replace('△', 'Δ').Replace('∆', 'Δ').Replace('^', 'Δ').Replace('Ø', 'ø').Replace('−', '-').Replace('–', '-');
+        text.Replace('♯', '#').Replace('♭', 'b').Replace('º', '°').Replace('△', 'Δ').Replace('∆', 'Δ').Replace('^', 'Δ').Replace('Ø', 'ø').Replace('−', '-')
+            .Replace('–', '-');
 }

@@ -8,7 +8,8 @@ using Harkbook.Publishing.Drawings;
 namespace Harkbook.Publishing.Engraving.Diagrams;
 
 /// <summary>
-/// Draws a chord diagram for any tuning: strings as thick as they sound low, a banjo's short one only from where it starts, each named at its foot (strong where it
+/// Draws a chord diagram for any tuning: strings as thick as they sound low, a banjo's short one only from where it starts, each named at its foot (strong
+/// where it
 /// differs from standard tuning), stopped strings, barres and fingers, rings for open strings and crosses for muted
 /// ones, the first fret's number, the capo. A name underlined with dots was heard and not yet decided;
 /// fingers that nobody has decided stand on pale ground.
@@ -75,7 +76,8 @@ public sealed class ChordDiagram
         if (!(style.StringGap > 0) || style.FewestFrets is < 3 or > 24)
             throw new ArgumentOutOfRangeException(nameof(style), style, "A diagram has a gap above 0 between strings and shows 3 to 24 frets at least.");
         if (subject.Shape.Frets.Length != subject.Tuning.Count)
-            throw new ArgumentException($"Shape {subject.Shape} has {subject.Shape.Frets.Length} strings and the tuning has {subject.Tuning.Count}.", nameof(subject));
+            throw new ArgumentException($"Shape {subject.Shape} has {subject.Shape.Frets.Length} strings and the tuning has {subject.Tuning.Count}.",
+                nameof(subject));
         return new ChordDiagram(subject, style).Draw();
     }
 
@@ -217,7 +219,8 @@ public sealed class ChordDiagram
         if (style.Foot.HasFlag(StringFoot.OpenStrings))
         {
             for (var i = 0; i < grid.Strings; i++)
-                DrawFoot(i, row, PitchText.Of(subject.Tuning.Strings[i].Name), IsAltered(i) ? Face.NarrowStrong : Face.Narrow, IsAltered(i) ? Tint.Ink : Tint.Quiet);
+                DrawFoot(i, row, PitchText.Of(subject.Tuning.Strings[i].Name), IsAltered(i) ? Face.NarrowStrong : Face.Narrow,
+                    IsAltered(i) ? Tint.Ink : Tint.Quiet);
             row++;
         }
         if (style.Foot.HasFlag(StringFoot.SoundingNotes))

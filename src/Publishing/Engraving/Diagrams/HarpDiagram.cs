@@ -50,7 +50,8 @@ public static class HarpDiagram
         var fill = lit.IsEmpty ? Tint.Paper : Of(lit[0].Breath);
         sketch.Add(new RectMark(inner, box.Width * 0.08, new(fill, lit.IsEmpty ? Tint.Line : fill, box.Width * 0.03)));
         var size = box.Width * 0.42;
-        sketch.Text(hole.ToString(CultureInfo.InvariantCulture), box.Centre.X, box.Centre.Y + size * FontBook.CapHeight / 2, Face.NarrowStrong, size, lit.IsEmpty ? Tint.Ink : Tint.OnColour, Align.Centre);
+        sketch.Text(hole.ToString(CultureInfo.InvariantCulture), box.Centre.X, box.Centre.Y + size * FontBook.CapHeight / 2, Face.NarrowStrong, size,
+            lit.IsEmpty ? Tint.Ink : Tint.OnColour, Align.Centre);
     }
 
     private static void DrawNote(Sketch sketch, Harmonica harp, HarpNote plain, ImmutableArray<HarpNote> lit, Box box)

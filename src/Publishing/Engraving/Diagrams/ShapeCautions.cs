@@ -23,9 +23,11 @@ internal static class ShapeCautions
     private static IEnumerable<string> Sentences(Song song)
     {
         if (song.Shapes.Any(s => s.Standing.Kind == StandingKind.Assumed))
-            yield return "These shapes were found for this capo by the program, and no person has tried them: take another where one doesn't lie well, and leave out what hurts.";
+            yield return "These shapes were found for this capo by the program, and no person has tried them: take another where one doesn't lie well, and "
+                + "leave out what hurts.";
         var capo = song.Capo.Value.Fret == 0 ? "" : $" with capo {song.Capo.Value.Fret}";
         foreach (var (shape, against) in WrongShapes.Of(song))
-            yield return $"{shape.Shape.WithoutFingers()}{capo} sounds {PitchText.Signed(against.Sounds.ToString())}, not {PitchText.Signed(shape.Symbol)}: the shape or the name is wrong.";
+            yield return $"{shape.Shape.WithoutFingers()}{capo} sounds {PitchText.Signed(against.Sounds.ToString())}, not {PitchText.Signed(shape.Symbol)}: "
+                + "the shape or the name is wrong.";
     }
 }

@@ -74,7 +74,8 @@ internal sealed class CountRow(Counting counting) : BarRow
     /// <summary>The meter's divisions, and every start that lies between them.</summary>
     private static IEnumerable<BarPlace> Places(Bar bar)
     {
-        Beats[] starts = [.. bar.Sung.Select(s => s.Start), .. bar.Strums.Select(s => s.Start), .. bar.Picked.Select(p => p.Start), .. bar.Harp.Select(h => h.Start)];
+        Beats[] starts = [.. bar.Sung.Select(s => s.Start), .. bar.Strums.Select(s => s.Start), .. bar.Picked.Select(p => p.Start),
+            .. bar.Harp.Select(h => h.Start)];
         return BarPlace.Grid(bar.Meter, bar.Meter.DivisionsPerBeat)
             .Concat(starts.Where(s => s >= Beats.Zero && s < bar.Meter.BarLength).Select(s => BarPlace.Of(bar.Meter, s)))
             .DistinctBy(p => p.Position);

@@ -44,6 +44,7 @@ internal static class Arrow
     {
         var (tip, tail, back) = up ? (top, top + height, arm * 2) : (top + height, top, -arm * 2);
         sketch.Line(x, tail, x, tip + back * 0.7, arm * 0.45, tint);
-        sketch.Add(new PathMark(string.Create(CultureInfo.InvariantCulture, $"M{x:0.###} {tip:0.###}L{x + arm:0.###} {tip + back:0.###}L{x - arm:0.###} {tip + back:0.###}Z"), new(Fill: tint)));
+        sketch.Add(new PathMark(string.Create(CultureInfo.InvariantCulture,
+            $"M{x:0.###} {tip:0.###}L{x + arm:0.###} {tip + back:0.###}L{x - arm:0.###} {tip + back:0.###}Z"), new(Fill: tint)));
     }
 }

@@ -44,6 +44,7 @@ internal sealed class TwoPartsRow : BarRow
         if (meeting.VoiceStarts)
             sketch.Ring(x, top + Voice, Size, 1.1, Tint.Voice, meeting.IsTogether ? Tint.Voice : Tint.Paper);
         if (meeting.GuitarStrikes)
-            sketch.Add(new RectMark(Box.At(x - Size + 0.3, top + Guitar - Size + 0.3, 2 * Size - 0.6, 2 * Size - 0.6), 0, new(meeting.IsTogether ? Tint.Ink : Tint.Paper, Tint.Ink, 1.1)));
+            sketch.Add(new RectMark(Box.At(x - Size + 0.3, top + Guitar - Size + 0.3, 2 * Size - 0.6, 2 * Size - 0.6), 0,
+                new(meeting.IsTogether ? Tint.Ink : Tint.Paper, Tint.Ink, 1.1)));
     }
 }

@@ -13,7 +13,8 @@ namespace Harkbook.Publishing.Engraving.Sheets;
 public static class ExerciseSheet
 {
     private const double LineGap = 12;
-    private const string SungCare = "Say the words first, then sing them; start slower than feels needed. Take breaks, and stop when a hand or the voice hurts.";
+    private const string SungCare =
+        "Say the words first, then sing them; start slower than feels needed. Take breaks, and stop when a hand or the voice hurts.";
     private const string PlayedCare = "Start slower than feels needed, and go on when a round feels easy. Take breaks, and stop when a hand hurts.";
 
     /// <summary>The bars alone: voice and guitar on one count where both sound, else the strokes or the tab.</summary>

@@ -23,7 +23,8 @@ public static class ExplanationSheet
     {
         if (explanation.Remarks.IsEmpty)
             return [];
-        var flow = new PageFlow(paper, explanation.Song.Title, ["Numbers lead to the facts at the end. Sharing a transcription can need the leave of whoever owns the song."]);
+        var flow = new PageFlow(paper, explanation.Song.Title,
+            ["Numbers lead to the facts at the end. Sharing a transcription can need the leave of whoever owns the song."]);
         flow.Add(Head(explanation, flow.Width), 0);
         var number = 0;
         foreach (var (topic, remarks) in explanation.Topics)
@@ -99,7 +100,8 @@ public static class ExplanationSheet
                 y = Column(sketch, PitchText.InSentence($"how usual: {TopicWords.Of(usualness.Frequency)} ({usualness.Measure})"), NumberWidth,
                     flow.Width - NumberWidth, Small, Tint.Ink, y);
             foreach (var fact in remark.Facts)
-                y = Column(sketch, PitchText.InSentence($"{fact.Name}: {fact.Value} ({fact.Method})"), NumberWidth, flow.Width - NumberWidth, Small, Tint.Ink, y);
+                y = Column(sketch, PitchText.InSentence($"{fact.Name}: {fact.Value} ({fact.Method})"), NumberWidth, flow.Width - NumberWidth,
+                    Small, Tint.Ink, y);
             flow.Add(sketch.ToDrawing(flow.Width, y), 4);
         }
     }

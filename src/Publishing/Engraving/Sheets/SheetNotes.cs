@@ -51,13 +51,15 @@ internal static class SheetNotes
         foreach (var sign in Signs(part))
             yield return sign;
         if (RaisedStrings(song.Tuning.Value) is { Length: > 0 } raised)
-            yield return $"This tuning pulls {string.Join(", ", raised)} above standard pitch. Tighter strings load the neck and can break: keep your eyes away while tightening, or tune lower and use a capo.";
+            yield return $"This tuning pulls {string.Join(", ", raised)} above standard pitch. Tighter strings load the neck and can break: keep your eyes "
+                + "away while tightening, or tune lower and use a capo.";
         if (part.Bars.Any(Corrections.Touch))
             yield return "* behind a bar's number: corrected, as told here.";
         foreach (var note in Corrections.Of(song, part))
             yield return note;
         if (UndecidedVoice.Of(part) is { Length: > 0 } sections)
-            yield return $"Not drawn: the rhythm of syllables that the program heard in {string.Join(", ", sections)} and no person has decided. Write their words, or x, without the mark, and they are drawn.";
+            yield return $"Not drawn: the rhythm of syllables that the program heard in {string.Join(", ", sections)} and no person has decided. Write their "
+                + "words, or x, without the mark, and they are drawn.";
     }
 
     private static IEnumerable<string> Signs(Song song)
@@ -73,7 +75,8 @@ internal static class SheetNotes
         if (PickingWords.Of(bars) is { Length: > 0 } picking)
             yield return picking;
         if (bars.Any(b => !b.Harp.IsEmpty))
-            yield return bars.Any(b => b.Harp.Any(n => n.Value.Slide)) ? "Harp: ↑ blow, ↓ draw, < slide pressed in." : "Harp: ↑ blow, ↓ draw, ′ bent down a semitone, o over-bent.";
+            yield return bars.Any(b => b.Harp.Any(n => n.Value.Slide)) ? "Harp: ↑ blow, ↓ draw, < slide pressed in."
+                : "Harp: ↑ blow, ↓ draw, ′ bent down a semitone, o over-bent.";
     }
 
     private static string[] RaisedStrings(Tuning tuning) =>
@@ -87,6 +90,7 @@ internal static class SheetNotes
         .. SongFacts.Of(song).Select(f => f.Standing),
         .. song.Shapes.Select(s => s.Standing),
         .. song.Bars.SelectMany(b => (IEnumerable<Standing>)
-            [.. b.Chords.Select(c => c.Standing), .. b.Sung.Select(c => c.Standing), .. b.Harp.Select(c => c.Standing), .. b.Picked.Select(c => c.Standing), .. b.Strums.Select(c => c.Standing)]),
+            [.. b.Chords.Select(c => c.Standing), .. b.Sung.Select(c => c.Standing), .. b.Harp.Select(c => c.Standing), .. b.Picked.Select(c => c.Standing),
+                .. b.Strums.Select(c => c.Standing)]),
     ];
 }

@@ -26,7 +26,8 @@ public static class SongbookIndex
         if (book.Songs.IsEmpty)
             throw new ArgumentException("A songbook holds one song or more.", nameof(book));
         var flow = new PageFlow(paper, Title, Footer);
-        var numbers = book.Songs.Select((song, i) => (song, i)).ToDictionary(s => s.song, s => s.i + 1, (IEqualityComparer<Song>)ReferenceEqualityComparer.Instance);
+        var numbers = book.Songs.Select((song, i) => (song, i))
+            .ToDictionary(s => s.song, s => s.i + 1, (IEqualityComparer<Song>)ReferenceEqualityComparer.Instance);
         flow.Add(Head(book, flow.Width), 0);
         flow.AddAll(SongbookTable.Engrave(book.Songs, flow.Width), 12, 0);
         foreach (var shelf in book.Grips.GroupBy(g => g.Tuning))

@@ -22,8 +22,10 @@ internal static class SongbookTable
     [
         new("song", 0.35, Face.Strong, s => s.Title, s => string.Join("  ·  ", new[] { s.Player, s.Album }.Where(t => !string.IsNullOrEmpty(t)))),
         new("key", 0.155, Face.Text, s => $"{PitchText.Of(s.Key.Value.Tonic)} {s.Key.Value.Mode}", Hand),
-        new("tuning", 0.195, Face.Text, s => PitchText.Signed(TuningCatalogue.DescribeOnAny(s.Tuning.Value)), s => string.Join(' ', s.Tuning.Value.Strings.Select(p => PitchText.Of(p.Name)))),
-        new("capo", 0.07, Face.Text, s => s.Capo.Value.Fret == 0 ? "–" : s.Capo.Value.Fret.ToString(CultureInfo.InvariantCulture), s => s.Capo.Value.IsPartial ? "partial" : ""),
+        new("tuning", 0.195, Face.Text, s => PitchText.Signed(TuningCatalogue.DescribeOnAny(s.Tuning.Value)),
+            s => string.Join(' ', s.Tuning.Value.Strings.Select(p => PitchText.Of(p.Name)))),
+        new("capo", 0.07, Face.Text, s => s.Capo.Value.Fret == 0 ? "–" : s.Capo.Value.Fret.ToString(CultureInfo.InvariantCulture), s => s.Capo.Value.IsPartial
+            ? "partial" : ""),
         new("harmonica", 0.14, Face.Text, Harp, Position),
         new("tempo", 0.09, Face.Text, s => s.Tempo.Value.ToString("0.#", CultureInfo.InvariantCulture), s => $"in {s.Meter.Value}"),
     ];
@@ -50,7 +52,8 @@ internal static class SongbookTable
             var lines = TextWrap.Lines(column.First(song), column.Face, Size, room);
             for (var i = 0; i < lines.Length; i++)
                 sketch.Text(lines[i], left, 12.5 + i * LineHeight, column.Face, Size);
-            sketch.Text(TextWrap.Cut(column.Second(song), Face.Text, SmallSize, room), left, 10 + Math.Max(1, lines.Length) * LineHeight, Face.Text, SmallSize, Tint.Quiet);
+            sketch.Text(TextWrap.Cut(column.Second(song), Face.Text, SmallSize, room), left, 10 + Math.Max(1, lines.Length) * LineHeight, Face.Text,
+                SmallSize, Tint.Quiet);
             most = Math.Max(most, lines.Length);
         }
         return sketch.ToDrawing(width, RowHeight + (most - 1) * LineHeight);

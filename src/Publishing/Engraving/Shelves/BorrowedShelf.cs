@@ -18,7 +18,8 @@ internal static class BorrowedShelf
         const double Left = 60;
         var sketch = new Sketch();
         sketch.Text(PitchText.InSentence(borrowed.Numeral), 0, 10, Face.NarrowStrong, Size, Tint.Hand);
-        var uses = string.Join(", ", borrowed.Uses.GroupBy(u => numbers[u.Song]).Select(g => $"{g.Key} ({string.Join(", ", g.Select(u => PitchText.Signed(u.Symbol)))})"));
+        var uses = string.Join(", ", borrowed.Uses.GroupBy(u => numbers[u.Song])
+            .Select(g => $"{g.Key} ({string.Join(", ", g.Select(u => PitchText.Signed(u.Symbol)))})"));
         sketch.Text(TextWrap.Cut(uses, Face.Text, Size, width - Left), Left, 10, Face.Text, Size);
         return sketch.ToDrawing(width, 13);
     }

@@ -17,7 +17,8 @@ internal static class ChordShelf
     {
         var entries = Entries(book, numbers).ToArray();
         var rows = (entries.Length + Columns - 1) / Columns;
-        return [.. Enumerable.Range(0, rows).Select(row => Row([.. Enumerable.Range(0, Columns).Select(c => entries.ElementAtOrDefault(c * rows + row))], width))];
+        return [.. Enumerable.Range(0, rows)
+            .Select(row => Row([.. Enumerable.Range(0, Columns).Select(c => entries.ElementAtOrDefault(c * rows + row))], width))];
     }
 
     private static IEnumerable<(string Symbol, string Songs)> Entries(Songbook book, IReadOnlyDictionary<Song, int> numbers) =>

@@ -14,7 +14,8 @@ internal static class PageRemarks
     {
         if (explanation.Remarks.IsEmpty)
             return "";
-        var html = new StringBuilder("<section class=\"why\" aria-labelledby=\"why\">\n<h2 id=\"why\">Why it sounds so</h2>\n<p>Open a sentence to see what it rests on; a number goes to that bar.</p>\n<div class=\"told\">\n");
+        var html = new StringBuilder("<section class=\"why\" aria-labelledby=\"why\">\n<h2 id=\"why\">Why it sounds so</h2>\n<p>Open a sentence to see what it "
+            + "rests on; a number goes to that bar.</p>\n<div class=\"told\">\n");
         if (explanation.Caution is { } caution)
             html.Append($"<p class=\"doubt\">{Safe(caution)}</p>\n");
         foreach (var (topic, remarks) in explanation.Topics)
@@ -28,9 +29,12 @@ internal static class PageRemarks
 
     private static string Item(LessonTimeline timeline, Remark remark)
     {
-        var facts = string.Concat(remark.Facts.Select(f => $"<dt>{Safe(PitchText.InSentence(f.Name))}</dt><dd>{Safe(PitchText.InSentence(f.Value))} <small>{Safe(f.Method)}</small></dd>"));
+        var facts = string.Concat(
+            remark.Facts.Select(f => $"<dt>{Safe(PitchText.InSentence(f.Name))}</dt><dd>{Safe(PitchText.InSentence(f.Value))} "
+            + $"<small>{Safe(f.Method)}</small></dd>"));
         var usual = remark.Usualness is { } u ? $"<dt>how usual</dt><dd>{Safe(TopicWords.Of(u.Frequency))} <small>{Safe(u.Measure)}</small></dd>" : "";
-        return $"<div class=\"said\"><details><summary>{Safe(PitchText.InSentence(remark.Sentence))}</summary><dl>{usual}{facts}</dl></details>\n{Places(timeline, remark)}</div>\n";
+        var said = Safe(PitchText.InSentence(remark.Sentence));
+        return $"<div class=\"said\"><details><summary>{said}</summary><dl>{usual}{facts}</dl></details>\n{Places(timeline, remark)}</div>\n";
     }
 
     private static string Places(LessonTimeline timeline, Remark remark)
@@ -38,7 +42,8 @@ internal static class PageRemarks
         if (remark.Places.IsEmpty)
             return "";
         var runs = PlaceWords.Runs(remark.Places.Select(p => p.Bar));
-        return $"<p class=\"places\">{(runs is [var one] && one.First == one.Last ? "bar" : "bars")} {string.Concat(runs.Select(r => Button(timeline, r.First, r.Last)))}</p>\n";
+        return $"<p class=\"places\">{(runs is [var one] && one.First == one.Last ? "bar" : "bars")} "
+            + $"{string.Concat(runs.Select(r => Button(timeline, r.First, r.Last)))}</p>\n";
     }
 
     private static string Button(LessonTimeline timeline, int first, int last)

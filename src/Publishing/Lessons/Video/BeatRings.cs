@@ -31,6 +31,7 @@ internal static class BeatRings
     {
         sketch.Ring(x, y, radius - 2, 4, lit ? Tint.Now : Tint.Line, lit ? Tint.Now : null);
         var size = Math.Max(26, radius * 0.95);
-        sketch.Text(number.ToString(CultureInfo.InvariantCulture), x, y + size * FontBook.CapHeight / 2, Face.Strong, size, lit ? Tint.OnColour : Tint.Quiet, Align.Centre);
+        sketch.Text(number.ToString(CultureInfo.InvariantCulture), x, y + size * FontBook.CapHeight / 2, Face.Strong, size, lit ? Tint.OnColour
+            : Tint.Quiet, Align.Centre);
     }
 }

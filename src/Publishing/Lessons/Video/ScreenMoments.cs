@@ -13,7 +13,8 @@ namespace Harkbook.Publishing.Lessons.Video;
 /// <param name="SecondsToStart">Whole seconds until the music, rounded up.</param>
 /// <param name="BeatsToNext">Felt beats until the next chord, the one sounding included; 0 where none comes.</param>
 /// <param name="IsOver">Whether the music has ended and the recording goes on.</param>
-internal readonly record struct ScreenMoment(int Bar, int Beat, int Chord, bool Holds, int Breath, int BeatsToStart, int SecondsToStart, int BeatsToNext, bool IsOver);
+internal readonly record struct ScreenMoment(int Bar, int Beat, int Chord, bool Holds, int Breath, int BeatsToStart, int SecondsToStart,
+    int BeatsToNext, bool IsOver);
 
 /// <summary>Finds the moment at a time, quickly enough to ask for each frame of a long recording.</summary>
 internal sealed class ScreenMoments

@@ -127,7 +127,8 @@ public class BeatEstimatorTests
 
     [Fact]
     public void StereoIsRefused() =>
-        Assert.Throws<ArgumentException>(() => Estimator.Estimate(new Signal(SampleRate.FromHertz(8000), new float[800], new float[800]), TestContext.Current.CancellationToken));
+        Assert.Throws<ArgumentException>(() => Estimator.Estimate(new Signal(SampleRate.FromHertz(8000), new float[800], new float[800]),
+            TestContext.Current.CancellationToken));
 
     private static void AssertNear(double[] expected, IEnumerable<HeardBeat> found, double within)
     {

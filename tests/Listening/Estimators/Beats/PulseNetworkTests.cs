@@ -74,16 +74,19 @@ public class PulseNetworkTests
         return values;
     }
 
-    private static float[] Sound() => [.. Enumerable.Range(0, 6 * Rate).Select(n => (float)Enumerable.Range(0, 12).Sum(k => Note(k, (double)n / Rate - 0.25 - 0.46 * k)))];
+    private static float[] Sound() =>
+        [.. Enumerable.Range(0, 6 * Rate).Select(n => (float)Enumerable.Range(0, 12).Sum(k => Note(k, (double)n / Rate - 0.25 - 0.46 * k)))];
 
     private static double Note(int k, double u)
     {
         if (u < 0)
             return 0;
         var hertz = 110 * Math.Pow(2, k * 5 % 12 / 12.0);
-        return Math.Exp(-u / 0.2) * (0.5 * Math.Sin(2 * Math.PI * hertz * u) + 0.2 * Math.Sin(8 * Math.PI * hertz * u) + 0.1 * Math.Sin(2 * Math.PI * 2500 * u) * Math.Exp(-u / 0.01));
+        return Math.Exp(-u / 0.2) * (0.5 * Math.Sin(2 * Math.PI * hertz * u) + 0.2 * Math.Sin(8 * Math.PI * hertz * u)
+            + 0.1 * Math.Sin(2 * Math.PI * 2500 * u) * Math.Exp(-u / 0.01));
     }
 
     private static double[][] Rows(string name) =>
-        [.. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Fixtures", "Beats", name)).Select(l => l.Split(',').Select(x => double.Parse(x, CultureInfo.InvariantCulture)).ToArray())];
+        [.. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Fixtures", "Beats", name))
+            .Select(l => l.Split(',').Select(x => double.Parse(x, CultureInfo.InvariantCulture)).ToArray())];
 }

@@ -34,7 +34,8 @@ public class ChordNetworkTests
     private static ChordSpan[] Spans()
     {
         double[] starts = [0, 0.5, 1.02, 1.5, 1.75, 2.5, 3.02, 3.5, 4.0, (Hop * Frames).Value];
-        SpanPlace[] places = [SpanPlace.Downbeat, SpanPlace.Beat, SpanPlace.Beat, SpanPlace.Beat, SpanPlace.Between, SpanPlace.Downbeat, SpanPlace.Unknown, SpanPlace.Beat, SpanPlace.Between];
+        SpanPlace[] places = [SpanPlace.Downbeat, SpanPlace.Beat, SpanPlace.Beat, SpanPlace.Beat, SpanPlace.Between, SpanPlace.Downbeat, SpanPlace.Unknown,
+            SpanPlace.Beat, SpanPlace.Between];
         return [.. places.Select((p, i) => new ChordSpan(Seconds.FromSeconds(starts[i]), Seconds.FromSeconds(starts[i + 1]), p))];
     }
 
@@ -65,5 +66,6 @@ public class ChordNetworkTests
     }
 
     private static float[][] Fixture(string name) =>
-        [.. File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Fixtures", "Chords", name)).Select(l => l.Split(',').Select(v => float.Parse(v, CultureInfo.InvariantCulture)).ToArray())];
+        [.. File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Fixtures", "Chords", name))
+            .Select(l => l.Split(',').Select(v => float.Parse(v, CultureInfo.InvariantCulture)).ToArray())];
 }

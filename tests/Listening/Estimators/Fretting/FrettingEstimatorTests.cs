@@ -140,7 +140,8 @@ public class FrettingEstimatorTests
     private static HeardNote Note(int midi, double onset, double length) =>
         new(midi, Seconds.FromSeconds(onset), Seconds.FromSeconds(onset + length), 0.9, 0.6);
 
-    private static ImmutableArray<HeardNote> Strums(Shape shape, HeardTuning guitar) => [.. Enumerable.Range(0, 4).SelectMany(i => Strum(shape, guitar, 0.5 * i))];
+    private static ImmutableArray<HeardNote> Strums(Shape shape, HeardTuning guitar) =>
+        [.. Enumerable.Range(0, 4).SelectMany(i => Strum(shape, guitar, 0.5 * i))];
 
     private static IEnumerable<HeardNote> Strum(Shape shape, HeardTuning guitar, double at) =>
         shape.Pitches(guitar.Tuning, guitar.Capo).Select((p, i) => Note(p.Midi, at + 0.006 * i, 0.45));

@@ -72,6 +72,7 @@ public abstract class NoteEstimatorTests(Func<ISound, Hertz, CancellationToken, 
     }
 }
 
-public sealed class TemplateNoteEstimatorTests() : NoteEstimatorTests((sound, a4, ct) => new TemplateNoteEstimator().Estimate(sound, a4, null, ct), leastOfPattern: 0.75, leastOfStrum: 0.7);
+public sealed class TemplateNoteEstimatorTests() : NoteEstimatorTests((sound, a4, ct) => new TemplateNoteEstimator().Estimate(sound, a4, null, ct),
+    leastOfPattern: 0.75, leastOfStrum: 0.7);
 
 public sealed class NoteScanTests() : NoteEstimatorTests(NoteScan.NotesOf, leastOfPattern: 0.9, leastOfStrum: 0.85);

@@ -44,7 +44,8 @@ public class NoteNetworkTests
         Assert.True(rows.Count > 1000);
         Assert.All(rows, r => Assert.Equal(
             Number(r[3]),
-            (r[0] switch { "onset" => onset, "frame" => sounding, _ => offset })[(int)Number(r[1]) * NoteNetwork.Pitches + (int)Number(r[2]) - NoteNetwork.LowestMidi],
+            (r[0] switch { "onset" => onset, "frame" => sounding, _ => offset })[(int)Number(r[1]) * NoteNetwork.Pitches
+                + (int)Number(r[2]) - NoteNetwork.LowestMidi],
             1e-3));
     }
 

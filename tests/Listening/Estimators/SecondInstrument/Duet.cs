@@ -34,16 +34,19 @@ internal static class Duet
     public static (Signal Sound, Annotation Truth) With(Harmonica harp, string holes, double decibels)
     {
         var breaths = holes.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        var notes = breaths.SelectMany((breath, i) => breath.Split('&').Where(h => h != ".").Select(h => (Hole: HarpNote.Parse(h), Onset: (4 + i) * Beat))).ToArray();
+        var notes = breaths.SelectMany((breath, i) => breath.Split('&').Where(h => h != ".").Select(h => (Hole: HarpNote.Parse(h), Onset: (4 + i) * Beat)))
+            .ToArray();
         var length = (6 + breaths.Length) * Beat;
         var reeds = new FreeReed(Rate, 5).Sound(notes.Select(n => new ReedNote(
-            Seconds.FromSeconds(n.Onset), Seconds.FromSeconds(n.Onset + 0.43), Hertz.A440 * Math.Pow(2, (harp.PitchOf(n.Hole).Midi - 69) / 12.0), 0.7)), Seconds.FromSeconds(length));
+            Seconds.FromSeconds(n.Onset), Seconds.FromSeconds(n.Onset + 0.43), Hertz.A440 * Math.Pow(2, (harp.PitchOf(n.Hole).Midi - 69) / 12.0), 0.7)),
+                Seconds.FromSeconds(length));
         var guitar = Guitar(length);
         var level = 20 * Math.Log10(Rms(guitar) / Rms(reeds));
         var truth = new Annotation
         {
             Duration = length,
-            Lines = [new(LineKind.Harmonica, [], [.. notes.Select(n => new AnnotatedLineNote(new ScoredNote(n.Onset, n.Onset + 0.43, harp.PitchOf(n.Hole).Midi), n.Hole))], harp.Key)],
+            Lines = [new(LineKind.Harmonica, [],
+                [.. notes.Select(n => new AnnotatedLineNote(new ScoredNote(n.Onset, n.Onset + 0.43, harp.PitchOf(n.Hole).Midi), n.Hole))], harp.Key)],
         };
         return (Mixer.Sum(Rate, [new(guitar), new(reeds, level + decibels)]).ToMono(), truth);
     }

@@ -6,7 +6,8 @@ using Harkbook.Units;
 
 namespace Harkbook.Listening.Tests.Estimators.SecondInstrument;
 
-/// <summary>Harps and holes from notes alone. The Richter layout's pitches are tested against published tables elsewhere; positions are common practice.</summary>
+/// <summary>Harps and holes from notes alone. The Richter layout's pitches are tested against published tables elsewhere; positions are common
+/// practice.</summary>
 public class HolePathTests
 {
     private static ImmutableArray<HeardLineNote> Line(Harmonica harp, string holes) =>

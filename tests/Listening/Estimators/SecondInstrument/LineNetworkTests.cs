@@ -23,7 +23,8 @@ public class LineNetworkTests
         var values = Input(Sound());
         var rows = Rows("line-places.csv");
         Assert.Contains(rows, r => Number(r[2]) > 0.15);
-        Assert.All(rows.Where(r => Number(r[0]) < Frames), r => Assert.Equal(Number(r[2]), values[(2 * Frames + (int)Number(r[0])) * LogSpectrum.Bins + (int)Number(r[1])], 1e-3));
+        Assert.All(rows.Where(r => Number(r[0]) < Frames),
+            r => Assert.Equal(Number(r[2]), values[(2 * Frames + (int)Number(r[0])) * LogSpectrum.Bins + (int)Number(r[1])], 1e-3));
     }
 
     [Fact]
@@ -36,7 +37,8 @@ public class LineNetworkTests
         Assert.All(rows, r => Assert.Equal(Number(r[3]), Of(r[0])[(int)Number(r[1]) * LineNetwork.Pitches + (int)Number(r[2]) - LineNetwork.LowestMidi], 3e-3));
 
         ReadOnlySpan<float> Of(string output) =>
-            output switch { "onset" => onset, "off" => off, _ => kinds.AsSpan((output[^1] - '0') * Frames * LineNetwork.Pitches, Frames * LineNetwork.Pitches) };
+            output switch { "onset" => onset, "off" => off,
+                _ => kinds.AsSpan((output[^1] - '0') * Frames * LineNetwork.Pitches, Frames * LineNetwork.Pitches) };
     }
 
     [Fact]

@@ -23,7 +23,8 @@ public class FreeTuningsTests
 
     [Fact]
     public void ItSaysHowItDiffersInWords() =>
-        Assert.Contains(Moved(), g => g.Named.Tuning == Tuning.Parse("E2 A2 D3 G3 C4 E4") && g.Moved!.ToString() == "not in the catalogue: standard with string 2 1 semitone up");
+        Assert.Contains(Moved(), g => g.Named.Tuning == Tuning.Parse("E2 A2 D3 G3 C4 E4")
+            && g.Moved!.ToString() == "not in the catalogue: standard with string 2 1 semitone up");
 
     private static List<Guitar> Moved() => [.. FreeTunings.Near(Standard, 0)];
 }

@@ -8,7 +8,8 @@ namespace Harkbook.Listening.Tests.Estimators.Tunings;
 // Open strings of the tunings are common practice, as in data/tunings.tsv.
 public class TuningEstimatorTests
 {
-    private static readonly int[][] OpenChords = [[40, 47, 52, 56, 59, 64], [45, 52, 57, 61, 64], [43, 47, 50, 55, 59, 67], [48, 52, 55, 60, 64], [50, 57, 62, 66]];
+    private static readonly int[][] OpenChords = [[40, 47, 52, 56, 59, 64], [45, 52, 57, 61, 64], [43, 47, 50, 55, 59, 67], [48, 52, 55, 60, 64],
+        [50, 57, 62, 66]];
 
     [Fact]
     public void OpenPositionChordsAreStandardTuning()

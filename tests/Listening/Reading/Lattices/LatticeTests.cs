@@ -96,7 +96,8 @@ public class LatticeTests
     public void PosteriorsOfALongLatticeStayNumbers()
     {
         var scores = Rows(new(3), 5000, 6).Select(row => Array.ConvertAll(row, s => 40 * s)).ToArray();
-        var posteriors = new Lattice(new TableModel(scores, _ => StayOrChange.ByChance(0.1, Array.ConvertAll(new double[6], _ => Math.Log(1 / 6.0))))).Posteriors();
+        var posteriors = new Lattice(new TableModel(scores, _ => StayOrChange.ByChance(0.1, Array.ConvertAll(new double[6], _ => Math.Log(1 / 6.0)))))
+            .Posteriors();
 
         Assert.All(posteriors, row => Assert.Equal(1, row.Sum(), 1e-9));
     }

@@ -33,7 +33,8 @@ public class ShapeChangeTests
         {
             var (there, back) = (ShapeChange.Between(Named("C", a), Named("G", b)), ShapeChange.Between(Named("G", b), Named("C", a)));
             return there is null ? back is null
-                : there.TotalMotion == back!.TotalMotion && there.StringsKept == back.StringsKept && there.Slide == -back.Slide && there.FingersKept.SequenceEqual(back.FingersKept);
+                : there.TotalMotion == back!.TotalMotion && there.StringsKept == back.StringsKept && there.Slide == -back.Slide
+                && there.FingersKept.SequenceEqual(back.FingersKept);
         });
 
     [Theory]

@@ -9,7 +9,8 @@ using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Tests.Analysis.Harmony;
 
-/// <summary>Whole songs. Numerals are those of the progression's usual textbook names, in "Open Music Theory" where it names them, else common practice.</summary>
+/// <summary>Whole songs. Numerals are those of the progression's usual textbook names, in "Open Music Theory" where it names them, else common
+/// practice.</summary>
 public class HarmonicAnalysisTests
 {
     [Theory]
@@ -131,7 +132,8 @@ public class HarmonicAnalysisTests
             var home = new Key(PitchName.FromFifths(0), Mode.All[mode]);
             var by = Interval.Between(home.Tonic, PitchName.FromFifths(fifths));
             var here = ChordInContext.Of(chords[1], home, chords[0], chords[2], isBlues);
-            var there = ChordInContext.Of(chords[1].Transposed(by), home with { Tonic = home.Tonic + by }, chords[0].Transposed(by), chords[2].Transposed(by), isBlues);
+            var there = ChordInContext.Of(chords[1].Transposed(by), home with { Tonic = home.Tonic + by }, chords[0].Transposed(by),
+                chords[2].Transposed(by), isBlues);
             return (here.Numeral, here.Function, here.Origin) == (there.Numeral, there.Function, there.Origin) && here.Reasons.Length == there.Reasons.Length;
         }, iter: 3_000);
 
@@ -150,7 +152,8 @@ public class HarmonicAnalysisTests
         Assert.Equal(Numerals(Tune.In("C major", "| C | Ab | Bb | Ebm | C |")), Numerals(Tune.In("C major", "| C | G# | A# | D#m | C |")));
 
     private static readonly string[] Kinds =
-        ["", "m", "5", "dim", "aug", "sus4", "sus2", "add9", "6", "m6", "7", "maj7", "m7", "m(maj7)", "dim7", "dim9", "m7b5", "7sus4", "9", "m9", "13", "7#5", "7b5", "7b9", "7#9", "maj7#11", "7alt"];
+        ["", "m", "5", "dim", "aug", "sus4", "sus2", "add9", "6", "m6", "7", "maj7", "m7", "m(maj7)", "dim7", "dim9", "m7b5", "7sus4", "9", "m9", "13", "7#5",
+            "7b5", "7b9", "7#9", "maj7#11", "7alt"];
 
     private static Gen<Chord> PlayedChord => Gen.Select(Gen.Int[-6, 8], Gen.Int[0, Kinds.Length - 1], Gen.Int[-6, 8], Gen.Bool, (root, kind, bass, isSlash) =>
         ChordSymbol.Read(PitchName.FromFifths(root) + Kinds[kind] + (isSlash ? "/" + PitchName.FromFifths(bass) : "")));

@@ -28,28 +28,45 @@ public class HarmonyRemarksTests
 
     [Theory]
     [InlineData("D major", "| D | G | Gm | D | Gm D |", RemarkKind.BorrowedChord, "The four chord turns minor: G minor is borrowed from D minor.", "3 5")]
-    [InlineData("D major", "| D | C | G | A | D |", RemarkKind.BorrowedChord, "The flat seven chord, C, is borrowed from D minor. D mixolydian, which differs from D major in one note, has it too.", "2")]
-    [InlineData("C major", "| C | Db/F | G7 | C |", RemarkKind.BorrowedChord, "The flat two chord, D flat, is the Neapolitan of the textbooks; C phrygian holds it.", "2")]
+    [InlineData("D major", "| D | C | G | A | D |", RemarkKind.BorrowedChord,
+        "The flat seven chord, C, is borrowed from D minor. D mixolydian, which differs from D major in one note, has it too.", "2")]
+    [InlineData("C major", "| C | Db/F | G7 | C |", RemarkKind.BorrowedChord,
+        "The flat two chord, D flat, is the Neapolitan of the textbooks; C phrygian holds it.", "2")]
     [InlineData("C minor", "| Cm | G7 | C |", RemarkKind.BorrowedChord, "The one chord turns major: C is borrowed from C major.", "3")]
-    [InlineData("D major", "| D | E7 | A | D |", RemarkKind.AppliedChord, "E seven is the five chord of A, the five chord, as if that were home, and A follows.", "2")]
-    [InlineData("D major", "| D | E7 | G | A | D |", RemarkKind.AppliedChord, "E seven is the five chord of A, the five chord, as if that were home, but A does not follow.", "2")]
-    [InlineData("C major", "| C | C#dim7 | Dm | G | C |", RemarkKind.AppliedChord, "C sharp diminished seven leads up a half step to D minor, the two chord, as if that were home, and D minor follows.", "2")]
-    [InlineData("C major", "| C | Gm7 | C7 | F | G | C |", RemarkKind.AppliedChord, "G minor seven is the two chord of F, the four chord, as if that were home, whose five chord follows.", "2")]
-    [InlineData("C minor", "| Cm | Ab7 | G | Cm |", RemarkKind.ChromaticChord, "A flat seven opens out to the five chord: textbooks call it an augmented sixth, the German one.", "2")]
-    [InlineData("C major", "| C | E | F | G | C |", RemarkKind.ChromaticChord, "The three chord, E, lies a third from home and is not the key's own; textbooks call it a chromatic mediant.", "2")]
+    [InlineData("D major", "| D | E7 | A | D |", RemarkKind.AppliedChord,
+        "E seven is the five chord of A, the five chord, as if that were home, and A follows.", "2")]
+    [InlineData("D major", "| D | E7 | G | A | D |", RemarkKind.AppliedChord,
+        "E seven is the five chord of A, the five chord, as if that were home, but A does not follow.", "2")]
+    [InlineData("C major", "| C | C#dim7 | Dm | G | C |", RemarkKind.AppliedChord,
+        "C sharp diminished seven leads up a half step to D minor, the two chord, as if that were home, and D minor follows.", "2")]
+    [InlineData("C major", "| C | Gm7 | C7 | F | G | C |", RemarkKind.AppliedChord,
+        "G minor seven is the two chord of F, the four chord, as if that were home, whose five chord follows.", "2")]
+    [InlineData("C minor", "| Cm | Ab7 | G | Cm |", RemarkKind.ChromaticChord,
+        "A flat seven opens out to the five chord: textbooks call it an augmented sixth, the German one.", "2")]
+    [InlineData("C major", "| C | E | F | G | C |", RemarkKind.ChromaticChord,
+        "The three chord, E, lies a third from home and is not the key's own; textbooks call it a chromatic mediant.", "2")]
     [InlineData("C major", "| C | Dm | Db7 | C |", RemarkKind.ChromaticChord, "D flat seven stands for the five chord and falls a half step home.", "3")]
-    [InlineData("C major", "| C | F | G7b9 | C |", RemarkKind.ChromaticChord, "G seven flat nine is the five chord with a note of colour: A flat is not in C major.", "3")]
-    [InlineData("D major", "| D | Daug | G | A | D |", RemarkKind.AppliedChord, "D augmented is the five chord of G, the four chord, as if that were home, and G follows.", "2")]
-    [InlineData("D major", "| D | Daug | Bm | A | D |", RemarkKind.ChromaticChord, "The one chord turns augmented: D augmented. A sharp is not in D major.", "2")]
-    [InlineData("E phrygian", "| Em | B7 | Em |", RemarkKind.ChromaticChord, "The five chord turns major: B seven. D sharp and F sharp are not in E phrygian.", "2")]
-    [InlineData("D mixolydian", "| D | C | D |", RemarkKind.ModalSong, "The flat seven chord, C, is native to D mixolydian; in D major it would be borrowed.", "2")]
+    [InlineData("C major", "| C | F | G7b9 | C |", RemarkKind.ChromaticChord,
+        "G seven flat nine is the five chord with a note of colour: A flat is not in C major.", "3")]
+    [InlineData("D major", "| D | Daug | G | A | D |", RemarkKind.AppliedChord,
+        "D augmented is the five chord of G, the four chord, as if that were home, and G follows.", "2")]
+    [InlineData("D major", "| D | Daug | Bm | A | D |", RemarkKind.ChromaticChord,
+        "The one chord turns augmented: D augmented. A sharp is not in D major.", "2")]
+    [InlineData("E phrygian", "| Em | B7 | Em |", RemarkKind.ChromaticChord,
+        "The five chord turns major: B seven. D sharp and F sharp are not in E phrygian.", "2")]
+    [InlineData("D mixolydian", "| D | C | D |", RemarkKind.ModalSong,
+        "The flat seven chord, C, is native to D mixolydian; in D major it would be borrowed.", "2")]
     [InlineData("D major", "| D | C | G | D |", RemarkKind.ModalSong, "Every chord fits D mixolydian, where C is native.", "2")]
-    [InlineData("A major", "| A7 | D7 | A7 | E7 | A7 |", RemarkKind.BluesSeventh, "The one and four chords have sevenths that lead nowhere, as in a blues: A seven and D seven. The seventh of the four chord, C, is the minor third of A.", "1 2 3 5")]
-    [InlineData("D major", "| D | G/D | D | A | D |", RemarkKind.PedalBass, "G over D is the four chord over the home note, D, which stays in the bass while the chord changes.", "2")]
-    [InlineData("E major", "| E | A/E | Am/E | E | B | E |", RemarkKind.PedalBass, "A over E and A minor over E are the four chord over the home note, E, which stays in the bass while the chord changes.", "2 3")]
+    [InlineData("A major", "| A7 | D7 | A7 | E7 | A7 |", RemarkKind.BluesSeventh, "The one and four chords have sevenths that lead nowhere, as in a blues: A "
+        + "seven and D seven. The seventh of the four chord, C, is the minor third of A.", "1 2 3 5")]
+    [InlineData("D major", "| D | G/D | D | A | D |", RemarkKind.PedalBass,
+        "G over D is the four chord over the home note, D, which stays in the bass while the chord changes.", "2")]
+    [InlineData("E major", "| E | A/E | Am/E | E | B | E |", RemarkKind.PedalBass,
+        "A over E and A minor over E are the four chord over the home note, E, which stays in the bass while the chord changes.", "2 3")]
     [InlineData("C major", "| C | Bdim | C |", RemarkKind.UnusualRoot, "B diminished stands on seven, which is seldom a root.", "2")]
     [InlineData("C major", "| C | F | G |", RemarkKind.SectionCadence, "S1 ends on the five chord, left open, which textbooks call a half cadence.", "3")]
-    [InlineData("C major", "| C | G | F | C |", RemarkKind.SectionCadence, "S1 ends by coming home from the four chord, which textbooks call a plagal cadence.", "4")]
+    [InlineData("C major", "| C | G | F | C |", RemarkKind.SectionCadence,
+        "S1 ends by coming home from the four chord, which textbooks call a plagal cadence.", "4")]
     public void APlantedFeatureIsTold(string key, string bars, RemarkKind kind, string sentence, string places)
     {
         var remarks = Of(Tune.In(key, bars));
@@ -65,7 +82,8 @@ public class HarmonyRemarksTests
         var remarks = Of(Tune.In("A major", "section Verse\nchords | A7 | D7 | A7 | A7 | D7 | D7 | A7 | A7 | E7 | D7 | A7 | E7 |"));
         Assert.Contains(remarks, r => r is { Kind: RemarkKind.TwelveBarBlues, Sentence: "Verse is a twelve-bar blues.", Places.Length: 12 });
         Assert.DoesNotContain(Of(Tune.In("A major", "| A7 | A7 | A7 | A7 | D7 | D7 | A7 | A7 | E7 | D7 | A7 |")), r => r.Kind == RemarkKind.TwelveBarBlues);
-        Assert.DoesNotContain(Of(Tune.In("A major", "| A7 | A7 | A7 | D7 | D7 | D7 | A7 | A7 | E7 | D7 | A7 | E7 |")), r => r.Kind == RemarkKind.TwelveBarBlues);
+        Assert.DoesNotContain(Of(Tune.In("A major", "| A7 | A7 | A7 | D7 | D7 | D7 | A7 | A7 | E7 | D7 | A7 | E7 |")),
+            r => r.Kind == RemarkKind.TwelveBarBlues);
     }
 
     // Minor melody over major chords: common practice of the blues.
@@ -120,7 +138,8 @@ public class HarmonyRemarksTests
     public void AnySongIsToldWithFactsAndPlacesOfItsOwnAndCanBeReadAloud() => SongGen.Songs.Sample(song =>
     {
         var bars = song.Bars.Select(b => b.Number).ToHashSet();
-        return Of(song).All(r => r.Facts.Length > 0 && r.Places.All(p => bars.Contains(p.Bar)) && r.Sentence.EndsWith('.') && (r.Kind is RemarkKind.SectionCadence or RemarkKind.TwelveBarBlues || !r.Sentence.Contains('#')));
+        return Of(song).All(r => r.Facts.Length > 0 && r.Places.All(p => bars.Contains(p.Bar)) && r.Sentence.EndsWith('.')
+            && (r.Kind is RemarkKind.SectionCadence or RemarkKind.TwelveBarBlues || !r.Sentence.Contains('#')));
     }, iter: 60);
 
     [Fact]
@@ -131,7 +150,8 @@ public class HarmonyRemarksTests
     }, iter: 60);
 
     /// <summary>Spelling apart: a name that needs a double sign in one key needs none in another.</summary>
-    private static IEnumerable<object> Outline(Song song) => Of(song).Where(r => r.Kind != RemarkKind.OtherSpelling).Select(r => (object)(r.Kind, string.Join(' ', r.Places), r.Usualness, r.Facts.Length));
+    private static IEnumerable<object> Outline(Song song) => Of(song).Where(r => r.Kind != RemarkKind.OtherSpelling)
+        .Select(r => (object)(r.Kind, string.Join(' ', r.Places), r.Usualness, r.Facts.Length));
 
     private static List<Remark> Of(Song song) => [.. HarmonyRemarks.Of(song)];
 }

@@ -88,7 +88,8 @@ public class NamesInContextTests
     {
         var song = Tune.In("C major", "| C | E7 | C6 | Dm | G | C |");
         var remark = Assert.Single(HarmonyRemarks.Of(song), r => r.Kind == RemarkKind.OtherName);
-        Assert.Equal("The notes of C six also read as A minor seven over C. A minor seven over C fits its neighbours: its root falls a fifth to D, which follows, and E seven, its five chord, leads to it.", remark.Sentence);
+        Assert.Equal("The notes of C six also read as A minor seven over C. A minor seven over C fits its neighbours: its root falls a fifth to D, which "
+            + "follows, and E seven, its five chord, leads to it.", remark.Sentence);
         Assert.Equal(3, Assert.Single(remark.Places).Bar);
         Assert.Equal("C6", HarmonicAnalysis.Of(song).Chords[2].Reading.Chord.ToString());
     }
@@ -104,6 +105,7 @@ public class NamesInContextTests
     private static IReadOnlyList<NameInContext> Rank(string notes, string key, string? before, string? after)
     {
         var names = notes.Split(' ').Select(PitchName.Parse).ToList();
-        return NamesInContext.Rank(names, names[0], Key.Parse(key), before is null ? null : ChordSymbol.Read(before), after is null ? null : ChordSymbol.Read(after));
+        return NamesInContext.Rank(names, names[0], Key.Parse(key), before is null ? null : ChordSymbol.Read(before), after is null ? null
+            : ChordSymbol.Read(after));
     }
 }

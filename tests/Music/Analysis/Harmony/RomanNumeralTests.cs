@@ -85,7 +85,8 @@ public class RomanNumeralTests
         Gen.Select(AnyChord.Of(13), Keys).Sample((chord, key) =>
             RomanNumeral.Of(chord, key).In(key).PitchClasses.SequenceEqual(chord.PitchClasses));
 
-    private static Gen<Func<Key, NumeralStyle>> Styles => Gen.Bool.Select<bool, Func<Key, NumeralStyle>>(own => own ? k => NumeralStyle.AgainstScale(k.Mode) : _ => NumeralStyle.AgainstMajor);
+    private static Gen<Func<Key, NumeralStyle>> Styles => Gen.Bool.Select<bool, Func<Key, NumeralStyle>>(own => own ? k => NumeralStyle.AgainstScale(k.Mode)
+        : _ => NumeralStyle.AgainstMajor);
 
     private static Gen<Key> Keys => Gen.Select(Gen.Int[-6, 6].Select(PitchName.FromFifths), Gen.Int[0, Mode.All.Length - 1], (t, m) => new Key(t, Mode.All[m]));
 }

@@ -116,5 +116,6 @@ public class TextbookNumeralTests
         return ChordInContext.Of(read[0], KeyOf(key), null, read.Count > 1 ? read[1] : null);
     }
 
-    private static Key KeyOf(string tonic) => new(PitchName.Parse(char.ToUpperInvariant(tonic[0]) + tonic[1..]), char.IsLower(tonic[0]) ? Mode.Minor : Mode.Major);
+    private static Key KeyOf(string tonic) => new(PitchName.Parse(char.ToUpperInvariant(tonic[0]) + tonic[1..]), char.IsLower(tonic[0])
+        ? Mode.Minor : Mode.Major);
 }

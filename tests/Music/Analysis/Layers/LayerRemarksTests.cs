@@ -14,7 +14,8 @@ public class LayerRemarksTests
     public void ADrawChordMakesANinth()
     {
         var remark = Of("chords | C | G | C |\nharp | +4&+5 . . . | -4&-5&-6 . . . | +4&+5 . . . |", RemarkKind.LayeredChord);
-        Assert.Equal("The harmonica's draw 4, 5 and 6, D, F and A, turn the guitar's G into G nine: F is its flat seventh and A is its ninth.", remark.Sentence);
+        Assert.Equal("The harmonica's draw 4, 5 and 6, D, F and A, turn the guitar's G into G nine: F is its flat seventh and A is its ninth.",
+            remark.Sentence);
         Assert.Contains(remark.Facts, f => f is { Name: "upper structure", Value: "Dm over G" });
         Assert.Contains(remark.Facts, f => f is { Name: "shared notes", Value: "D" });
         Assert.Equal(2, Assert.Single(remark.Places).Bar);
@@ -22,7 +23,8 @@ public class LayerRemarksTests
 
     [Fact]
     public void DoublingTheChordIsNoRemark() =>
-        Assert.DoesNotContain(LayerRemarks.Of(AnySong.Of(Head + "chords | C | C |\nharp | +4&+5 . . . | +4&+5&+6 . . . |\n")), r => r.Kind == RemarkKind.LayeredChord);
+        Assert.DoesNotContain(LayerRemarks.Of(AnySong.Of(Head + "chords | C | C |\nharp | +4&+5 . . . | +4&+5&+6 . . . |\n")),
+            r => r.Kind == RemarkKind.LayeredChord);
 
     // F above E is a minor ninth.
     [Fact]
@@ -30,7 +32,8 @@ public class LayerRemarksTests
     {
         var remark = Of("chords | C | C |\nharp | +4 . . . | -5 . +5 . |", RemarkKind.LayersClash);
         Assert.Equal("The harmonica's F, draw 5, rubs a semitone against the guitar's E.", remark.Sentence);
-        Assert.Contains(remark.Facts, f => f.Value.Contains("E4 string 1, open", StringComparison.Ordinal) || f.Value.Contains("E3 string 4, fret 2", StringComparison.Ordinal));
+        Assert.Contains(remark.Facts, f => f.Value.Contains("E4 string 1, open", StringComparison.Ordinal)
+            || f.Value.Contains("E3 string 4, fret 2", StringComparison.Ordinal));
         Assert.Equal(2, Assert.Single(remark.Places).Bar);
     }
 

@@ -44,7 +44,8 @@ public class MelodyToneTests
     {
         var song = AnySong.Of("section A\nchords | C |\npick\n E4 | . 0 1 3 |\n A2 | 3 . . . |\n");
         Assert.Equal(["C3", "E4", "F4", "G4"], MelodyLine.Of(song, Layer.Picked).Select(n => n.Note.Pitch.ToString()));
-        Assert.Equal("The highest picked voice stays on notes of the chord with three of its four notes; of the others one passes by step.", Assert.Single(MelodyRemarks.Of(song)).Sentence);
+        Assert.Equal("The highest picked voice stays on notes of the chord with three of its four notes; of the others one passes by step.",
+            Assert.Single(MelodyRemarks.Of(song)).Sentence);
     }
 
     [Fact]

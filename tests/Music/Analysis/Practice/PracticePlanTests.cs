@@ -7,7 +7,8 @@ namespace Harkbook.Music.Tests.Analysis.Practice;
 /// <summary>Expected times are arithmetic by hand: a bar of four beats at 120 a minute lasts 2 s, at half the tempo 4 s.</summary>
 public class PracticePlanTests
 {
-    private const string Facts = "title Sample\npitch A4 = 440 Hz\ntuning E2 A2 D3 G3 B3 E4\ncapo none\nmeter 4/4\ntempo 120\nkey C major\nshape C x32010\nshape F 133211\nshape G7 320001\n";
+    private const string Facts = "title Sample\npitch A4 = 440 Hz\ntuning E2 A2 D3 G3 B3 E4\ncapo none\nmeter 4/4\ntempo 120\nkey C major\nshape C "
+        + "x32010\nshape F 133211\nshape G7 320001\n";
     private const string TwoBars = Facts + "section A\nchords | C | F |\nstrum | d . d . | d . d . |\n";
 
     [Theory]
@@ -59,7 +60,8 @@ public class PracticePlanTests
             var clock = new SongClock(plan.Song);
             var ends = plan.Stages[0].Rounds.Select(r => r.Value + 2.0 * last).ToArray();
             Assert.All(plan.Song.Bars, bar => Assert.All(bar.Sung, claim =>
-                Assert.Contains(ends, e => e >= clock.TimeOf(bar.Number, claim.Start).Value && e >= clock.TimeOf(bar.Number, claim.Start).Value + claim.Length.Value * 0.5 - 1e-6)));
+                Assert.Contains(ends, e => e >= clock.TimeOf(bar.Number, claim.Start).Value && e >= clock.TimeOf(bar.Number, claim.Start).Value
+                    + claim.Length.Value * 0.5 - 1e-6)));
         });
 
     [Theory]

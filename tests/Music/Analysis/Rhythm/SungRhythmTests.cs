@@ -43,7 +43,8 @@ public class SungRhythmTests
         var song = AnySong.Of(Verse + "\nsung | . . . . . . . lan- | . . tern . . . . . | fer- . . ry . . . . | _ |");
         var remarks = SungRhythmRemarks.Of(song).Where(r => r.Kind == RemarkKind.VoiceAnticipates).ToArray();
         Assert.Equal(
-            ["In one place the voice comes an eighth before the bar and holds over it, as on \"lan\".", "In one place the voice comes an eighth before the middle of the bar and holds over it, as on \"ry\"."],
+            ["In one place the voice comes an eighth before the bar and holds over it, as on \"lan\".",
+                "In one place the voice comes an eighth before the middle of the bar and holds over it, as on \"ry\"."],
             remarks.Select(r => r.Sentence));
         Assert.Equal([new SongPlace(1, Beats.Fraction(7, 2), Beats.Fraction(1, 2))], remarks[0].Places);
         // By hand: 4& against bar 2's first beat 3, two against three 1, 2& against three 2 and against bar 4's first beat 3; three bars are sung in.
@@ -75,7 +76,8 @@ public class SungRhythmTests
     [Fact]
     public void WhereAPersonHasDecidedSomeSyllablesMostAreSaidToBeUndecided()
     {
-        var remarks = SungRhythmRemarks.Of(AnySong.Of("section A\nstrum | d d d d | d d d d |\nsung | _ x . x | _ x . . | ~heard 50%  ~bar 2 decided\n")).ToArray();
+        var remarks = SungRhythmRemarks.Of(AnySong.Of("section A\nstrum | d d d d | d d d d |\nsung | _ x . x | _ x . . | ~heard 50%  ~bar 2 decided\n"))
+            .ToArray();
         Assert.EndsWith("no person has decided most of them yet.", remarks[0].Sentence);
     }
 

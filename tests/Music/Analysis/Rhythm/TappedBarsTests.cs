@@ -16,7 +16,8 @@ public class TappedBarsTests
 
     [Fact]
     public void AChangeOfTempoIsAnchoredWhereItHappens() =>
-        Assert.Equal([(1, 0.0), (9, 16.0), (17, 40.0)], Anchors(SixteenBars, Enumerable.Range(1, 17).Select(bar => (bar <= 9 ? 2.0 * (bar - 1) : 16 + 3.0 * (bar - 9), bar, 0))));
+        Assert.Equal([(1, 0.0), (9, 16.0), (17, 40.0)],
+            Anchors(SixteenBars, Enumerable.Range(1, 17).Select(bar => (bar <= 9 ? 2.0 * (bar - 1) : 16 + 3.0 * (bar - 9), bar, 0))));
 
     /// <summary>Of n points a straight line follows its first by (4n − 2) / (n (n + 1)): textbook least squares, for 17 points 0.216 of the slip.</summary>
     [Fact]
@@ -44,19 +45,23 @@ public class TappedBarsTests
     [Fact]
     public void TheFileKeepsItsCommentsAndTheAnchorsAround()
     {
-        var text = $"{Head}section A ; first\nanchors 1 = 0:00.9   3 = 0:05.1   4 = 0:07 ~heard 80% ; by ear\nanchors 9 = 0:17\nchords |{string.Concat(Enumerable.Repeat(" C |", 16))}\n";
+        var text = $"{Head}section A ; first\nanchors 1 = 0:00.9   3 = 0:05.1   4 = 0:07 ~heard 80% ; by ear\nanchors 9 = 0:17\nchords "
+            + $"|{string.Concat(Enumerable.Repeat(" C |", 16))}\n";
         var document = SongText.Parse(text, "made-up.hark");
         var tied = TappedBars.Of(document.Song!, [Tap(5, 3), Tap(7.2, 4), Tap(9.2, 5)]).Onto(document);
-        Assert.Equal(text.Replace("3 = 0:05.1   4 = 0:07 ~heard 80% ;", "3 = 0:05.000   4 = 0:07.200   5 = 0:09.200 ~heard 80%  ~bar 3 decided  ~bar 4 decided  ~bar 5 decided ;"), tied.Text);
+        Assert.Equal(text.Replace("3 = 0:05.1   4 = 0:07 ~heard 80% ;",
+            "3 = 0:05.000   4 = 0:07.200   5 = 0:09.200 ~heard 80%  ~bar 3 decided  ~bar 4 decided  ~bar 5 decided ;"), tied.Text);
     }
 
     [Fact]
     public void WholeSectionsTiedAnewArePlainlyDecided()
     {
-        var text = $"{Head}section A\nanchors 1 = 0:01   2 = 0:03.1   5 = 0:09 ~heard 80%  ~bar 5 heard 20%\nanchors 16 = 0:31 ; the last\nchords |{string.Concat(Enumerable.Repeat(" C |", 16))}\n";
+        var text = $"{Head}section A\nanchors 1 = 0:01   2 = 0:03.1   5 = 0:09 ~heard 80%  ~bar 5 heard 20%\nanchors 16 = 0:31 ; the last\nchords "
+            + $"|{string.Concat(Enumerable.Repeat(" C |", 16))}\n";
         var document = SongText.Parse(text, "made-up.hark");
         var tied = TappedBars.Of(document.Song!, Enumerable.Range(1, 17).Select(bar => Tap(2.0 * (bar - 1), bar))).Onto(document);
-        Assert.Equal(text.Replace("1 = 0:01   2 = 0:03.1   5 = 0:09 ~heard 80%  ~bar 5 heard 20%", "1 = 0:00.000").Replace("anchors 16 = 0:31 ;", "anchors 17 = 0:32.000 ;"), tied.Text);
+        Assert.Equal(text.Replace("1 = 0:01   2 = 0:03.1   5 = 0:09 ~heard 80%  ~bar 5 heard 20%", "1 = 0:00.000")
+            .Replace("anchors 16 = 0:31 ;", "anchors 17 = 0:32.000 ;"), tied.Text);
     }
 
     [Theory]

@@ -19,7 +19,8 @@ public class LaterAndEarlierTests
         strum throughout | d . du . |
         """;
 
-    private static readonly string[][] ChordBars = [["D", ".", ".", "."], ["G", ".", "A", "."], [".", ".", ".", "."], ["_", ".", "Em", "."], ["D", ".", "_", "."], ["A7,G", ".", ".", "D"]];
+    private static readonly string[][] ChordBars = [["D", ".", ".", "."], ["G", ".", "A", "."], [".", ".", ".", "."], ["_", ".", "Em", "."],
+        ["D", ".", "_", "."], ["A7,G", ".", ".", "D"]];
 
     private static readonly string[] StrumBars = ["d . du .", "d du . du", ". . . .", "d . _ .", "_ . d u"];
 
@@ -35,17 +36,20 @@ public class LaterAndEarlierTests
         from anchor in Gen.Bool
         select $"{(heard ? "~heard 60%" : "")}\n{(anchor ? "anchors 1 = TIME\n" : "")}{(count > 2 ? "key A major from 2\n" : "")}"
             + Line("chords", chords.Select(c => string.Join(' ', ChordBars[c]))) + (heard ? " ~heard 70%\n" : "\n")
-            + ((parts & 3) == 1 ? Line("strum", strums.Select(s => StrumBars[s])) + "\n" : (parts & 3) == 2 ? $"strum throughout | {StrumBars[strums[0] % 2]} |\n" : "")
+            + ((parts & 3) == 1 ? Line("strum", strums.Select(s => StrumBars[s])) + "\n" : (parts & 3) == 2
+                ? $"strum throughout | {StrumBars[strums[0] % 2]} |\n" : "")
             + ((parts & 4) == 4 ? Line("sung", sung.Select(s => SungBars[s])) + "\n" : "");
 
     private static readonly Gen<string> Songs =
         from sections in Sections.Array[1, 4]
         from like in Gen.Bool
-        select "title T\ntempo 100\n" + string.Concat(sections.Select((s, i) => $"section S{i} {s.Replace("TIME", $"{i + 1}:10", StringComparison.Ordinal)}")) + (like ? "section Last like S0\n" : "");
+        select "title T\ntempo 100\n" + string.Concat(sections.Select((s, i) => $"section S{i} {s.Replace("TIME", $"{i + 1}:10", StringComparison.Ordinal)}"))
+            + (like ? "section Last like S0\n" : "");
 
     private static string Line(string part, IEnumerable<string> bars) => $"{part} | {string.Join(" | ", bars)} |";
 
-    private static SongDocument Moved(SongDocument document, int later) => SongText.Parse(SongRebarring.Of(document, new(TempoLevel.Same, null, Beats.Whole(later))).Text, "t");
+    private static SongDocument Moved(SongDocument document, int later) =>
+        SongText.Parse(SongRebarring.Of(document, new(TempoLevel.Same, null, Beats.Whole(later))).Text, "t");
 
     [Fact]
     public void ThereAndBackIsTheSameSongAlsoWhenItWasEditedBetween() => Gen.Select(Songs, Gen.Int[1, 3]).Sample((text, beats) =>

@@ -54,10 +54,12 @@ public class RebarPropertyTests
         if (before.Song is null || TryRebar(before, change) is not { } made)
             return;
         var after = SongText.Parse(made.Text, "after");
-        Assert.True(after.Song is not null, $"{change}\n{string.Join('\n', after.Diagnostics.Where(d => d.Severity == Severity.Error))}\n{text}\n-----\n{made.Text}");
+        Assert.True(after.Song is not null,
+            $"{change}\n{string.Join('\n', after.Diagnostics.Where(d => d.Severity == Severity.Error))}\n{text}\n-----\n{made.Text}");
         AssertSame(Starts(before.Song), Starts(after.Song), change, text, made.Text);
         AssertSame(Chords(before.Song), Chords(after.Song), change, text, made.Text);
-        Assert.Equal(before.Song.Sections.SelectMany(s => s.Anchors).Select(a => a.At).Distinct(), [.. after.Song.Sections.SelectMany(s => s.Anchors).Where(a => a.Standing.Kind != StandingKind.Assumed).Select(a => a.At).Distinct()]);
+        Assert.Equal(before.Song.Sections.SelectMany(s => s.Anchors).Select(a => a.At).Distinct(),
+            [.. after.Song.Sections.SelectMany(s => s.Anchors).Where(a => a.Standing.Kind != StandingKind.Assumed).Select(a => a.At).Distinct()]);
     }, iter: 300);
 
     [Fact]
@@ -87,7 +89,8 @@ public class RebarPropertyTests
     private static void AssertSame(List<(string What, double At)> before, List<(string What, double At)> after, BarChange change, string text, string made)
     {
         var same = before.Count == after.Count && before.Zip(after).All(p => p.First.What == p.Second.What && Math.Abs(p.First.At - p.Second.At) < 1e-6);
-        Assert.True(same, $"{change}\n{string.Join('\n', before.Except(after).Take(5))}\n  became\n{string.Join('\n', after.Except(before).Take(5))}\n{text}\n-----\n{made}");
+        Assert.True(same, $"{change}\n{string.Join('\n', before.Except(after).Take(5))}\n  "
+            + $"became\n{string.Join('\n', after.Except(before).Take(5))}\n{text}\n-----\n{made}");
     }
 
     private static List<string> Comments(string text) =>
@@ -96,7 +99,8 @@ public class RebarPropertyTests
     private static List<(string, double)> Starts(Song song)
     {
         var clock = new SongClock(song);
-        return [.. song.Bars.SelectMany(b => Of(b, "sung", b.Sung).Concat(Of(b, "strum", b.Strums)).Concat(Of(b, "harp", b.Harp)).Concat(Of(b, "pick", b.Picked)))
+        return [.. song.Bars.SelectMany(b => Of(b, "sung", b.Sung).Concat(Of(b, "strum", b.Strums)).Concat(Of(b, "harp", b.Harp))
+            .Concat(Of(b, "pick", b.Picked)))
             .OrderBy(s => Math.Round(s.Item2, 5)).ThenBy(s => s.Item1, StringComparer.Ordinal)];
 
         IEnumerable<(string, double)> Of<T>(Bar bar, string part, IEnumerable<Claim<T>> claims) =>

@@ -80,13 +80,15 @@ public class RebarTests
     public void BarsABeatLaterBeginWithAPickUp()
     {
         var song = "title T\ntempo 60\nsection A\nanchors 1 = 0:10\nchords | C F . . | . G . . |\n";
-        Assert.Equal("title T\ntempo 60\nsection A\nanchors    1 beat 4 = 0:10.000\nchords     | . . . C | F . . . | G . . _ |\n", Lines(song, TempoLevel.Same, later: 1));
+        Assert.Equal("title T\ntempo 60\nsection A\nanchors    1 beat 4 = 0:10.000\nchords     | . . . C | F . . . | G . . _ |\n",
+            Lines(song, TempoLevel.Same, later: 1));
     }
 
     [Fact]
     public void ThreeFourHeardForFourFourIsCountedInFours() => Assert.Equal(
         "title T\nmeter 4/4\nsection A\nchords     | C . . F | . . G . | . _ . . |\n".Replace("| . _ . . |", "| . _ . . |"),
-        Lines("title T\nmeter 3/4\nsection A ~heard 40%\nchords | C . . | F . . | G . . |\n", TempoLevel.Same, "4/4").Replace("section A ~heard 40%", "section A"));
+        Lines("title T\nmeter 3/4\nsection A ~heard 40%\nchords | C . . | F . . | G . . |\n", TempoLevel.Same, "4/4")
+            .Replace("section A ~heard 40%", "section A"));
 
     [Theory]
     [InlineData("title T\ntempo 30\nsection A\nchords | C |\n", 0, "tempo 30 becomes 15")]
@@ -124,17 +126,20 @@ public class RebarTests
     [Fact]
     public void PatternsComeAlong()
     {
-        var text = "title T\ntempo 180\nshape C x32010\nshape G 320003\npattern Roll\n  G3 | . * |\n  bass | * . |\nsection A\nchords | C . . . | G . . . |\nstrum throughout | d u |\npick Roll\n";
+        var text = "title T\ntempo 180\nshape C x32010\nshape G 320003\npattern Roll\n  G3 | . * |\n  bass | * . |\nsection A\nchords | C . . . | G . . . "
+            + "|\nstrum throughout | d u |\npick Roll\n";
         var song = SongText.Parse(Lines(text, Half), "t").Song!;
         var bar = song.Bars.Single();
         Assert.Equal(["0 Down", "1 Up", "2 Down", "3 Up"], bar.Strums.Select(s => $"{s.Start} {s.Value}"));
-        Assert.Equal(["0 string 1 fret 3", "1 string 3 fret 0", "2 string 0 fret 3", "3 string 3 fret 0"], bar.Picked.Select(p => $"{p.Start} string {p.Value.StringIndex} fret {p.Value.Fret}"));
+        Assert.Equal(["0 string 1 fret 3", "1 string 3 fret 0", "2 string 0 fret 3", "3 string 3 fret 0"],
+            bar.Picked.Select(p => $"{p.Start} string {p.Value.StringIndex} fret {p.Value.Fret}"));
     }
 
     [Fact]
     public void TyingAStretchAnewTakesAnchorsAtItsBeatsAway()
     {
         var song = SongText.Parse("title T\ntempo 60\nsection A\nanchors 1 = 0:10   1 beat 3 = 0:13   2 = 0:14\nchords | C | C |\n", "t");
-        Assert.Equal([(1, 11.0), (2, 15.0)], song.WithAnchors(1, 2, [(1, Seconds.FromSeconds(11)), (2, Seconds.FromSeconds(15))]).Song!.Sections[0].Anchors.Select(a => (a.Bar, a.At.Value)));
+        Assert.Equal([(1, 11.0), (2, 15.0)],
+            song.WithAnchors(1, 2, [(1, Seconds.FromSeconds(11)), (2, Seconds.FromSeconds(15))]).Song!.Sections[0].Anchors.Select(a => (a.Bar, a.At.Value)));
     }
 }

@@ -51,7 +51,8 @@ public class RenewalTests
         Assert.Contains("bar 2: A7, not A", Renewal.Changes);
     }
 
-    private const string Decided = "title Low Lamp\ntuning open D   ; as Wren says\ncapo none\ntempo 90\nshape C x3213x\nshape D 000000 ~heard 40%\nsection A\nchords | C . D . |\n";
+    private const string Decided =
+        "title Low Lamp\ntuning open D   ; as Wren says\ncapo none\ntempo 90\nshape C x3213x\nshape D 000000 ~heard 40%\nsection A\nchords | C . D . |\n";
 
     private static string Told(string tuning, int capo) =>
         $"title Low Lamp\ntuning {tuning}\ncapo {capo}\nshape D 000000 ~heard 80%\nsection A 1 ~heard 80%\nchords | C . D . | ~heard 80%\n";
@@ -88,13 +89,15 @@ public class RenewalTests
         Assert.Contains("leave --tuning out", told.Message);
     }
 
-    private static Renewed Of(string mine, string heard, params ImmutableArray<SongFact> told) => SongRenewal.Of(SongText.Parse(mine, "t"), SongText.Parse(heard, "t").Song!, told);
+    private static Renewed Of(string mine, string heard, params ImmutableArray<SongFact> told) =>
+        SongRenewal.Of(SongText.Parse(mine, "t"), SongText.Parse(heard, "t").Song!, told);
 
     [Fact]
     public void BarsThatNobodyTouchedAreReplacedWhole()
     {
         var untouched = Heard.Replace("Dm", "F").Replace("A 1", "B 1").Replace("tuning", "meter 4/4 ~heard 90%\ntuning");
-        var renewed = SongRenewal.Of(SongText.Parse(untouched, "t"), SongText.Parse(Heard.Replace("tuning", "meter 4/4 ~heard 90%\ntuning"), "t").Song!).Document.Song!;
+        var renewed = SongRenewal.Of(SongText.Parse(untouched, "t"),
+            SongText.Parse(Heard.Replace("tuning", "meter 4/4 ~heard 90%\ntuning"), "t").Song!).Document.Song!;
         Assert.Equal("A 1", renewed.Sections.Single().Name);
         Assert.Equal("Dm", renewed.Bars.First().Chords[0].Value.Name);
     }

@@ -5,7 +5,8 @@ namespace Harkbook.Music.Analysis.Harmony.Numerals;
 /// <summary>Which degree a note is in a key by what it does there, whatever it was called.</summary>
 internal static class FunctionalDegree
 {
-    /// <summary>The degree of a chord's root: a diminished chord outside the scale stands on a raised degree, which it leads up from; any other on the usual one.</summary>
+    /// <summary>The degree of a chord's root: a diminished chord outside the scale stands on a raised degree, which it leads up from; any other on the usual
+    /// one.</summary>
     public static Interval Of(Chord chord, Key key)
     {
         var semitones = Above(chord.Root, key);

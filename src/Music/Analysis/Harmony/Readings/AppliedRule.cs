@@ -25,7 +25,8 @@ internal static class AppliedRule
     /// <summary>The two chord of a five chord that is itself applied: Gm7 before C7 in C.</summary>
     public static Reading? TwoOf(ChordSetting setting)
     {
-        if (setting.After is not { } five || !ChordTraits.IsDominantSeventh(five.Quality) || !setting.HasMinorThird || ChordTraits.IsDiminishedSeventh(setting.Chord.Quality))
+        if (setting.After is not { } five || !ChordTraits.IsDominantSeventh(five.Quality) || !setting.HasMinorThird
+            || ChordTraits.IsDiminishedSeventh(setting.Chord.Quality))
             return null;
         var root = setting.RootAfter!.Value;
         var home = (root + 5) % 12;
@@ -37,7 +38,8 @@ internal static class AppliedRule
     /// <summary>A dominant seventh on the flat second degree that falls to home.</summary>
     public static Reading? TritoneSubstitute(ChordSetting setting) =>
         setting is { Root: 1, IsDominantSeventh: true, RootAfter: 0 }
-            ? KeyRule.Plain(setting, OriginKind.TritoneSubstitute, "it stands for the five chord, with which it shares the third and the seventh, and falls a half step to home")
+            ? KeyRule.Plain(setting, OriginKind.TritoneSubstitute,
+                "it stands for the five chord, with which it shares the third and the seventh, and falls a half step to home")
             : null;
 
     public static Reading Applied(ChordSetting setting, RomanNumeral target, string reason) =>

@@ -27,5 +27,6 @@ internal static class ChordReader
     }
 
     private static Reading Other(ChordSetting setting) =>
-        new(RomanNumeral.Of(setting.Chord, setting.Key), new(OriginKind.Chromatic), [$"{KeyRule.Foreign(setting)} and no other mode on {setting.Key.Tonic} holds them all"]);
+        new(RomanNumeral.Of(setting.Chord, setting.Key), new(OriginKind.Chromatic),
+            [$"{KeyRule.Foreign(setting)} and no other mode on {setting.Key.Tonic} holds them all"]);
 }

@@ -18,8 +18,10 @@ internal static class DiminishedRule
         if (Leads(setting) && Target(setting, setting.RootAfter!.Value) is { } next)
             return Leading(setting, next, $"it leads up a half step to {setting.After!.Root}, which follows");
         if (setting.RootAfter is { } root && setting.Notes.Has(root))
-            return KeyRule.Plain(setting, OriginKind.PassingDiminished, $"it shares {setting.After!.Root} with the chord that follows", KeyRule.Foreign(setting));
-        return setting.Notes.Semitones.OrderBy(s => s == setting.Root ? 0 : 1).Select(s => Target(setting, (s + 1) % 12)).FirstOrDefault(t => t is not null) is { } target
+            return KeyRule.Plain(setting, OriginKind.PassingDiminished, $"it shares {setting.After!.Root} with the chord that follows",
+                KeyRule.Foreign(setting));
+        return setting.Notes.Semitones.OrderBy(s => s == setting.Root ? 0 : 1).Select(s => Target(setting, (s + 1) % 12))
+            .FirstOrDefault(t => t is not null) is { } target
             ? Leading(setting, target, $"it leads up a half step to {AppliedRule.Goal(setting, target)}, which does not follow")
             : null;
     }
@@ -45,7 +47,8 @@ internal static class DiminishedRule
         var isMinor = setting.Key.Mode.IsMinor;
         return new(RomanNumeral.Of(chord, setting.Key),
             isMinor ? new(OriginKind.LeadingNote) : new(OriginKind.Borrowed) { From = [Mode.Minor] },
-            [isMinor ? "it stands on the raised seventh degree and leads home" : $"its {setting.Key.Note(6, -1)} comes from {new Key(setting.Key.Tonic, Mode.Minor)}; it stands on the seventh degree and leads home"]);
+            [isMinor ? "it stands on the raised seventh degree and leads home"
+                : $"its {setting.Key.Note(6, -1)} comes from {new Key(setting.Key.Tonic, Mode.Minor)}; it stands on the seventh degree and leads home"]);
     }
 
     private static Reading Leading(ChordSetting setting, RomanNumeral target, string reason) =>

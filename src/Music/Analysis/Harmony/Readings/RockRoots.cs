@@ -16,7 +16,8 @@ public static class RockRoots
 
     /// <summary>The share of chords with a root so many semitones (0–11) above home, 0 to 1.</summary>
     public static double ShareAt(int semitones) =>
-        Shares.TryGetValue(semitones, out var share) ? share : throw new ArgumentOutOfRangeException(nameof(semitones), semitones, "A root lies 0 to 11 semitones above home.");
+        Shares.TryGetValue(semitones, out var share) ? share : throw new ArgumentOutOfRangeException(nameof(semitones), semitones,
+            "A root lies 0 to 11 semitones above home.");
 
     /// <summary>How usual the root of a numeral is: from 5% of chords on usual, from 1% uncommon, else rare. The limits are ours.</summary>
     public static Usualness Of(RomanNumeral numeral)

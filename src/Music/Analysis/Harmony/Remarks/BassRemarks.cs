@@ -19,7 +19,8 @@ internal static class BassRemarks
         var degrees = chords.Select(c => NumeralSpeech.Chord(c.Reading.Numeral!)).Distinct().ToList();
         var note = FunctionalDegree.Above(bass, key) == 0 ? "the home note" : "the fifth of the key";
         var verb = chords.Count == 1 ? "is" : "are";
-        return new(RemarkKind.PedalBass, $"{names} {verb} {NumberWords.List(degrees)} over {note}, {ChordSpeech.Of(bass)}, which stays in the bass while the chord changes.",
+        return new(RemarkKind.PedalBass,
+            $"{names} {verb} {NumberWords.List(degrees)} over {note}, {ChordSpeech.Of(bass)}, which stays in the bass while the chord changes.",
             [.. chords.Select(HarmonyRemarks.Numeral), new("bass", $"{bass}, as in the chords around it", "basses of neighbouring chords compared")])
         {
             Places = [.. uses.Select(c => c.Place)],
@@ -28,11 +29,13 @@ internal static class BassRemarks
 
     /// <summary>A root of plain major or minor; what a mode brings is told with the mode.</summary>
     private static bool IsPlain(ChordInContext reading) =>
-        (reading.Key.Mode.IsMinor ? Mode.Minor : Mode.Major).Intervals.Append(Interval.FromDegree(7, 0)).Any(i => i.Semitones == reading.Numeral!.SemitonesAboveHome);
+        (reading.Key.Mode.IsMinor ? Mode.Minor : Mode.Major).Intervals.Append(Interval.FromDegree(7, 0))
+            .Any(i => i.Semitones == reading.Numeral!.SemitonesAboveHome);
 
     private static IEnumerable<Remark> Roots(HarmonicAnalysis analysis)
     {
-        var rare = analysis.Sounding.Where(c => c.Reading.Origin.Kind is OriginKind.Native or OriginKind.LeadingNote && IsPlain(c.Reading) && RockRoots.Of(c.Reading.Numeral!).Frequency == Frequency.Rare);
+        var rare = analysis.Sounding.Where(c => c.Reading.Origin.Kind is OriginKind.Native or OriginKind.LeadingNote && IsPlain(c.Reading)
+            && RockRoots.Of(c.Reading.Numeral!).Frequency == Frequency.Rare);
         foreach (var group in rare.GroupBy(c => (c.Reading.Key, c.Reading.Chord.Root, c.Reading.Chord.Quality)))
         {
             var use = group.First();

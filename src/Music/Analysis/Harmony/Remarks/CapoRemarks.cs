@@ -16,7 +16,11 @@ internal static class CapoRemarks
         var hand = names.Hand(sounding);
         var chords = used.Select(c => $"{c.Transposed(-names.Raise)} sounds {c}");
         yield return new(RemarkKind.NamesUnderCapo,
-            $"The capo is on fret {capo}: play {Home(hand)}, and it sounds {Home(sounding)}. The hand plays in {NumeralSpeech.Of(hand)} and the song sounds in {NumeralSpeech.Of(sounding)}; {(names.HandFirst ? "what follows has the hand's names, as the song's file does, but for harmonica and tuning" : "all that follows is named by what sounds")}.",
+            $"The capo is on fret {capo}: play {Home(hand)}, and it sounds {Home(sounding)}. The hand plays in {NumeralSpeech.Of(hand)} and the song sounds in "
+                + $"{NumeralSpeech.Of(sounding)}; "
+                + (names.HandFirst
+                    ? "what follows has the hand's names, as the song's file does, but for harmonica and tuning."
+                    : "all that follows is named by what sounds."),
             [new("names", string.Join(", ", chords), $"each name of the hand lies {capo} {(capo == 1 ? "semitone" : "semitones")} below the one that sounds")]);
     }
 

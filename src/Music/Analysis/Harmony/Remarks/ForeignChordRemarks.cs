@@ -66,7 +66,8 @@ internal static class ForeignChordRemarks
 
     /// <summary>A triad's quality; a four-note chord has that of its triad.</summary>
     private static string? Word(ChordQuality quality) =>
-        ChordTraits.IsDiminished(quality) ? "diminished" : ChordTraits.IsAugmented(quality) ? "augmented" : ChordTraits.HasMinorThird(quality) ? "minor" : ChordTraits.HasMajorThird(quality) ? "major" : null;
+        ChordTraits.IsDiminished(quality) ? "diminished" : ChordTraits.IsAugmented(quality) ? "augmented" : ChordTraits.HasMinorThird(quality) ? "minor"
+            : ChordTraits.HasMajorThird(quality) ? "major" : null;
 
     private static bool HasRoot(ChordInContext reading) => reading.Key.Mode.Intervals.Any(i => i.Semitones == reading.Numeral!.SemitonesAboveHome);
 
@@ -75,7 +76,8 @@ internal static class ForeignChordRemarks
         var reading = uses[0].Reading;
         var (numeral, target) = (reading.Numeral!, reading.Numeral!.Target!);
         var (spoken, goal) = (ChordSpeech.Of(Plain(reading)), ChordSpeech.Of(target.In(reading.Key)));
-        var place = numeral.Root.Degree.Degree switch { 2 => $"is the two chord of {goal}", 7 => $"leads up a half step to {goal}", _ => $"is the five chord of {goal}" };
+        var place = numeral.Root.Degree.Degree switch { 2 => $"is the two chord of {goal}", 7 => $"leads up a half step to {goal}",
+            _ => $"is the five chord of {goal}" };
         var follows = numeral.Root.Degree.Degree == 2 ? ", whose five chord follows"
             : Arrivals(uses) switch
             {
@@ -86,18 +88,22 @@ internal static class ForeignChordRemarks
         return $"{spoken} {place}, {NumeralSpeech.Chord(target)}, as if that were home{follows}.";
     }
 
-    private static int Arrivals(ImmutableArray<PlacedChord> uses) => uses.Count(u => !u.Reading.Reasons[0].EndsWith("does not follow", StringComparison.Ordinal));
+    private static int Arrivals(ImmutableArray<PlacedChord> uses) =>
+        uses.Count(u => !u.Reading.Reasons[0].EndsWith("does not follow", StringComparison.Ordinal));
 
     private static string Chromatic(ChordInContext reading)
     {
         var (spoken, chord) = (ChordSpeech.Of(Plain(reading)), NumeralSpeech.Chord(reading.Numeral!));
         return reading.Origin.Kind switch
         {
-            OriginKind.AugmentedSixth => $"{spoken} opens out to the five chord: textbooks call it an augmented sixth{(reading.Numeral!.Sixth is { } sixth ? $", the {sixth} one" : "")}.",
+            OriginKind.AugmentedSixth => $"{spoken} opens out to the five chord: textbooks call it an augmented "
+                + $"sixth{(reading.Numeral!.Sixth is { } sixth ? $", the {sixth} one" : "")}.",
             OriginKind.TritoneSubstitute => $"{spoken} stands for the five chord and falls a half step home.",
             OriginKind.PassingDiminished => $"{spoken} is a passing chord: it shares a note with the root of the chord that follows.",
-            OriginKind.ChromaticMediant => $"{NumberWords.Sentence(chord)}, {spoken}, lies a third from home and is not the key's own; textbooks call it a chromatic mediant.",
-            OriginKind.Coloured or OriginKind.Chromatic when Turn(reading) is { } turns => $"{NumberWords.Sentence(chord)} turns {turns}: {spoken}. {NumberWords.Sentence(Foreign(reading))}.",
+            OriginKind.ChromaticMediant =>
+                $"{NumberWords.Sentence(chord)}, {spoken}, lies a third from home and is not the key's own; textbooks call it a chromatic mediant.",
+            OriginKind.Coloured or OriginKind.Chromatic when Turn(reading) is { } turns =>
+                $"{NumberWords.Sentence(chord)} turns {turns}: {spoken}. {NumberWords.Sentence(Foreign(reading))}.",
             OriginKind.Coloured => $"{spoken} is {chord} with a note of colour: {Foreign(reading)}.",
             OriginKind.LeadingNote => $"{spoken} leads home by a raised seventh degree: {Foreign(reading)}.",
             _ => $"{spoken}, on {Degree(reading)}, belongs to no mode on {ChordSpeech.Of(reading.Key.Tonic)}: {Foreign(reading)}.",

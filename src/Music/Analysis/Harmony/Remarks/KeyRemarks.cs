@@ -46,7 +46,8 @@ internal static class KeyRemarks
         var plain = key.Mode.IsMinor ? Mode.Minor : Mode.Major;
         var own = key.Mode.Intervals.Except(plain.Intervals).ToList();
         return own.Count == 0 ? ""
-            : $" Its {NumberWords.List([.. own.Select(ChordSpeech.Degree)])}, {NumberWords.List([.. own.Select(i => ChordSpeech.Of(key.Tonic + i))])}, {(own.Count == 1 ? "sets" : "set")} it apart from {NumeralSpeech.Of(key with { Mode = plain })}.";
+            : $" Its {NumberWords.List([.. own.Select(ChordSpeech.Degree)])}, {NumberWords.List([.. own.Select(i => ChordSpeech.Of(key.Tonic + i))])}, "
+                + $"{(own.Count == 1 ? "sets" : "set")} it apart from {NumeralSpeech.Of(key with { Mode = plain })}.";
     }
 
     private static IEnumerable<(Key Key, Bar Bar)> Bars(Song song) =>
@@ -57,10 +58,15 @@ internal static class KeyRemarks
         var stretches = PlaceWords.Runs(bars.Select(b => b.Number)).Select(r => PlaceWords.Bars(r.First, r.Last)).ToList();
         var pivots = analysis.Chords.Where(c => c.Pivot is not null && (c.Reading.Key == key || bars.Any(b => b.Number == c.Place.Bar + 1)))
             .Where(c => c.Reading.Key == song.Key.Value).DistinctBy(c => c.Reading.Chord).ToList();
-        var joins = pivots.Count == 0 ? "" : $" {NumberWords.List([.. pivots.Select(p => ChordSpeech.Of(p.Reading.Chord))])} {(pivots.Count == 1 ? "belongs" : "belong")} to both keys and {(pivots.Count == 1 ? "joins" : "join")} them.";
+        var joins = pivots.Count == 0 ? ""
+            : $" {NumberWords.List([.. pivots.Select(p => ChordSpeech.Of(p.Reading.Chord))])} {(pivots.Count == 1 ? "belongs" : "belong")} to both keys and "
+            + $"{(pivots.Count == 1 ? "joins" : "join")} them.";
         return new(RemarkKind.KeyChange,
-            $"{NumberWords.Sentence(NumberWords.List(stretches))} {(bars.Length == 1 ? "is" : "are")} in {NumeralSpeech.Of(key)}{Relation(song.Key.Value, key)}.{joins}",
-            [new("key", key.ToString(), "as the song says"), .. pivots.Select(p => new RemarkFact("pivot", $"{p.Reading.Chord}: {p.Reading.Numeral} in {p.Reading.Key}, {p.Pivot} in {key}", HarmonyRemarks.Method))])
+            $"{NumberWords.Sentence(NumberWords.List(stretches))} {(bars.Length == 1 ? "is" : "are")} in "
+                + $"{NumeralSpeech.Of(key)}{Relation(song.Key.Value, key)}.{joins}",
+            [new("key", key.ToString(), "as the song says"),
+                .. pivots.Select(p => new RemarkFact("pivot", $"{p.Reading.Chord}: {p.Reading.Numeral} in {p.Reading.Key}, {p.Pivot} in {key}",
+                HarmonyRemarks.Method))])
         {
             Places = [.. bars.Select(SongPlace.Of)],
         };

@@ -21,11 +21,13 @@ internal static class ModeRemarks
     private static IEnumerable<Remark> Native(Key key, List<PlacedChord> chords)
     {
         var plain = key with { Mode = Plain(key.Mode) };
-        foreach (var group in chords.Where(c => c.Reading.Origin.Kind == OriginKind.Native && !Fits(c, plain.Mode)).GroupBy(c => (c.Reading.Chord.Root, c.Reading.Chord.Quality)))
+        foreach (var group in chords.Where(c => c.Reading.Origin.Kind == OriginKind.Native && !Fits(c, plain.Mode))
+            .GroupBy(c => (c.Reading.Chord.Root, c.Reading.Chord.Quality)))
         {
             var use = group.First();
             yield return new(RemarkKind.ModalSong,
-                $"{NumberWords.Sentence(NumeralSpeech.Chord(use.Reading.Numeral!))}, {Spoken(use)}, is native to {NumeralSpeech.Of(key)}; in {NumeralSpeech.Of(plain)} it would be borrowed.",
+                $"{NumberWords.Sentence(NumeralSpeech.Chord(use.Reading.Numeral!))}, {Spoken(use)}, is native to {NumeralSpeech.Of(key)}; in "
+                    + $"{NumeralSpeech.Of(plain)} it would be borrowed.",
                 [HarmonyRemarks.Numeral(use)])
             {
                 Places = [.. group.Select(c => c.Place)],
@@ -44,7 +46,8 @@ internal static class ModeRemarks
         var names = foreign.Select(Spoken).Distinct().ToList();
         yield return new(RemarkKind.ModalSong,
             $"Every chord fits {NumeralSpeech.Of(key with { Mode = fitting[0] })}, where {NumberWords.List(names)} {(names.Count == 1 ? "is" : "are")} native.",
-            [new("chords in the mode", $"{chords.Count} of {chords.Count} chord uses", "each chord's notes compared with the mode's scale")]) { Places = [.. foreign.Select(c => c.Place)] };
+            [new("chords in the mode", $"{chords.Count} of {chords.Count} chord uses", "each chord's notes compared with the mode's scale")]) { Places =
+                [.. foreign.Select(c => c.Place)] };
     }
 
     private static bool Fits(PlacedChord chord, Mode mode) => Tones.Of(chord.Reading.Chord, chord.Reading.Key.Tonic).IsIn(Tones.Of(mode));

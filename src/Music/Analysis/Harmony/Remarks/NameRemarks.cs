@@ -19,7 +19,8 @@ internal static class NameRemarks
     public static IEnumerable<Remark> Of(Song song, HarmonicAnalysis analysis)
     {
         var uses = song.Bars.SelectMany(b => b.Chords).Select(c => c.Value).ToList();
-        return uses.Select((u, i) => Find(song, u, analysis.Chords[i], SongWalk.Neighbour(uses, i, -1, c => c.Chord)?.Chord, SongWalk.Neighbour(uses, i, 1, c => c.Chord)?.Chord))
+        return uses.Select((u, i) => Find(song, u, analysis.Chords[i], SongWalk.Neighbour(uses, i, -1, c => c.Chord)?.Chord,
+            SongWalk.Neighbour(uses, i, 1, c => c.Chord)?.Chord))
             .OfType<Rivals>()
             .GroupBy(r => (r.Use.Reading.Chord, r.Other.Name.Chord))
             .Select(g => Remark([.. g]));

@@ -7,7 +7,8 @@ namespace Harkbook.Music.Analysis.Harmony.Remarks;
 internal static class SpellingRemarks
 {
     public static IEnumerable<Remark> Of(HarmonicAnalysis analysis) =>
-        analysis.Sounding.Where(c => ByFunction(c.Reading) is not null).GroupBy(c => (c.Reading.Key, c.Reading.Chord.Root, c.Reading.Numeral)).Select(g => Remark([.. g]));
+        analysis.Sounding.Where(c => ByFunction(c.Reading) is not null).GroupBy(c => (c.Reading.Key, c.Reading.Chord.Root, c.Reading.Numeral))
+            .Select(g => Remark([.. g]));
 
     /// <summary>The root's name by function; null where it has that name, or where the name would need a double sign.</summary>
     private static PitchName? ByFunction(ChordInContext reading)
@@ -20,7 +21,9 @@ internal static class SpellingRemarks
     {
         var reading = uses[0].Reading;
         var (written, meant) = (ChordSpeech.Of(reading.Chord.Root), ChordSpeech.Of(ByFunction(reading)!.Value));
-        return new(RemarkKind.OtherSpelling, $"The root written {written} is {meant} in {NumeralSpeech.Of(reading.Key)}: {NumeralSpeech.Chord(reading.Numeral!)}.", [HarmonyRemarks.Numeral(uses[0])])
+        return new(RemarkKind.OtherSpelling,
+            $"The root written {written} is {meant} in {NumeralSpeech.Of(reading.Key)}: {NumeralSpeech.Chord(reading.Numeral!)}.",
+            [HarmonyRemarks.Numeral(uses[0])])
         {
             Places = [.. uses.Select(c => c.Place)],
         };

@@ -1,15 +1,19 @@
 using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
-using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Evidence;
+using Harkbook.Listening.Reading;
+using Harkbook.Listening.Reading.Harmony;
+using Harkbook.Listening.Tests.Estimators;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
-namespace Harkbook.Listening.Tests.Estimators.Chords;
+namespace Harkbook.Listening.Tests.Reading.Harmony;
+
+using Sounding = Harkbook.Listening.Tests.Estimators.Sounding;
 
 // Shapes are the common open and barre shapes of standard tuning by MIDI number (common practice).
-public class ChordEstimatorTests
+public class ChordReadingTests
 {
     private static readonly int[] C = [48, 52, 55, 60, 64];
     private static readonly int[] G = [43, 47, 50, 55, 59, 67];
@@ -79,7 +83,7 @@ public class ChordEstimatorTests
     {
         var song = new Sounding(8).PlayEach(2, C, F, G, C);
 
-        var chords = ChordEstimator.Classical().Estimate(song.Evidence, [], [], TestContext.Current.CancellationToken);
+        var chords = HarmonyReader.ByRules().Read(song.Evidence, [], song.Length, Claims.None, TestContext.Current.CancellationToken).Chords;
 
         Assert.Equal(["C", "F", "G", "C"], Names(chords));
         Assert.Equal(8, chords[^1].End.Value, 0.02);
@@ -110,7 +114,9 @@ public class ChordEstimatorTests
 
     [Fact]
     public void HearsChordsInSound() =>
-        Assert.Equal(["C", "G", "Am", "F"], Names(ChordEstimator.Classical().Estimate(Heard((sound, ct) => new TemplateNoteEstimator().Estimate(sound, Hertz.A440, null, ct), C, G, Am, F), Sounding.Beats(0.5, 16), [], TestContext.Current.CancellationToken)));
+        Assert.Equal(["C", "G", "Am", "F"], Names(HarmonyReader.ByRules().Read(
+            Heard((sound, ct) => new TemplateNoteEstimator().Estimate(sound, Hertz.A440, null, ct), C, G, Am, F), Sounding.Beats(0.5, 16),
+                Seconds.FromSeconds(8), Claims.None, TestContext.Current.CancellationToken).Chords));
 
     [Fact]
     public void TheNetworksHearChordsInSound() =>
@@ -126,12 +132,15 @@ public class ChordEstimatorTests
     {
         var song = new Sounding(4).Play(0, 4, 48, 52, 55);
         var beats = Sounding.Beats(0.5, 8);
-        var chords = ChordEstimator.Trained().Estimate(song.Evidence, beats.Insert(4, beats[4]), [], TestContext.Current.CancellationToken);
+        var chords = HarmonyReader.Trained().Read(song.Evidence, beats.Insert(4, beats[4]), song.Length, Claims.None,
+            TestContext.Current.CancellationToken).Chords;
         Assert.All(chords, c => Assert.True(double.IsFinite(c.Chord.Confidence) && c.End > c.Start));
     }
 
     private static List<string> Trained(params int[][] round) =>
-        Names(ChordEstimator.Trained().Estimate(Heard((sound, ct) => NoteScan.NotesOf(sound, Hertz.A440, ct), round), Sounding.Beats(0.5, 16), [], TestContext.Current.CancellationToken));
+        Names(HarmonyReader.Trained().Read(
+            Heard((sound, ct) => NoteScan.NotesOf(sound, Hertz.A440, ct), round), Sounding.Beats(0.5, 16), Seconds.FromSeconds(2 * round.Length), Claims.None,
+                TestContext.Current.CancellationToken).Chords);
 
     private static NotePosteriorgram Heard(Func<ISound, CancellationToken, NoteEstimate> estimate, params int[][] round)
     {
@@ -142,8 +151,8 @@ public class ChordEstimatorTests
     }
 
     private static ImmutableArray<HeardChord> Estimate(Sounding song, ImmutableArray<HeardBeat> beats, string key) =>
-        ChordEstimator.Classical().Estimate(song.Evidence, beats,
-            [new HeardKey(default, song.Length, new(new Candidate<Key>(Key.Parse(key), 0.9)))], TestContext.Current.CancellationToken);
+        HarmonyReader.ByRules().Read(song.Evidence, beats, song.Length, new() { Keys = [new(default, song.Length, Key.Parse(key))] },
+            TestContext.Current.CancellationToken).Chords;
 
     private static List<string> Names(ImmutableArray<HeardChord> chords) => [.. chords.Select(c => c.Chord.Best.ToString())];
 }

@@ -1,13 +1,18 @@
-using Harkbook.Listening.Estimators.Keys;
+using System.Collections.Immutable;
+using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Evidence;
+using Harkbook.Listening.Reading;
+using Harkbook.Listening.Reading.Harmony;
+using Harkbook.Listening.Tests.Estimators;
+using Harkbook.Music.Theory;
 using Harkbook.Units;
 
-namespace Harkbook.Listening.Tests.Estimators.Keys;
+namespace Harkbook.Listening.Tests.Reading.Harmony;
 
-public class KeyEstimatorTests
+using Sounding = Harkbook.Listening.Tests.Estimators.Sounding;
+
+public class KeyReadingTests
 {
-    private static readonly double[] NoBass = new double[12];
-
     // Pitch-class counts from C whose best key by the profiles of Temperley (1999) and of Albrecht and Shanahan (2013)
     // agree; correlations were computed outside the program.
     [Theory]
@@ -19,13 +24,13 @@ public class KeyEstimatorTests
     [InlineData("3 0 1 0 2 1 0 3 0 1 0 1", "C major")]
     [InlineData("2 0 1 0 3 1 0 0 1 3 0 1", "A minor")]
     public void CountsGiveTheKeyOfBothProfiles(string counts, string key) =>
-        Assert.Equal(key, KeyEstimator.Weigh(Counts(counts), NoBass).Best.ToString());
+        Assert.Equal(key, KeysOf(Counts(counts)).Best.ToString());
 
     // D C G D: the profiles disagree between D and G, and a player would say D mixolydian (common practice).
     [Fact]
     public void AMixolydianRoundStaysOpen()
     {
-        var keys = KeyEstimator.Weigh(Counts("1 0 3 0 1 0 2 2 0 2 0 1"), NoBass);
+        var keys = KeysOf(Counts("1 0 3 0 1 0 2 2 0 2 0 1"));
 
         var names = keys.Candidates.Select(c => c.Value.ToString()).ToList();
         Assert.Contains("D mixolydian", names);
@@ -35,7 +40,7 @@ public class KeyEstimatorTests
 
     [Fact]
     public void ChromaticCountsGiveNoSureKey() =>
-        Assert.InRange(KeyEstimator.Weigh(Counts("1 1 1 1 1 1 1 1 1 1 1 1"), NoBass).Confidence, 0, 0.1);
+        Assert.InRange(KeysOf(Counts("1 1 1 1 1 1 1 1 1 1 1 1")).Confidence, 0, 0.1);
 
     [Theory]
     [InlineData(-3)]
@@ -46,7 +51,7 @@ public class KeyEstimatorTests
         var counts = Counts("3 0 1 0 2 1 0 3 0 1 0 1");
         var moved = Enumerable.Range(0, 12).Select(pc => counts[(pc - semitones + 24) % 12]).ToArray();
 
-        var key = KeyEstimator.Weigh(moved, NoBass).Best;
+        var key = KeysOf(moved).Best;
 
         Assert.Equal(semitones switch { -3 => "A major", 1 => "Db major", _ => "E major" }, key.ToString());
     }
@@ -58,7 +63,7 @@ public class KeyEstimatorTests
         int[][] inE = [.. inC.Select(chord => chord.Select(m => m + 4).ToArray())];
         var song = new Sounding(64).PlayEach(2, [.. Repeated(inC, 4), .. Repeated(inE, 4)]);
 
-        var keys = new KeyEstimator().Estimate(song.Evidence, Sounding.Beats(0.5, 128), [], song.Length);
+        var keys = Read(song.Evidence, Sounding.Beats(0.5, 128), song.Length);
 
         Assert.Equal(["C major", "E major"], keys.Select(k => k.Key.Best.ToString()));
         Assert.Equal(32, keys[0].End.Value, 2.1);
@@ -72,7 +77,7 @@ public class KeyEstimatorTests
         int[][] round = [[45, 52, 57, 61], [43, 50, 55, 59], [50, 57, 62, 66], [45, 52, 57, 61]];
         var song = new Sounding(32).PlayEach(2, [.. Repeated(round, 4)]);
 
-        var key = Assert.Single(new KeyEstimator().Estimate(song.Evidence, [], [], song.Length));
+        var key = Assert.Single(Read(song.Evidence, [], song.Length));
 
         Assert.Equal("A", key.Key.Best.Tonic.ToString());
     }
@@ -84,7 +89,7 @@ public class KeyEstimatorTests
         for (var i = 0; i < faint.Length; i++)
             faint[i / 61, i % 61] = 0.0005f + 0.001f * (i * 7919 % 13) / 13;
         var evidence = new NotePosteriorgram(Seconds.FromSeconds(0.01161), 36, PosteriorMatrix.Of(faint), PosteriorMatrix.Of(faint));
-        Assert.Equal(0, Assert.Single(new KeyEstimator().Estimate(evidence, [], [], Seconds.FromSeconds(4))).Key.Confidence);
+        Assert.Equal(0, Assert.Single(Read(evidence, [], Seconds.FromSeconds(4))).Key.Confidence);
     }
 
     [Fact]
@@ -92,7 +97,19 @@ public class KeyEstimatorTests
     {
         var silence = new Sounding(8);
 
-        Assert.Equal(0, Assert.Single(new KeyEstimator().Estimate(silence.Evidence, [], [], silence.Length)).Key.Confidence);
+        Assert.Equal(0, Assert.Single(Read(silence.Evidence, [], silence.Length)).Key.Confidence);
+    }
+
+    private static ImmutableArray<HeardKey> Read(NotePosteriorgram notes, ImmutableArray<HeardBeat> beats, Seconds length) =>
+        HarmonyReader.ByRules().Read(notes, beats, length, Claims.None, TestContext.Current.CancellationToken).Keys;
+
+    /// <summary>Keys for a minute in which the counts are all that sounds, and no chord shows.</summary>
+    private static Distribution<Key> KeysOf(double[] counts)
+    {
+        var (length, even) = (Seconds.FromSeconds(60), Enumerable.Repeat(1.0 / 12, 12).ToArray());
+        var weighed = new WeighedChords([new(default, length, SpanPlace.Downbeat)], [new double[ChordVocabulary.States.Length]], [0.5],
+            [new(even, counts, even)], null);
+        return Assert.Single(HarmonyReader.ByRules().Read(weighed, length, Claims.None).Keys).Key;
     }
 
     private static IEnumerable<int[]> Repeated(int[][] chords, int times) => Enumerable.Repeat(chords, times).SelectMany(c => c);
