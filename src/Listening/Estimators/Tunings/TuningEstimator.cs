@@ -30,12 +30,12 @@ public sealed class TuningEstimator(TuningOptions? options = null)
             .SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre))
             : [];
         var weighed = Weighed([.. known, .. Fits(evidence, near, ct)]);
-        var top = weighed.Max(w => w.Score);
-        var total = weighed.Sum(w => Math.Exp(w.Score - top));
-        return TuningModel.Shipped.Sureness.Of(new Distribution<HeardTuning>([.. weighed.OrderByDescending(w => w.Score).Take(options.Candidates)
+        var posteriors = Softmax.Of([.. weighed.Select(w => w.Score)]);
+        return TuningModel.Shipped.Sureness.Of(new Distribution<HeardTuning>([.. weighed.Zip(posteriors, (w, p) => (w.Guitar, w.Fit, w.Alike, Posterior: p))
+            .OrderByDescending(w => w.Posterior).Take(options.Candidates)
             .Select(w => new Candidate<HeardTuning>(
                 new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null),
-                Math.Exp(w.Score - top) / total,
+                w.Posterior,
                 new TuningReasons(evidence, w.Fit, w.Guitar.Moved, [.. w.Alike.Where(g => g != w.Guitar)]).ToString()))]));
     }
 
