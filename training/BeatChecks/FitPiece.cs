@@ -41,7 +41,7 @@ internal sealed class FitPiece
         var flux = FluxPulse.Of(piece.Sound.Bands, default);
         if (piece.Truth.Length < 8 || piece.Sound.Span is not { } span)
             return null;
-        var moments = Moments.Of(piece.Sound.Curves.Beat, flux.Onsets(), span with { Last = Math.Min(span.Last, flux.LastOnset()) }, []);
+        var moments = BeatMoments.Of(piece.Sound.Curves.Beat, flux.Onsets(), span with { Last = Math.Min(span.Last, flux.LastOnset()) }, []);
         if (moments.Length < 20)
             return null;
         var graph = new RowGraph(moments, 14, 75);

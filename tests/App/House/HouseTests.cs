@@ -81,7 +81,7 @@ public class HouseTests
         {
             "Harkbook.Listening", """
             . Evidence Hearing Reading.Lattices
-            Estimators Estimators.Beats Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys Estimators.Form
+            Estimators Estimators.Beats+Estimators.Beats.Rows Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys Estimators.Form
             Estimators.Fretting Estimators.Tunings Estimators.SecondInstrument Reading
             Interchange Evaluation Proposing
             Checking Checking.Weighing Checking.Notes Checking.Shapes Checking.Strokes Checking.Lines Checking.Checker

@@ -73,7 +73,7 @@ internal sealed class BeatReading
 
     private ScoredRows Score(SoundingSpan piece, RowClaims claims, CancellationToken cancellation)
     {
-        var moments = Moments.Of(heard.Curves.Beat, onsets, piece, claims.Frames(piece));
+        var moments = BeatMoments.Of(heard.Curves.Beat, onsets, piece, claims.Frames(piece));
         var graph = new RowGraph(moments, claims.Shortest, claims.Longest);
         var evidence = RowEvidence.Of(heard.Curves, heard.Bands, onsets, notes, graph, model, cancellation);
         return new(graph, evidence.Scores(heard.Curves, model));

@@ -6,7 +6,7 @@ namespace Harkbook.Listening.Estimators.Beats.Rows;
 /// The frames that a beat may fall on: where the beat network or the sound itself peaks, and evenly between where nothing does. So a row of beats
 /// is sought among some fifteen moments a second instead of fifty frames, and loses nothing: who plays a beat makes a peak.
 /// </summary>
-internal static class Moments
+internal static class BeatMoments
 {
     private const int Near = 2;
     private const int Gap = 4;
