@@ -66,7 +66,9 @@ internal sealed class CalibrationFit(PlantedRun run)
         if (right.Length < Fewest || wrong.Length < Fewest)
             return null;
         string[] clues = [.. right.Concat(wrong).SelectMany(f => f.Clues.Keys).Distinct().Order(StringComparer.Ordinal)];
-        var ofWrong = Rare / (1 - Rare) * right.Length / wrong.Length;
+        // Silence is claimed wherever nothing more is written than is: about as often as something is.
+        var claims = kind == ClaimKind.Silence ? Math.Max(right.Length, run.Right.Count(r => r.Finding.Kind is ClaimKind.Note or ClaimKind.Stroke)) : right.Length;
+        var ofWrong = Rare / (1 - Rare) * claims / wrong.Length;
         var rows = right.Select(f => (Row(f, clues), 1.0, 1.0)).Concat(wrong.Select(f => (Row(f, clues), 0.0, ofWrong))).ToArray();
         return new(clues, Regressed(rows, clues.Length + 2, right.Length));
     }

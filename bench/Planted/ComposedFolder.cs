@@ -11,6 +11,7 @@ namespace Harkbook.Bench.Planted;
 /// <summary>
 /// Makes a folder of right songs with their recordings, for planting errors in: composed ones, or those of a songbook, each bar tied to the time at
 /// which it was really played.
+/// A recording that is there isn't made again.
 /// </summary>
 internal static class ComposedFolder
 {
@@ -52,21 +53,16 @@ internal static class ComposedFolder
     {
         Directory.CreateDirectory(into);
         var wave = Path.Combine(into, name + ".wav");
-        DemoTruth truth;
-        if (withFont)
+        var truth = DemoRecording.TruthOf(song, performance);
+        if (!File.Exists(wave) && withFont)
         {
-            truth = DemoRecording.TruthOf(song, performance);
             var midi = Path.Combine(into, name + ".mid");
             MidiBand.Write(midi, truth, performance.Seed);
             FluidSynth.Render(midi, wave, 600);
             File.Delete(midi);
         }
-        else
-        {
-            var take = DemoRecording.Render(song, performance);
-            truth = take.Truth;
-            WaveFile.Write(wave, take.Sound);
-        }
+        else if (!File.Exists(wave))
+            WaveFile.Write(wave, DemoRecording.Render(song, performance).Sound);
         File.WriteAllText(Path.Combine(into, name + ".hark"), SongText.Write(Anchored(song, truth)));
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{wave}: {song.Bars.Count()} bars, {song.Key.Value}, {song.Meter.Value}, tuning {song.Tuning.Value}, capo {song.Capo.Value.Fret}"));
@@ -80,9 +76,16 @@ internal static class ComposedFolder
         var sections = ImmutableArray.CreateBuilder<Section>();
         foreach (var section in song.Sections)
         {
-            sections.Add(section with { Anchors = [.. section.Bars.Select((_, i) => new Anchor(i + 1, starts[first + i]))] });
+            var anchors = section.Bars.Select((_, i) => new Anchor(i + 1, starts[first + i]));
+            if (first + section.Bars.Length == starts.Length)
+                anchors = anchors.Append(Last(section, truth));
+            sections.Add(section with { Anchors = [.. anchors] });
             first += section.Bars.Length;
         }
         return song with { Sections = sections.ToImmutable() };
     }
+
+    /// <summary>The song's last beat: players slow down to it.</summary>
+    private static Anchor Last(Section section, DemoTruth truth) =>
+        new(section.Bars.Length, Seconds.FromSeconds(Math.Round(truth.Beats[^1].Time.Value, 3))) { Beat = Beats.Whole(truth.Beats[^1].PositionInBar - 1) };
 }

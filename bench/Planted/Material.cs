@@ -27,12 +27,20 @@ internal sealed record Material(string Group, string Name, Hearing Hearing)
             if (sound is null)
                 continue;
             var heard = new Material(group, Path.GetFileNameWithoutExtension(file), await HearAsync(sound, hearings));
-            found.Add(songs.Length > 0 ? heard with { Song = SongText.Parse(File.ReadAllText(file), file).Song }
+            found.Add(songs.Length > 0 ? heard with { Song = Played(SongText.Parse(File.ReadAllText(file), file).Song!, group) }
                 : heard with { Annotation = AnnotationFile.Read(file) });
             Console.Error.Write('.');
         }
         return found;
     }
+
+    /// <summary>A sound font strikes every note, so in its renderings nothing is hammered or pulled.</summary>
+    private static Song Played(Song song, string group) => !group.EndsWith("font", StringComparison.Ordinal) ? song : song with
+    {
+        Sections = [.. song.Sections.Select(s => s with { Bars = [.. s.Bars.Select(b => b with { Picked = [.. b.Picked.Select(Struck)] })] })],
+    };
+
+    private static Claim<PickedNote> Struck(Claim<PickedNote> note) => note with { Value = note.Value with { Attack = Attack.Picked } };
 
     /// <summary>
     /// Evidence kept under the recording's name, whatever build heard it, and read anew: planting changes songs, not sounds, so a change of reading or

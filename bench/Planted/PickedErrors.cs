@@ -18,7 +18,7 @@ internal sealed class PickedErrors(Song song, SongClock clock, Random chance)
     private readonly Fretboard neck = new(song.Tuning.Value, song.Capo.Value);
 
     public IEnumerable<PlantedError> All() => Each().SelectMany(p => OffFrets(p.Bar, p.Claim).Concat(OtherStrings(p.Bar, p.Claim))
-        .Concat(Elsewhere(p.Bar, p.Claim)).Append(Missing(p.Bar, p.Claim)).Append(OtherAttack(p.Bar, p.Claim)))
+        .Concat(Elsewhere(p.Bar, p.Claim)).Append(Missing(p.Bar, p.Claim)).Concat(OtherAttacks(p.Bar, p.Claim)))
         .Concat(song.Bars.Where(b => !b.Picked.IsEmpty).SelectMany(TooMany));
 
     private IEnumerable<(Bar Bar, Claim<PickedNote> Claim)> Each() =>
@@ -66,12 +66,14 @@ internal sealed class PickedErrors(Song song, SongClock clock, Random chance)
     private PlantedError Missing(Bar bar, Claim<PickedNote> claim) =>
         Put("picked note missing", [ClaimKind.Silence], bar, claim, null, SongParts.About(clock.TimeOf(bar.Number, claim.Start)), Named(claim.Value));
 
-    private PlantedError OtherAttack(Bar bar, Claim<PickedNote> claim)
+    /// <summary>Where another fret of the string sounded at most a beat before, so that both can be.</summary>
+    private IEnumerable<PlantedError> OtherAttacks(Bar bar, Claim<PickedNote> claim)
     {
         var before = bar.Picked.Where(p => p.Value.StringIndex == claim.Value.StringIndex && p.Start < claim.Start).MaxBy(p => p.Start);
-        var attack = claim.Value.Attack != Attack.Picked || before is null ? Attack.Picked : before.Value.Fret > claim.Value.Fret ? Attack.PulledOff
-            : Attack.HammeredOn;
-        return Put(attack == claim.Value.Attack ? "" : "picked for hammered or pulled, or the other way", [ClaimKind.Attack], bar, claim,
+        if (before is null || before.Value.Fret == claim.Value.Fret || (claim.Start - before.Start).Value > 1)
+            yield break;
+        var attack = claim.Value.Attack != Attack.Picked ? Attack.Picked : before.Value.Fret > claim.Value.Fret ? Attack.PulledOff : Attack.HammeredOn;
+        yield return Put("picked for hammered or pulled, or the other way", [ClaimKind.Attack], bar, claim,
             claim with { Value = claim.Value with { Attack = attack } }, SongParts.At(bar, claim.Start));
     }
 

@@ -25,9 +25,10 @@ internal sealed record PlantedError(string Kind, ClaimKind[] FoundBy, Func<Findi
     public ImmutableArray<Finding> In(CheckResult result) =>
         [.. result.Findings.Where(f => FoundBy.Contains(f.Kind) && IsAt(f)).GroupBy(f => f.Kind).Select(k => k.MinBy(f => f.Support)!)];
 
-    /// <summary>Whether the finding's first rival is the truth.</summary>
+    /// <summary>Whether the finding's first rival is the truth; a time is, where it lies within 70 ms.</summary>
     public bool IsNamedBy(Finding finding) =>
-        Truth.Any(t => finding.Suggestion == t || finding.Rival?.Reading == t
+        Truth.Any(t => TimeText.TryRead(t, out var at) && TimeText.TryRead(finding.Suggestion ?? "", out var told) && Math.Abs((at - told).Value) < 0.07)
+        || Truth.Any(t => finding.Suggestion == t || finding.Rival?.Reading == t
             || (t.Length > 1 && $" {finding.Heard} {finding.Suggestion} {finding.Rival?.Reading} "
             .Replace(',', ' ').Replace(';', ' ').Contains($" {t} ", StringComparison.Ordinal)));
 }

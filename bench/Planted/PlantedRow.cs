@@ -4,16 +4,15 @@ using Harkbook.Listening.Checking;
 namespace Harkbook.Bench.Planted;
 
 /// <summary>What became of one planted error.</summary>
-/// <param name="Finding">The finding that doubts it most; null where none is about it.</param>
-/// <param name="IsNamed">Whether that one's rival is the truth; null where the truth has no name.</param>
-internal sealed record PlantedRow(string Group, string Name, PlantedError Error, Finding? Finding, bool? IsNamed)
+/// <param name="ByKind">Of each kind by which the error may be found, the finding that doubts it most.</param>
+internal sealed record PlantedRow(string Group, string Name, PlantedError Error, ImmutableArray<Finding> ByKind)
 {
-    /// <summary>Of each kind by which the error may be found, the finding that doubts it most.</summary>
-    public ImmutableArray<Finding> ByKind { get; init; } = [];
+    /// <summary>The finding that doubts it most; null where none is about it.</summary>
+    public Finding? Finding => ByKind.MinBy(f => f.Support);
 
     /// <summary>1 where nothing speaks of it.</summary>
     public double Support => Finding?.Support ?? 1;
-}
 
-/// <summary>A claim of a right transcription.</summary>
-internal sealed record RightRow(string Group, string Name, Finding Finding);
+    /// <summary>Whether an alarm about it has the truth as its first rival.</summary>
+    public bool IsNamed(double threshold) => ByKind.Any(f => f.Support < threshold && Error.IsNamedBy(f));
+}

@@ -14,28 +14,19 @@ internal sealed record PlantedRun(ImmutableArray<PlantedRow> Planted, ImmutableA
         foreach (var (material, index) in materials.Select((m, i) => (m, i)))
         {
             var chance = new Random(seed * 1000 + index);
-            var checker = new Checker(material.Hearing, CheckOptions.Usual);
+            var checker = new Checker(material.Hearing);
             var result = material.Song is { } song ? checker.Check(song) : checker.Check(material.Annotation!);
             right.AddRange(result.Findings.Select(f => new RightRow(material.Group, material.Name, f)));
             var before = planted.Count;
-            foreach (var kind in ErrorsIn(material, chance).Where(e => e.Kind.Length > 0).GroupBy(e => e.Kind))
+            foreach (var kind in ErrorsIn(material, chance).GroupBy(e => e.Kind))
             {
                 foreach (var error in kind.OrderBy(_ => chance.Next()).Take(places))
-                {
-                    planted.Add(Row(material, error, error.In(error.CheckedBy(checker))));
-                }
+                    planted.Add(new(material.Group, material.Name, error, error.In(error.CheckedBy(checker))));
             }
             Console.Error.WriteLine($"{index + 1}/{materials.Count} {material.Group} {material.Name}: {result.Findings.Length} claims, "
                 + $"{planted.Count - before} errors planted");
         }
         return new(planted.ToImmutable(), right.ToImmutable(), materials.GroupBy(m => m.Group).ToImmutableDictionary(g => g.Key, g => g.Sum(m => m.Minutes)));
-    }
-
-    private static PlantedRow Row(Material material, PlantedError error, ImmutableArray<Finding> byKind)
-    {
-        var worst = byKind.MinBy(f => f.Support);
-        bool? named = error.Truth.Length == 0 || worst is null ? null : byKind.Any(f => f.Support <= worst.Support + 0.02 && error.IsNamedBy(f));
-        return new(material.Group, material.Name, error, worst, named) { ByKind = byKind };
     }
 
     private static IEnumerable<PlantedError> ErrorsIn(Material material, Random chance)

@@ -46,7 +46,7 @@ internal sealed record GroupScore(string Group, double Minutes, double Threshold
         var named = found.Where(r => r.Error.Truth.Length > 0).ToArray();
         return new(rows[0].Error.Kind, rows.Length, (double)found.Length / rows.Length,
             rows.Average(r => r.Finding is { Verdict: not Verdict.Supported } ? 1 : 0), AreaOf(rows, right),
-            named.Length == 0 ? null : named.Average(r => r.IsNamed == true ? 1 : 0));
+            named.Length == 0 ? null : named.Average(r => r.IsNamed(threshold) ? 1 : 0));
     }
 
     /// <summary>Where silence is weighed, each written note counts as a place at which nothing is missing.</summary>

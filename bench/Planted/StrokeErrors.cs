@@ -22,7 +22,7 @@ internal sealed class StrokeErrors(Song song, SongClock clock, Random chance)
         foreach (var start in SongParts.Moved(bar, claim, bar.Strums).OrderBy(_ => chance.Next()).Take(1))
             yield return Put("stroke an eighth off", strokeOrNone, bar, claim, claim with { Start = start, Length = SongParts.Eighth(bar) },
                 SongParts.Either(SongParts.At(bar, start), time));
-        yield return Put("stroke missing", strokeOrNone, bar, claim, null, SongParts.About(time), claim.Value == Stroke.Down ? "d" : "u",
+        yield return Put("stroke missing", [ClaimKind.Silence], bar, claim, null, SongParts.About(time), claim.Value == Stroke.Down ? "d" : "u",
             claim.Value == Stroke.Down ? "down" : "up");
         var turned = claim.Value == Stroke.Down ? Stroke.Up : Stroke.Down;
         yield return Put("stroke down for up, or up for down", stroke, bar, claim, claim with { Value = turned }, SongParts.At(bar, claim.Start),

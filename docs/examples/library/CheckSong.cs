@@ -18,7 +18,7 @@ public static class CheckSong
 
         var recording = await RecordingReader.InspectAsync(Path.Combine(Path.GetDirectoryName(songPath)!, take.Path), ct);
         var hearing = await new Listener().ListenAsync(recording, progress: null, ct);
-        var result = new Checker(hearing, CheckOptions.Usual).Check(song);
+        var result = new Checker(hearing).Check(song);
 
         output.WriteLine($"{result.Count(ClaimKind.Chord, Verdict.Supported)} of {result.Count(ClaimKind.Chord)} chords are supported");
         foreach (var finding in result.Findings.Where(f => f.Verdict == Verdict.Contradicted))

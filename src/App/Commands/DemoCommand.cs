@@ -72,7 +72,7 @@ internal static class DemoCommand
 
         Say("Check: every claim of it against the recording.");
         var opened = SongFolder.Open(decided);
-        Say(CheckReport.Write(new Checker(hearing, CheckOptions.Usual).Check(opened.Song), all: false));
+        Say(CheckReport.Write(new Checker(hearing).Check(opened.Song), all: false));
 
         Say("Publish:");
         var options = new PublishOptions(LessonParts.All, PaperSize.A4, DateTime.UtcNow.Date);

@@ -29,7 +29,7 @@ internal sealed record Checked(CheckResult Result, SongFolder? Song, Hearing? He
             throw new UsageException($"{what[^1]}: which recording is this about? Name it first: harkbook check RECORDING {what[^1]}");
         var annotation = AnnotationFile.Read(what[^1]);
         var hearing = await Ears.HearAsync(what[0], false, ct);
-        return new(new Checker(hearing, CheckOptions.Usual).Check(annotation), null, hearing)
+        return new(new Checker(hearing).Check(annotation), null, hearing)
         {
             Claims = [.. ClaimedSound.Of(annotation, hearing.ReferencePitch.Best)],
             Beats = [.. annotation.Beats.Select(b => Seconds.FromSeconds(b.Time))],
@@ -44,7 +44,7 @@ internal sealed record Checked(CheckResult Result, SongFolder? Song, Hearing? He
             return new(OwnNames.Of(new([.. paper]), song), opened, null);
         var hearing = await Ears.HearAsync(what.Length == 2 ? what[0] : opened.RequireRecording(), false, ct);
         opened.WarnOfAnother(hearing.Recording);
-        var result = new Checker(hearing, CheckOptions.Usual).Check(song);
+        var result = new Checker(hearing).Check(song);
         var clock = new SongClock(song);
         return new(OwnNames.Of(result with { Findings = [.. paper, .. result.Findings] }, song), opened, hearing)
         {

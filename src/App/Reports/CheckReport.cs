@@ -88,6 +88,7 @@ internal static class CheckReport
     private static string Name(ClaimKind kind) => kind switch
     {
         ClaimKind.PlaceOnNeck => "place",
+        ClaimKind.TuningString => "string",
         ClaimKind.Silence => "unwritten",
         _ => kind.ToString().ToLowerInvariant(),
     };

@@ -20,7 +20,7 @@ public sealed class Checker
     private readonly StrikeCurve curve;
     private (ImmutableArray<HeardBeat> Beats, GridChords Chords)? lastGrid;
 
-    public Checker(Hearing hearing, CheckOptions options)
+    public Checker(Hearing hearing)
     {
         this.hearing = hearing;
         starts = new(hearing.Evidence.Notes);

@@ -4,7 +4,12 @@ namespace Harkbook.Listening.Checking;
 public enum ClaimKind
 {
     Pitch,
+
+    /// <summary>The tuning and the capo as a whole.</summary>
     Tuning,
+
+    /// <summary>One string of the tuning, by all that is struck on it.</summary>
+    TuningString,
     Meter,
     Tempo,
     Key,

@@ -61,8 +61,7 @@ internal static class FactWeigher
     private static Finding Harp(HarpReference claim, HeardLines heard) =>
         heard.Of(LineKind.Harmonica)?.Harp is { } ranked
             ? Listed(ClaimKind.Harp, $"harp in {claim.Key}", ranked, h => h.Key.PitchClass == claim.Key.PitchClass, h => $"a harp in {h.Key}")
-            : Finding.Weighed(ClaimKind.Harp, LogOdds.Of(heard.Found.SelectMany(l => l.Kind.Candidates).Where(c => c.Value == LineKind.Harmonica)
-                .Select(c => c.Confidence).DefaultIfEmpty().Max(), LeastListed), null, $"harp in {claim.Key}", "no harmonica was made out");
+            : Finding.Weighed(ClaimKind.Harp, 0, null, $"harp in {claim.Key}", "no harmonica was made out");
 
     /// <summary>With the number that listening gives this tempo, whose beats the bars are weighed by.</summary>
     private static Finding Tempo(Song song, Hearing hearing)

@@ -10,10 +10,9 @@ internal sealed record SongLevel(TempoLevel Level)
     private const double SameTempo = 0.04;
 
     /// <summary>
-    /// How likely a tempo at a level of the heard one is that listening doesn't list: the least that a claim has which isn't contradicted,
-    /// since its beats are there.
+    /// How likely a tempo at a level of the heard one is at least, where listening doesn't list it, since its beats are there (our judgement).
     /// </summary>
-    public static double LeastLikely => CheckOptions.Usual.ContradictedBelow;
+    public static double LeastLikely => 0.2;
 
     public bool IsAsHeard => Level == TempoLevel.Same;
 

@@ -32,7 +32,7 @@ public class LineClaimTests
         Assert.Equal("the voice starts an eighth earlier", moved[0].Heard);
     }
 
-    private static List<Finding> Check(string fact, string part, ClaimKind kind, Hearing hearing) => [.. new Checker(hearing, CheckOptions.Usual)
+    private static List<Finding> Check(string fact, string part, ClaimKind kind, Hearing hearing) => [.. new Checker(hearing)
         .Check(SongText.Parse($"title T\ntempo 120\n{fact}\nsection A\nanchors 1 = 0:01\n{part}\n", "t.hark").Song!).Findings.Where(f => f.Kind == kind)];
 
     /// <summary>Each note starts clearly and is held for 0.4 s; all of it is made out as a voice.</summary>

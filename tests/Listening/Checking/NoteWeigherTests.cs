@@ -21,7 +21,7 @@ public class NoteWeigherTests
     public void ANoteIsJudgedByItsOwnPitchAndTime(int midi, double onset, bool right)
     {
         var claims = new Annotation { Notes = [new(onset, onset + 0.5, midi)] };
-        var finding = Assert.Single(new Checker(Heard(), CheckOptions.Usual).Check(claims).Findings, f => f.Kind == ClaimKind.Note);
+        var finding = Assert.Single(new Checker(Heard()).Check(claims).Findings, f => f.Kind == ClaimKind.Note);
         Assert.Equal(right, finding.LogOdds > 0);
         Assert.InRange(finding.Support, 0, 1);
     }

@@ -10,7 +10,7 @@ namespace Harkbook.Listening.Tests.Checking;
 public class PickedNotesTests
 {
     private static List<Finding> Check(string part, ClaimKind kind, params (int Midi, double Onset)[] heard) =>
-        [.. new Checker(PluckedEvidence.Of(heard), CheckOptions.Usual)
+        [.. new Checker(PluckedEvidence.Of(heard))
         .Check(SongText.Parse($"title T\ntempo 120\nkey F major\nsection A\nanchors 1 = 0:01\n{part}\n", "t.hark").Song!).Findings.Where(f => f.Kind == kind)];
 
     private static Finding Note(string picked, params (int Midi, double Onset)[] heard) => Check($"pick\n{picked}", ClaimKind.Note, heard)[0];
@@ -69,6 +69,6 @@ public class PickedNotesTests
     {
         var song = SongText.Parse("title T\ntempo 120\nsection A\nanchors 1 = 0:01\nstrum | d |\nsung | lo |\npick\n  D3 | . 14 . . |\n", "t.hark").Song!;
         string[] notAsked = ["on which of two strings a note is picked, where the hand reaches both", "where words are sung, since no voice was made out"];
-        Assert.Equal(notAsked, new Checker(PluckedEvidence.Of((64, 1.5)), CheckOptions.Usual).Check(song).NotAsked);
+        Assert.Equal(notAsked, new Checker(PluckedEvidence.Of((64, 1.5))).Check(song).NotAsked);
     }
 }

@@ -25,7 +25,7 @@ public class RemedyTests
     private static readonly CheckResult Result = new Checker(HandMade.Hearing(HandMade.Beats(HandMade.Every(0.5, 40), 1, 2, 3, 4), [HandMade.Chord("C", 1, 3), HandMade.Chord("Am", 3, 4), HandMade.Chord("C", 4, 5)]) with
     {
         Evidence = new() { Notes = HandMade.Evidence(60, (1, 3, [48, 52, 55, 60, 64]), (3, 4.1, [45, 52, 57, 60, 64]), (4.1, 5.3, [48, 52, 55, 60, 64])) },
-    }, CheckOptions.Usual).Check(Document.Song!);
+    }).Check(Document.Song!);
 
     [Fact]
     public void ABarsTimeIsTaken() => AssertTaken("bar 2", ClaimKind.Bar, "2 = 0:03.2  ~heard 90%", "2 = 0:03.000  ~heard 90%  ~bar 2 decided");

@@ -50,6 +50,6 @@ public class ShapeRemedyTests
         {
             Evidence = new() { Notes = HandMade.Evidence(8, [.. bars.Select((pitches, i) => (2.0 * i, 2.0 * i + 2, pitches))]) },
         };
-        return (document, new Checker(hearing, CheckOptions.Usual).Check(document.Song!));
+        return (document, new Checker(hearing).Check(document.Song!));
     }
 }

@@ -13,7 +13,7 @@ public class SongLevelTests
         {
             Tempo = new(new Candidate<double>(heardTempo, 0.75), new Candidate<double>(heardTempo / 2, 0.23)),
         };
-        return [.. new Checker(hearing, new()).Check(SongText.Parse(song, "t.hark").Song!).Findings];
+        return [.. new Checker(hearing).Check(SongText.Parse(song, "t.hark").Song!).Findings];
     }
 
     [Fact]

@@ -12,8 +12,7 @@ public class StrummedTests
     private static readonly int[] G = [43, 47, 50, 55, 59, 67];
 
     private static List<Finding> Check(string shape, string strums, ClaimKind kind, params (int Midi, double Onset)[] heard) =>
-        [.. new Checker(PluckedEvidence.Of(heard), CheckOptions.Usual)
-            .Check(SongText.Parse(Text(shape, strums), "t.hark").Song!).Findings.Where(f => f.Kind == kind)];
+        [.. new Checker(PluckedEvidence.Of(heard)).Check(SongText.Parse(Text(shape, strums), "t.hark").Song!).Findings.Where(f => f.Kind == kind)];
 
     private static string Text(string shape, string strums) =>
         $"title T\ntempo 120\nkey G major\nshape G {shape}\nsection A\nanchors 1 = 0:01\nchords | G | G |\nstrum | {strums} | {strums} |\n";
@@ -53,7 +52,7 @@ public class StrummedTests
     [Fact]
     public void AStringAToneOffIsFound()
     {
-        var strings = Check("320003", "d . d .", ClaimKind.Tuning, Down([43, 45, 50, 55, 59, 67], 1, 2, 3, 4))
+        var strings = Check("320003", "d . d .", ClaimKind.TuningString, Down([43, 45, 50, 55, 59, 67], 1, 2, 3, 4))
             .Where(f => f.Claim.StartsWith("string", StringComparison.Ordinal)).ToList();
         Assert.Equal(6, strings.Count);
         var wrong = strings.MinBy(f => f.LogOdds)!;

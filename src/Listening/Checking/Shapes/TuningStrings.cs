@@ -28,7 +28,7 @@ internal sealed class TuningStrings(Song song, SongClock clock, HeardStarts star
         var moved = $"{(Math.Abs(by) == 1 ? "a semitone" : "a tone")} {(by > 0 ? "higher" : "lower")}";
         var heard = evidence.RivalStarts(by) ? $"what is struck on it sounds {moved}, as from {other}" : "what is struck on it isn't heard";
         var claim = $"string {tuning.Count - s} is tuned to {tuning.Strings[s]}";
-        var found = Finding.Weighed(ClaimKind.Tuning, logOdds, null, claim, heard) with { Rival = new(better.ToString(), -logOdds) };
+        var found = Finding.Weighed(ClaimKind.TuningString, logOdds, null, claim, heard) with { Rival = new(better.ToString(), -logOdds) };
         return evidence.RivalStarts(by) ? (found with { Suggestion = better.ToString() }).Stating(SongFact.Tuning) : found;
     }
 
