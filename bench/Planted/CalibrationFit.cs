@@ -63,11 +63,12 @@ internal sealed class CalibrationFit(PlantedRun run)
     {
         var right = run.Right.Select(r => r.Finding).Where(f => f.Kind == kind && f.LogOdds is not null).ToArray();
         var wrong = run.Planted.SelectMany(p => p.ByKind).Where(f => f.Kind == kind && f.LogOdds is not null).ToArray();
-        if (right.Length < Fewest || wrong.Length < Fewest)
+        if (right.Length < (kind == ClaimKind.Silence ? 1 : Fewest) || wrong.Length < Fewest)
             return null;
         string[] clues = [.. right.Concat(wrong).SelectMany(f => f.Clues.Keys).Distinct().Order(StringComparer.Ordinal)];
         // Silence is claimed wherever nothing more is written than is: about as often as something is.
-        var claims = kind == ClaimKind.Silence ? Math.Max(right.Length, run.Right.Count(r => r.Finding.Kind is ClaimKind.Note or ClaimKind.Stroke)) : right.Length;
+        var claims = kind != ClaimKind.Silence ? right.Length
+            : Math.Max(right.Length, run.Right.Count(r => r.Finding.Kind is ClaimKind.Note or ClaimKind.Stroke));
         var ofWrong = Rare / (1 - Rare) * claims / wrong.Length;
         var rows = right.Select(f => (Row(f, clues), 1.0, 1.0)).Concat(wrong.Select(f => (Row(f, clues), 0.0, ofWrong))).ToArray();
         return new(clues, Regressed(rows, clues.Length + 2, right.Length));

@@ -45,8 +45,13 @@ public sealed class Checker
             findings.AddRange(shapes[bar.Number]);
             findings.AddRange(parts.SelectMany(part => part(bar)));
         }
-        return new([.. findings.Select(CheckCalibration.Shipped.Judge)]) { NotAsked = NotAsked.Of(song, hearing) };
+        return new([.. findings.Select(f => CheckCalibration.Shipped.Judge(WithHoles(f, findings)))]) { NotAsked = NotAsked.Of(song, hearing) };
     }
+
+    /// <summary>A harmonica's key is as sure as its holes are on the mean, made out or not.</summary>
+    private static Finding WithHoles(Finding finding, List<Finding> all) =>
+        finding.Kind != ClaimKind.Harp || all.Where(f => f.Kind == ClaimKind.Hole).Average(f => f.LogOdds) is not { } holes ? finding
+            : finding with { Clues = finding.Clues.SetItem("holes", Math.Clamp(holes, -10, 10)) };
 
     /// <summary>What weighs the parts that are written out note by note, a bar at a time.</summary>
     private ImmutableArray<Func<Bar, IEnumerable<Finding>>> Parts(Song song, SongClock clock)

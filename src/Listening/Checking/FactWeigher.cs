@@ -63,13 +63,14 @@ internal static class FactWeigher
             ? Listed(ClaimKind.Harp, $"harp in {claim.Key}", ranked, h => h.Key.PitchClass == claim.Key.PitchClass, h => $"a harp in {h.Key}")
             : Finding.Weighed(ClaimKind.Harp, 0, null, $"harp in {claim.Key}", "no harmonica was made out");
 
-    /// <summary>With the number that listening gives this tempo, whose beats the bars are weighed by.</summary>
+    /// <summary>A tempo at another level of the heard one is doubtful with the number that listening gives it; its bars are weighed at that level.</summary>
     private static Finding Tempo(Song song, Hearing hearing)
     {
         var listed = Listed(ClaimKind.Tempo, string.Create(CultureInfo.InvariantCulture, $"tempo {song.Tempo.Value:0.#}"), hearing.Tempo,
             t => SongLevel.IsSame(t, song.Tempo.Value), t => string.Create(CultureInfo.InvariantCulture, $"{t:0.0} beats a minute"));
         return SongLevel.Of(song, hearing) is { IsAsHeard: false } level
-            ? listed with { LogOdds = Math.Max(listed.LogOdds!.Value, LogOdds.Of(SongLevel.LeastLikely)), Heard = Level(level, hearing), Suggestion = null }
+            ? new(ClaimKind.Tempo, Verdict.Doubtful, Math.Max(LogOdds.Chance(listed.LogOdds!.Value), SongLevel.LeastLikely), null, listed.Claim,
+                Level(level, hearing))
             : listed;
 
         string Level(SongLevel of, Hearing heard)
@@ -89,12 +90,8 @@ internal static class FactWeigher
         var listed = Listed(ClaimKind.Meter, $"meter {song.Meter.Value}", hearing.Meter, m => m == song.Meter.Value, m => m.ToString());
         return hearing.Meter.Best != song.Meter.Value && SongLevel.Of(song, hearing) is { IsAsHeard: false } level
             && level.HeardBarsIn(song.Meter.Value, hearing.Meter.Best) is { } bars
-            ? listed with
-            {
-                LogOdds = LogOdds.Of(hearing.Meter.Confidence / bars, LeastListed),
-                Heard = $"one bar holds {bars} of the bars of {hearing.Meter.Best} heard",
-                Suggestion = null,
-            }
+            ? new(ClaimKind.Meter, Verdict.Doubtful, hearing.Meter.Confidence / bars, null, listed.Claim,
+                $"one bar holds {bars} of the bars of {hearing.Meter.Best} heard")
             : listed;
     }
 
