@@ -43,7 +43,7 @@ public class StrummedTests
     {
         const string Picked = "title T\ntempo 120\nkey G major\nshape G 310003\nsection A\nanchors 1 = 0:01\n"
             + "chords | G |\npick\nD3 | . . 0 . |\nA2 | . 2 . . |\nE2 | 3 . . . |\n";
-        var result = new Checker(PluckedEvidence.Of((43, 1), (47, 1.5), (50, 2)), CheckOptions.Usual).Check(SongText.Parse(Picked, "t.hark").Song!);
+        var result = new Checker(PluckedEvidence.Of((43, 1), (47, 1.5), (50, 2))).Check(SongText.Parse(Picked, "t.hark").Song!);
         var shape = Assert.Single(result.Findings, f => f.Kind == ClaimKind.Shape);
         Assert.Equal((true, "string 5 (A2) sounds B2, not Bb2"), (shape.LogOdds < 0, shape.Heard));
     }

@@ -10,6 +10,9 @@ namespace Harkbook.Listening.Checking.Notes;
 /// <summary>Weighs the picked notes of a song, and that nothing more is picked in bars that have such notes and no strokes.</summary>
 internal sealed class PickedNotes
 {
+    /// <summary>How far from its place a syllable's note may start, in seconds.</summary>
+    private const double SungNear = 0.15;
+
     private readonly Song song;
     private readonly SongClock clock;
     private readonly Fretboard neck;
@@ -26,8 +29,11 @@ internal sealed class PickedNotes
     {
         var notes = bar.Picked.Where(p => p.Value.MidiOn(neck) is not null).Select(p => Weigh(bar, p));
         return bar.Picked.IsEmpty || !bar.Strums.IsEmpty ? notes : notes.Concat(unwritten.Between(clock.TimeOf(bar.Number).Value,
-            clock.TimeOf(bar.Number, bar.Meter.BarLength).Value, song.Key.Value.Centre, PlaceOf));
+            clock.TimeOf(bar.Number, bar.Meter.BarLength).Value, song.Key.Value.Centre, PlaceOf).Where(f => !IsSung(bar, f.Where!.Time)));
     }
+
+    /// <summary>Whether a syllable starts near a time: what is sung has no pitch in a song file, so a note that is heard there may be the voice's.</summary>
+    private bool IsSung(Bar bar, Seconds time) => bar.Sung.Any(s => Math.Abs((clock.TimeOf(bar.Number, s.Start) - time).Value) < SungNear);
 
     /// <param name="note">Not a muted one, which has no pitch to weigh.</param>
     public static NoteClaim ClaimOf(Bar bar, Claim<PickedNote> note, SongClock clock, Fretboard neck) => new(
