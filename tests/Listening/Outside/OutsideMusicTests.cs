@@ -7,22 +7,22 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Tests.Outside;
 
 /// <summary>
-/// Listening from end to end, on music that nobody here wrote, against what its MIDI files say. The lines are what a player
-/// may expect of steady band music, and were drawn before anything was scored.
+/// Listening from end to end, on music that nobody here wrote, against what its MIDI files say. The lines lie some four points below what was
+/// reached (beats .996, tempo and key 1.000, chords .772 of the time), so that a loss shows.
 /// </summary>
 public class OutsideMusicTests(OutsideMusic music) : IClassFixture<OutsideMusic>
 {
     [Fact]
     public void BeatsAreWhereTheTempoMapHasThem() =>
-        AssertMean(0.75, "beat F", p => Measure(p, "beat F"));
+        AssertMean(0.95, "beat F", p => Measure(p, "beat F"));
 
     [Fact]
     public void TheTempoIsRightOrAnOctaveOff() =>
-        AssertMean(0.75, "tempo", p => Measure(p, "tempo within 4% or an octave"));
+        AssertMean(0.95, "tempo", p => Measure(p, "tempo within 4% or an octave"));
 
     [Fact]
     public void KeysAreThoseThatTheNotesTell() =>
-        AssertMean(0.7, "key, weighted", p => Measure(p, "key, weighted"));
+        AssertMean(0.95, "key, weighted", p => Measure(p, "key, weighted"));
 
     [Fact]
     public void ChordsAreThoseThatTheNotesSpell()
@@ -31,7 +31,8 @@ public class OutsideMusicTests(OutsideMusic music) : IClassFixture<OutsideMusic>
         var (right, time) = Sum(judged, p => ChordScores.RecallParts(p.Truth.Chords, Heard(p), ChordComparison.MajorMinor));
         var (constant, _) = Sum(judged, p => Always.Select(chord => ChordScores.RecallParts(p.Truth.Chords, [new(0, 60, chord)], ChordComparison.MajorMinor))
             .MaxBy(s => s.Right));
-        Assert.True(right / time >= 0.6, $"Right for {right / time:0.000} of the time that is judged.");
+        var each = string.Join(", ", judged.Select(p => $"{p.Name} {Measure(p, "chord majmin"):0.000}"));
+        Assert.True(right / time >= 0.73, $"Right for {right / time:0.000} of the time that is judged; {each}");
         Assert.True(right > constant,
             $"Naming one chord throughout each piece would be right for {constant / time:0.000} of the time, listening for {right / time:0.000}.");
     }
