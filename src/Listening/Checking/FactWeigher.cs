@@ -32,7 +32,7 @@ internal static class FactWeigher
         const double Spread = 6, Range = 100;
         var off = Cents.Between(hearing.ReferencePitch.Best, song.ReferencePitch.Value).Value;
         var near = hearing.ReferencePitch.Confidence * Math.Exp(-0.5 * off * off / (Spread * Spread)) / (Spread * Math.Sqrt(2 * Math.PI));
-        var logOdds = Math.Log((near + (1 - hearing.ReferencePitch.Confidence) / Range + 1e-6) * Range / 2);
+        var logOdds = Math.Log((near + (1 - hearing.ReferencePitch.Confidence) / Range + 1e-6) * Range / 10);
         var heard = string.Create(CultureInfo.InvariantCulture, $"A4 = {hearing.ReferencePitch.Best.Value:0.0} Hz");
         return Finding.Weighed(ClaimKind.Pitch, logOdds, null, string.Create(CultureInfo.InvariantCulture, $"A4 = {song.ReferencePitch.Value.Value:0.0} Hz"),
             heard + " heard", heard) with { Rival = new(heard, -logOdds) };

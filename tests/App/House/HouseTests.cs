@@ -97,6 +97,6 @@ public class HouseTests
             Lessons.Timing Lessons.Sounds Lessons.Pieces Lessons.Video Lessons.Page Lessons
             """
         },
-        { "Harkbook.App", "Messages Files Choices Reports Making Commands ." },
+        { "Harkbook.App", "Messages Files Choices Reports Doubts Making Commands ." },
     };
 }
