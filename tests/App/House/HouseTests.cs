@@ -80,9 +80,9 @@ public class HouseTests
         },
         {
             "Harkbook.Listening", """
-            . Evidence Hearing Reading.Lattices
-            Estimators Estimators.Beats+Estimators.Beats.Rows Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys Estimators.Form
-            Estimators.Fretting Estimators.Tunings Estimators.SecondInstrument Reading
+            . Evidence Reading.Lattices
+            Estimators Estimators.Beats+Estimators.Beats.Rows Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys
+            Estimators.Form Estimators.Fretting Estimators.Tunings Estimators.SecondInstrument Reading.Harmony Hearing Reading
             Interchange Evaluation Proposing
             Checking Checking.Weighing Checking.Notes Checking.Shapes Checking.Strokes Checking.Lines Checking.Checker
             HearingStore Listener

@@ -74,7 +74,8 @@ public static class HandRemarks
 
     private static RemarkFact Fact(ShapeChange change) => new(
         $"{change.From.Name} to {change.To.Name}",
-        $"{change.TotalMotion} semitones in all, largest {change.LargestLeap}, {change.StringsKept} strings kept; the chords need {change.LeastMotion} at least",
+        $"{change.TotalMotion} semitones in all, largest {change.LargestLeap}, {change.StringsKept} strings kept; "
+            + $"the chords need {change.LeastMotion} at least",
         "semitones summed over the strings that sound in both shapes; least motion after Tymoczko 2006");
 
     private static string Motion(ShapeChange change)
