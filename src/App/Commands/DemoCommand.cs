@@ -23,7 +23,12 @@ internal static class DemoCommand
 {
     public static Command Create()
     {
-        var into = new Option<string>("--into") { Description = "Where the demo's files go", HelpName = "FOLDER", DefaultValueFactory = _ => Path.Combine("out", "demo") };
+        var into = new Option<string>("--into")
+        {
+            Description = "Where the demo's files go",
+            HelpName = "FOLDER",
+            DefaultValueFactory = _ => Path.Combine("out", "demo"),
+        };
         var command = new Command("demo", "Run the whole job on an invented songbook: record, start, listen, check, publish") { into };
         command.SetAction(async (parsed, ct) =>
         {

@@ -18,7 +18,8 @@ internal sealed class SmallNetwork
     public static SmallNetwork Of(float[] mean, float[] scale, float[] hiddenBias, float[][] hidden, float[] outputBias, float[][] output) =>
         new(mean, scale, hiddenBias, hidden, outputBias, output);
 
-    /// <summary>Reads means, scales, hidden biases, hidden weights (a row a unit), output biases, output weights (a row an output); # starts a comment.</summary>
+    /// <summary>Reads means, scales, hidden biases, hidden weights (a row a unit), output biases, output weights (a row an output); # starts a
+    /// comment.</summary>
     /// <param name="features">How many features the caller has, which the weights must have been fitted to.</param>
     public static SmallNetwork Read(TextReader reader, int features)
     {
@@ -31,7 +32,8 @@ internal sealed class SmallNetwork
         var units = rows.Count > 2 ? rows[2].Length : 0;
         return rows.Count > units + 4 && rows[0].Length == features && rows.Count == units + 4 + rows[units + 3].Length
             ? new(rows[0], rows[1], rows[2], [.. rows.Skip(3).Take(units)], rows[units + 3], [.. rows.Skip(units + 4)])
-            : throw new InvalidDataException($"These weights don't take {features} features, a row a unit and a row an output; were they fitted to other features?");
+            : throw new InvalidDataException(
+                $"These weights don't take {features} features, a row a unit and a row an output; were they fitted to other features?");
     }
 
     /// <summary>The network that comes with the program under a name, as "Estimators/Notes/note-weights.txt".</summary>

@@ -74,7 +74,8 @@ public static class Reader
     private static Hearing Harmony(Hearing hearing, Hearing? before, CancellationToken ct)
     {
         var claims = hearing.Claims;
-        if (before is not null && before.Beats == hearing.Beats && before.Claims.Keys.SequenceEqual(claims.Keys) && before.Claims.Chords.SequenceEqual(claims.Chords))
+        if (before is not null && before.Beats == hearing.Beats && before.Claims.Keys.SequenceEqual(claims.Keys)
+            && before.Claims.Chords.SequenceEqual(claims.Chords))
             return hearing;
         var kept = before is not null && before.Beats == hearing.Beats ? before.Harmony?.Weighed : null;
         var harmony = Harmony(hearing, kept, ct);

@@ -22,7 +22,8 @@ public class RemedyTests
 
     private static readonly SongDocument Document = SongText.Parse(Text, "t.hark");
 
-    private static readonly CheckResult Result = new Checker(HandMade.Hearing(HandMade.Beats(HandMade.Every(0.5, 40), 1, 2, 3, 4), [HandMade.Chord("C", 1, 3), HandMade.Chord("Am", 3, 4), HandMade.Chord("C", 4, 5)]) with
+    private static readonly CheckResult Result = new Checker(HandMade.Hearing(HandMade.Beats(HandMade.Every(0.5, 40), 1, 2, 3, 4),
+        [HandMade.Chord("C", 1, 3), HandMade.Chord("Am", 3, 4), HandMade.Chord("C", 4, 5)]) with
     {
         Evidence = new() { Notes = HandMade.Evidence(60, (1, 3, [48, 52, 55, 60, 64]), (3, 4.1, [45, 52, 57, 60, 64]), (4.1, 5.3, [48, 52, 55, 60, 64])) },
     }).Check(Document.Song!);

@@ -45,8 +45,10 @@ public class ShapeRemedyTests
     private static (SongDocument Document, CheckResult Result) Check(string shape, string heard, params int[][] bars)
     {
         var name = shape.Split(' ')[0];
-        var document = SongText.Parse($"title T\ntempo 120\nkey D major\nshape {shape}\nsection A\nanchors 1 = 0:00\nchords | {name} | {name} | {name} | {name} |\n", "t.hark");
-        var hearing = HandMade.Hearing(HandMade.Beats(HandMade.Every(0.5, 16, from: 0), 1, 2, 3, 4), [.. heard.Split(' ').Select((c, i) => HandMade.Chord(c, 2 * i, 2 * i + 2))]) with
+        var document = SongText.Parse(
+            $"title T\ntempo 120\nkey D major\nshape {shape}\nsection A\nanchors 1 = 0:00\nchords | {name} | {name} | {name} | {name} |\n", "t.hark");
+        var hearing = HandMade.Hearing(HandMade.Beats(HandMade.Every(0.5, 16, from: 0), 1, 2, 3, 4),
+            [.. heard.Split(' ').Select((c, i) => HandMade.Chord(c, 2 * i, 2 * i + 2))]) with
         {
             Evidence = new() { Notes = HandMade.Evidence(8, [.. bars.Select((pitches, i) => (2.0 * i, 2.0 * i + 2, pitches))]) },
         };

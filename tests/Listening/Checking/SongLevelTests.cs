@@ -44,5 +44,6 @@ public class SongLevelTests
 
     [Fact]
     public void ATempoAtNoLevelOfTheHeardOneIsContradicted() =>
-        Assert.Equal(Verdict.Contradicted, Check("title T\ntempo 97\nsection A\nchords | C |", "4/4", 120, 1, 2, 3, 4).Single(f => f.Kind == ClaimKind.Tempo).Verdict);
+        Assert.Equal(Verdict.Contradicted, Check("title T\ntempo 97\nsection A\nchords | C |", "4/4", 120, 1, 2, 3, 4)
+            .Single(f => f.Kind == ClaimKind.Tempo).Verdict);
 }

@@ -12,8 +12,10 @@ public sealed record BeatOptions
     internal void Require()
     {
         if (SlowestBeatsPerMinute is not (>= 20 and <= 100))
-            throw new ArgumentOutOfRangeException(nameof(SlowestBeatsPerMinute), SlowestBeatsPerMinute, "The slowest tempo lies between 20 and 100 beats a minute.");
+            throw new ArgumentOutOfRangeException(nameof(SlowestBeatsPerMinute), SlowestBeatsPerMinute,
+                "The slowest tempo lies between 20 and 100 beats a minute.");
         if (FastestBeatsPerMinute is not (>= 120 and <= 300))
-            throw new ArgumentOutOfRangeException(nameof(FastestBeatsPerMinute), FastestBeatsPerMinute, "The fastest tempo lies between 120 and 300 beats a minute.");
+            throw new ArgumentOutOfRangeException(nameof(FastestBeatsPerMinute), FastestBeatsPerMinute,
+                "The fastest tempo lies between 120 and 300 beats a minute.");
     }
 }

@@ -40,7 +40,8 @@ internal sealed record BeatSureness(double Temper, double Bias, ImmutableArray<d
     public IEnumerable<double> Of(BeatRow row, PulseEvidence curves) =>
         Reasons(row, curves).Select(r => LogOdds.Chance(Bias + r.Zip(Weights, (x, w) => x * w).Sum()));
 
-    /// <summary>For each beat: its posterior, the mean of its neighbours', of how plainly the network hears them and the moments between, and its length.</summary>
+    /// <summary>For each beat: its posterior, the mean of its neighbours', of how plainly the network hears them and the moments between, and its
+    /// length.</summary>
     public static double[][] Reasons(BeatRow row, PulseEvidence curves)
     {
         double[][] own =

@@ -54,7 +54,8 @@ internal sealed class StepSound
     /// <summary>How much each pitch stands out among its neighbours.</summary>
     public ReadOnlySpan<float> Pitch(int step) => values.AsSpan(step * Width + Starts + Regions, Pitches);
 
-    /// <summary>How much rises in each region and frame, shape (regions, frames), and the sum of each band up to each frame, shape (frames + 1, bands).</summary>
+    /// <summary>How much rises in each region and frame, shape (regions, frames), and the sum of each band up to each frame, shape (frames + 1,
+    /// bands).</summary>
     private static (float[][] Rises, float[] Sums) Read(IPulseBands bands, int first, int last, CancellationToken cancellation)
     {
         var frames = last - first + 1;
