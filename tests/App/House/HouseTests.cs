@@ -81,7 +81,6 @@ public class HouseTests
         {
             "Harkbook.Listening", """
             . Evidence Reading.Lattices
-            . Evidence Reading.Lattices
             Estimators Estimators.Beats+Estimators.Beats.Rows Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys
             Estimators.Form Estimators.Fretting Estimators.Tunings Estimators.SecondInstrument Reading.Harmony Hearing Reading
             Interchange Evaluation Proposing

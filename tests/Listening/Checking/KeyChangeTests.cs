@@ -14,7 +14,8 @@ public class KeyChangeTests
         {
             Keys = [HandMade.Key("C major", 0, 5, 0.8), HandMade.Key("E minor", 5, 9, 0.9), HandMade.Key("C major", 9, 60, 0.8)],
         };
-        var song = SongText.Parse("title T\nkey C major\ntempo 120\nsection A\nanchors 1 = 0:01\nkey E minor from 3\nkey D major from 5\nkey C major from 7\nchords | C | C | Em | Em | D | D | C | C |", "t.hark").Song!;
+        var song = SongText.Parse("title T\nkey C major\ntempo 120\nsection A\nanchors 1 = 0:01\nkey E minor from 3\nkey D major from 5\nkey C major from "
+            + "7\nchords | C | C | Em | Em | D | D | C | C |", "t.hark").Song!;
         var found = new Checker(hearing).Check(song).Findings.Where(f => f.Kind == ClaimKind.Key && f.Where is not null).ToList();
         Assert.Equal(["key E minor from bar 3", "key D major from bar 5", "key C major from bar 7"], found.Select(f => f.Claim));
         Assert.Equal([Verdict.Supported, Verdict.Contradicted, Verdict.Supported], found.Select(f => f.Verdict));
