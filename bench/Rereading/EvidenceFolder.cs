@@ -18,7 +18,10 @@ internal static class EvidenceFolder
 {
     private const string Ending = ".evidence";
 
-    private static readonly JsonSerializerOptions Readable = new() { WriteIndented = true, IndentSize = 1, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Readable = new()
+    {
+        WriteIndented = true, IndentSize = 1, PropertyNamingPolicy = JsonNamingPolicy.CamelCase, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     public static async Task<int> HearAsync(IEnumerable<string> folders)
     {
