@@ -63,7 +63,9 @@ internal static class HearingReport
     /// <summary>Nothing heard is certain, so 99 is the most.</summary>
     public static int Percent(double confidence) => Math.Min(99, (int)Math.Round(confidence * 100));
 
-    public static string Sure(double confidence) => string.Create(CultureInfo.InvariantCulture, $"[{Percent(confidence)}% sure]");
+    /// <summary>Nothing that is heard is certain; what a person told is.</summary>
+    public static string Sure(double confidence) =>
+        confidence >= 1 ? "[as told]" : string.Create(CultureInfo.InvariantCulture, $"[{Percent(confidence)}% sure]");
 
     public static string Others<T>(Distribution<T> estimate, Func<T, string> write)
     {
