@@ -48,7 +48,8 @@ public class RebarCommandTests
             Assert.Equal(0, (await Launch.RunAsync(scene, ["start", "take.wav", "--into", folder, .. options])).ExitCode);
             tempi.Add(SongText.Parse(File.ReadAllText(scene.PathOf($"{folder}/take.hark")), "t").Song!.Tempo.Value);
         }
-        Assert.Equal(tempi[0] / 2, tempi[1], 6);
+        // Read from the sound at that level, so not the half to the last digit.
+        Assert.InRange(tempi[1] / tempi[0], 0.495, 0.505);
     }
 
     [Fact]

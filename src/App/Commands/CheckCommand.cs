@@ -3,6 +3,7 @@ using Harkbook.App.Doubts;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.App.Reports;
+using Harkbook.Listening;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Songs;
@@ -49,9 +50,11 @@ internal static class CheckCommand
             if (result.Findings.IsEmpty)
                 throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when they are written as in "
                     + "D:min7 or Dm7.");
+            if (parsed.GetValue(picture) is not null && found.Hearing is null)
+                throw new UsageException("--picture: there is no recording to draw. Add a line like 'recording  take.wav' to the song file.");
             Console.Out.Write(parsed.GetValue(json) ? CheckReport.Json(result) : CheckReport.Write(result, parsed.GetValue(all), parsed.GetValue(byTime)));
-            if (parsed.GetValue(picture) is { } folder)
-                Draw(found, folder);
+            if (parsed.GetValue(picture) is { } folder && found.Hearing is { } hearing)
+                Draw(found, hearing, folder);
             else if (found.Hearing is null)
                 Console.Error.WriteLine($"harkbook: {what[^1]}: names no recording, so only what needs none is said.");
             if (!parsed.GetValue(json) && song is not null && CapoNames.Of(song) is { HandFirst: true } names)
@@ -64,10 +67,8 @@ internal static class CheckCommand
         return command;
     }
 
-    private static void Draw(Checked found, string folder)
+    private static void Draw(Checked found, Hearing hearing, string folder)
     {
-        if (found.Hearing is not { } hearing)
-            throw new UsageException("--picture: there is no recording to draw. Add a line like 'recording  take.wav' to the song file.");
         using var place = OutputPlace.ForFolder(folder, "--picture");
         var paths = DoubtPictures.Write(folder, hearing, found.Result, found.Claims, found.Beats);
         Console.Error.WriteLine(paths.Count == 0 ? "harkbook: nothing is doubtful, so there is nothing to draw."

@@ -18,7 +18,8 @@ public class ChordNetworkTests
     {
         var rows = ChordInput.Of(Evidence(), Spans(), TestContext.Current.CancellationToken);
 
-        AssertNear(Fixture("rows.csv"), rows, 1e-4);
+        // Posteriors are kept within 1/126 at most, and each value of a row is made of many.
+        AssertNear(Fixture("rows.csv"), rows, 2e-3);
     }
 
     [Fact]
