@@ -18,8 +18,8 @@ public class ChordNetworkTests
     {
         var rows = ChordInput.Of(Evidence(), Spans(), TestContext.Current.CancellationToken);
 
-        // Posteriors are kept within 1/126 at most, and each value of a row is made of many.
-        AssertNear(Fixture("rows.csv"), rows, 2e-3);
+        // The training's posteriors are exact; ours are kept within 1/126, and a value of a row may hang on a few of them.
+        AssertNear(Fixture("rows.csv"), rows, 2.5 / 126);
     }
 
     [Fact]
