@@ -53,7 +53,8 @@ internal static class EvidenceFolder
             }
             sheets.Add(("all, mean", Evaluator.Mean(sheets.Select(s => s.Scores))));
             var scores = sheets.ToDictionary(s => s.Name, object (s) => s.Scores.ToDictionary(m => m.Measure, m => Math.Round(m.Value, 5)));
-            scores["how sure"] = Listening.Evaluation.Sureness.Gather(judged).Select(r => new { r.Kind, r.From, r.To, Right = Math.Round(r.Share, 5), r.Count });
+            scores["how sure"] = Listening.Evaluation.Sureness.Gather(judged)
+                .Select(r => new { r.Kind, r.From, r.To, Right = Math.Round(r.Share, 5), r.Count });
             all[Path.GetFileName(Path.TrimEndingDirectorySeparator(folder))] = scores;
         }
         output.WriteLine(JsonSerializer.Serialize(all, Readable));
