@@ -56,7 +56,7 @@ public sealed class Listener
         var pulse = new BeatEstimator().Hear(mono, ct);
 
         progress?.Report(new("hearing notes and lines", 0.2));
-        var evidence = Hear(sound, about, progress is null ? null : new Share(progress, "hearing notes and lines", 0.2, 0.87), ct);
+        var evidence = Hear(sound, about, Progress.Within(progress, "hearing notes and lines", 0.2, 0.87), ct);
 
         progress?.Report(new("hearing harmony and colour", 0.87));
         return evidence with { ReferencePitch = pitch, HeardAbout = about, Pulse = pulse, Colour = ColourScan.Of(mono, about, ct), IsClassical = Classical };
@@ -74,10 +74,5 @@ public sealed class Listener
         using var notes = new NoteScan();
         SpectraScan.Run(sound, a4, [notes, lines], progress, ct);
         return new() { Notes = notes.Posteriorgram(), Picking = notes.Picking, Lines = lines.Cells };
-    }
-
-    private sealed class Share(IProgress<Progress> whole, string step, double from, double to) : IProgress<double>
-    {
-        public void Report(double value) => whole.Report(new(step, from + (to - from) * value));
     }
 }

@@ -51,7 +51,7 @@ internal sealed record HeardPiece(string Name, PulseSound Sound, ImmutableArray<
     private static PulseEvidence ReadPulse(string path)
     {
         using var reader = new BinaryReader(File.OpenRead(path));
-        var evidence = new PulseEvidence(reader.ReadInt32()) { Learned = true };
+        var evidence = new PulseEvidence(reader.ReadInt32());
         foreach (var values in Curves(evidence))
             reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(values.AsSpan()));
         reader.BaseStream.ReadExactly(MemoryMarshal.AsBytes(MemoryMarshal.CreateSpan(ref evidence.Meter[0, 0], evidence.Meter.Length)));

@@ -14,7 +14,7 @@ public static class EvidenceFile
 {
     private sealed record Shapes(
         int Frames, int Pitches, double Hop, int LowestMidi, double HeardAbout, double OnsetThreshold, double ReleaseThreshold,
-        int PulseFrames, bool PulseLearned, int? FirstSound, int? LastSound, int LineFrames, int LineCells, int ColourFrames, int ColourBands,
+        int PulseFrames, int? FirstSound, int? LastSound, int LineFrames, int LineCells, int ColourFrames, int ColourBands,
             Pitch[] ReferencePitch);
 
     private sealed record Pitch(double Hertz, double Confidence, string? Why);
@@ -39,7 +39,7 @@ public static class EvidenceFile
         var shapes = new Shapes(
             notes.Frames, notes.Pitches, notes.Hop.Value, notes.LowestMidi, evidence.HeardAbout.Value, evidence.Picking.OnsetThreshold,
                 evidence.Picking.ReleaseThreshold,
-            pulse.Curves.Frames, pulse.Curves.Learned, pulse.Span?.First, pulse.Span?.Last, counts.Length, cells.Length, evidence.Colour.Frames,
+            pulse.Curves.Frames, pulse.Span?.First, pulse.Span?.Last, counts.Length, cells.Length, evidence.Colour.Frames,
                 evidence.Colour.Bands,
             [.. evidence.ReferencePitch.Candidates.Select(c => new Pitch(c.Value.Value, c.Confidence, c.Evidence))]);
         Put(archive, "evidence.json", JsonSerializer.SerializeToUtf8Bytes(shapes));
@@ -84,7 +84,7 @@ public static class EvidenceFile
 
     private static PulseEvidence Curves(ZipArchive archive, Shapes shapes)
     {
-        var curves = new PulseEvidence(shapes.PulseFrames) { Learned = shapes.PulseLearned };
+        var curves = new PulseEvidence(shapes.PulseFrames);
         var steps = Numbers(archive, "pulse", checked(shapes.PulseFrames * PulseEvidence.Width));
         curves.TakeSteps(steps);
         return curves;

@@ -32,9 +32,6 @@ internal sealed class PulseEvidence
     /// <summary>Shares that sum to 1 in each frame; shape (frames, 64).</summary>
     public float[,] Tempo { get; }
 
-    /// <summary>Whether the network says so; else rules.</summary>
-    public bool Learned { get; init; }
-
     public int Frames => Beat.Length;
 
     /// <summary>The highest value of a curve on a frame and its neighbours; beyond the ends stand the first and the last.</summary>
@@ -83,18 +80,6 @@ internal sealed class PulseEvidence
         }
 
         static float Value(ushort step) => step / (float)ushort.MaxValue;
-    }
-
-    /// <summary>The same, with beats and downbeats that can be changed apart.</summary>
-    public PulseEvidence Copy()
-    {
-        var copy = new PulseEvidence(Frames) { Learned = Learned };
-        Beat.CopyTo(copy.Beat, 0);
-        Downbeat.CopyTo(copy.Downbeat, 0);
-        Change.CopyTo(copy.Change, 0);
-        Array.Copy(Meter, copy.Meter, Meter.Length);
-        Array.Copy(Tempo, copy.Tempo, Tempo.Length);
-        return copy;
     }
 
     /// <summary>Makes nothing known of meter and tempo in a frame, but how usual the meters are (our own estimate).</summary>

@@ -25,7 +25,7 @@ internal sealed class PulseNetwork : IDisposable
 
     public PulseEvidence Weigh(IPulseBands bands, CancellationToken cancellation)
     {
-        var evidence = new PulseEvidence(bands.Frames) { Learned = true };
+        var evidence = new PulseEvidence(bands.Frames);
         var rows = new float[Math.Min(bands.Frames, Piece + 2 * Context) * PulseBands.Count];
         var (from, to) = (0, 0);
         for (var first = 0; first < bands.Frames; first += Piece)
