@@ -1,5 +1,6 @@
 using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings;
+using Harkbook.Jobs.Files;
 using Harkbook.Listening.Interchange;
 
 namespace Harkbook.App;

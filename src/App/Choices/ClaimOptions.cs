@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using Harkbook.App.Messages;
+using Harkbook.Jobs;
 using Harkbook.Listening;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Songs;
@@ -15,8 +16,8 @@ namespace Harkbook.App.Choices;
 internal sealed class ClaimOptions
 {
     private readonly Option<double?> pitch = new("--pitch") { Description = "What A4 is on the record, in Hz, where you know it", HelpName = "HZ" };
-    private readonly Option<string?> tuning = KnownGuitar.TuningOption();
-    private readonly Option<int?> capo = KnownGuitar.CapoOption();
+    private readonly Option<string?> tuning = GuitarOptions.TuningOption();
+    private readonly Option<int?> capo = GuitarOptions.CapoOption();
     private readonly Option<double?> hand = HandOption.Create();
     private readonly Option<string?> tempo = new("--tempo")
     {
@@ -53,7 +54,7 @@ internal sealed class ClaimOptions
         : throw new UsageException(string.Create(CultureInfo.InvariantCulture, $"--pitch {hertz}: give what A4 is in Hz, from 380 to 500."));
 
     /// <summary>What is told about the guitar alone.</summary>
-    public KnownGuitar Guitar(ParseResult parsed) => KnownGuitar.Read(parsed.GetValue(tuning), parsed.GetValue(capo));
+    public KnownGuitar Guitar(ParseResult parsed) => GuitarOptions.Read(parsed.GetValue(tuning), parsed.GetValue(capo));
 
     public bool TellBars(ParseResult parsed) => new Option[] { tempo, meter, barOne, beats }.Any(o => parsed.GetResult(o) is { Implicit: false });
 

@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.Collections.Immutable;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
@@ -17,7 +18,7 @@ internal sealed record HarpTune(ImmutableArray<ImmutableArray<Pitch>> Notes, Key
     public static HarpTune Read(string[] words, string? section, Key? key)
     {
         if (words is [var path] && (File.Exists(path) || Directory.Exists(path)))
-            return OfSong(SongFolder.Open(path), section, key);
+            return OfSong(SongOpening.Open(path), section, key);
         return section is null
             ? new([.. words.Select(w => ImmutableArray.Create(ReadPitch(w)))], key, null, null)
             : throw new UsageException("--section: only a song has sections. Give a song file or the folder that holds it, or leave --section out.");

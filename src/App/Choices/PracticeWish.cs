@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.App.Files;

@@ -1,5 +1,6 @@
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
+using Harkbook.Jobs.Files;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 

@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.CommandLine;
 using System.Globalization;
 using Harkbook.App.Choices;
@@ -51,7 +52,7 @@ internal static class AuditionCommand
             var part = RecordingPart.Read(parsed.GetValue(on));
             if (part is not null && !parsed.GetValue(against))
                 return await PartAudition.RunAsync(parsed.GetRequiredValue(song), part, pace, parsed.GetValue(to), ct);
-            var opened = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
+            var opened = SongOpening.Open(parsed.GetRequiredValue(song)).RequireBars();
             var heard = passage.Read(parsed, opened.Song);
             var path = parsed.GetValue(to) ?? Path.Combine(opened.Folder, "audition.wav");
             using var place = OutputPlace.ForFile(path, "--to");

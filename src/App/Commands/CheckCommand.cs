@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.CommandLine;
 using Harkbook.App.Doubts;
 using Harkbook.App.Files;

@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.CommandLine;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
@@ -76,7 +77,7 @@ internal static class DemoCommand
         Say($"  {Output.Shown(decided)}");
 
         Say("Check: every claim of it against the recording.");
-        var opened = SongFolder.Open(decided);
+        var opened = SongOpening.Open(decided);
         Say(CheckReport.Write(new Checker(hearing).Check(opened.Song), all: false));
 
         Say("Publish:");
@@ -88,7 +89,7 @@ internal static class DemoCommand
     private static async Task WriteIndexAsync(string folder, CancellationToken ct)
     {
         Heading("The songs together");
-        var book = Songbook.Of(SongShelf.Open([folder]).Select(s => s.Song));
+        var book = Songbook.Of(SongOpening.OpenAll([folder]).Select(s => s.Song));
         var index = Path.Combine(folder, "songbook.pdf");
         await SongbookPublisher.WriteAsync(book, index, PaperSize.A4, DateTime.UtcNow.Date, ct);
         Say($"  {Output.Shown(index)}  the songbook's index to print");

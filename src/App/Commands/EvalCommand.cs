@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json;
@@ -32,7 +33,7 @@ internal static class EvalCommand
             foreach (var (recording, annotation) in Pairs(parsed.GetRequiredValue(folder)))
             {
                 var truth = AnnotationFile.Read(annotation);
-                var hearing = await Ears.HearAsync(recording, parsed.GetValue(afresh), ct, classical: parsed.GetValue(classical));
+                var hearing = await WatchedEars.HearAsync(recording, parsed.GetValue(afresh), ct, classical: parsed.GetValue(classical));
                 sheets.Add((Path.GetFileName(recording), Evaluator.Score(hearing, truth)));
                 judged.AddRange(Sureness.Judge(hearing, truth));
             }

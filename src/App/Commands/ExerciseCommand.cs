@@ -53,7 +53,7 @@ internal static class ExerciseCommand
             if (parsed.GetValue(rounds) is < 1 or > 16)
                 throw new UsageException($"--rounds {parsed.GetValue(rounds)}: give 1 to 16.");
             PracticeWish.Require(chords, parsed.GetValue(record));
-            var opened = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
+            var opened = SongOpening.Open(parsed.GetRequiredValue(song)).RequireBars();
             var bars = passage.Read(parsed, opened.Song);
             if (chords is not null && bars is not null)
                 throw new UsageException("--change says what to practise, and so do --section and --bars; give one of them.");

@@ -25,8 +25,8 @@ internal static class ExplainCommand
             passage.Bars, facts, with, json };
         command.SetAction(parsed =>
         {
-            var opened = SongFolder.Open(parsed.GetRequiredValue(song));
-            Song[] others = [.. SongShelf.Open(parsed.GetValue(with) ?? []).Where(o => Path.GetFullPath(o.SongPath) != Path.GetFullPath(opened.SongPath))
+            var opened = SongOpening.Open(parsed.GetRequiredValue(song));
+            Song[] others = [.. SongOpening.OpenAll(parsed.GetValue(with) ?? []).Where(o => Path.GetFullPath(o.SongPath) != Path.GetFullPath(opened.SongPath))
                 .Select(o => o.Song)];
             var bars = passage.Read(parsed, opened.Song);
             var whole = Explanation.Of(opened.Song, others);

@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.CommandLine;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
@@ -29,7 +30,7 @@ internal static class ListenCommand
             using var place = parsed.GetValue(jams) is { } wanted ? OutputPlace.ForFile(wanted, "--jams") : null;
             var part = RecordingPart.Read(parsed.GetValue(on));
             claims.Require(parsed);
-            var heard = await Ears.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct, part, about: claims.Pitch(parsed));
+            var heard = await WatchedEars.HearAsync(parsed.GetRequiredValue(recording), parsed.GetValue(afresh), ct, part, about: claims.Pitch(parsed));
             var hearing = Reader.Again(heard, claims.Read(parsed, heard), ct);
             if (parsed.GetValue(jams) is { } path)
                 await Output.WriteTextAsync(path, JamsWriter.Write(hearing), ct);

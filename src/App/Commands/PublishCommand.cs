@@ -1,12 +1,12 @@
+using Harkbook.Jobs;
+using Harkbook.Jobs.Files;
 using System.CommandLine;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.App.Reports;
-using Harkbook.Audio.Recordings.Conversion;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Lessons;
-using Harkbook.Publishing.Lessons.Pieces;
 
 namespace Harkbook.App.Commands;
 
@@ -43,7 +43,7 @@ internal static class PublishCommand
         {
             var parts = ReadParts(parsed.GetValue(only) ?? []);
             var pupil = PupilCapo.Read(parsed.GetValue(capo), parsed.GetValue(sameShapes));
-            var own = SongFolder.Open(parsed.GetRequiredValue(song)).RequireBars();
+            var own = SongOpening.Open(parsed.GetRequiredValue(song)).RequireBars();
             var opened = pupil?.Of(own) ?? own;
             var handOut = HandOut.Of(opened.Song, passage.Read(parsed, opened.Song));
             var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, (pupil?.Folder ?? "lesson") + handOut?.FolderEnd);
@@ -68,16 +68,8 @@ internal static class PublishCommand
     public static async Task<IReadOnlyList<LessonFile>> PublishAsync(SongFolder opened, string folder, PublishOptions options, CancellationToken ct,
         int shift = 0)
     {
-        using var place = OutputPlace.ForFolder(folder, "--into");
-        if (Ffmpeg.Find() is null && options.Parts.HasFlag(LessonParts.Video))
-        {
-            Console.Error.WriteLine("harkbook: ffmpeg is not installed, so no video is made; everything else is. Debian: sudo apt-get install ffmpeg; macOS: "
-                + "brew install ffmpeg; Windows: winget install Gyan.FFmpeg.");
-            options = options with { Parts = options.Parts & ~LessonParts.Video };
-        }
-        using var sound = await SongSound.OfAsync(opened, shift, options.Only, ct);
         var steps = new StepProgress(opened.Name);
-        var files = await Task.Run(() => new LessonPublisher(opened.Song, sound, folder, options, PieceStore.Default).PublishAsync(steps, ct), ct);
+        var files = await LessonMaking.MakeAsync(opened, folder, options, shift, Console.Error.WriteLine, steps, ct);
         steps.Done();
         return files;
     }

@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
@@ -30,7 +31,7 @@ internal static class RebarCommand
                     : await UndoAsync(SongFolder.Locate(path), ct);
             if (!bars.AreGiven(parsed))
                 throw new UsageException("say what to change: --tempo half, --meter 3/4, --later 1, --bar-one 0:12.4, or --undo.");
-            var opened = SongFolder.Open(path, withHints: false);
+            var opened = SongOpening.Open(path, withHints: false);
             await ChangeAsync(opened, document => bars.Read(parsed, document), ct);
             return 0;
         });
@@ -50,12 +51,12 @@ internal static class RebarCommand
                 + "for byte.");
             return;
         }
-        var wayBack = await files.ReplaceAsync(now, Encoding.UTF8.GetBytes(made.Text), change.Kept, ct);
+        var keptAt = await files.ReplaceAsync(now, Encoding.UTF8.GetBytes(made.Text), change.Kept, ct);
         var after = SongText.Parse(made.Text, opened.SongPath).Song!;
         Console.Out.WriteLine($"{Output.Shown(opened.SongPath)}: {Bars(opened.Song)} became {Bars(after)}; everything stayed at its time in the recording.");
         foreach (var remark in made.Remarks)
             Console.Out.WriteLine("  " + remark);
-        Console.Out.WriteLine(wayBack);
+        Console.Out.WriteLine(Output.WayBack(keptAt, opened.SongPath));
     }
 
     /// <summary>Turns what can't be barred so into a message about the song.</summary>

@@ -21,7 +21,7 @@ internal static class SetlistCommand
         };
         command.SetAction(parsed =>
         {
-            var opened = SongShelf.Open(parsed.GetRequiredValue(songs));
+            var opened = SongOpening.OpenAll(parsed.GetRequiredValue(songs));
             var start = Options.ReadInstrument(parsed.GetValue(from));
             // Other instruments stand by in tunings of their own.
             var playable = opened.Where(s => s.Song.Tuning.Value.Count == start.Tuning.Count).ToArray();

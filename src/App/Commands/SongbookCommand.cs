@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.CommandLine;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
@@ -31,7 +32,7 @@ internal static class SongbookCommand
             var wanted = ReadWhere(parsed.GetValue(where));
             var goal = ReadPage(parsed.GetValue(page));
             using var place = goal is null ? null : OutputPlace.ForFile(goal, "--page");
-            var book = Songbook.Of(SongShelf.Open(parsed.GetRequiredValue(folder)).Select(s => s.Song)
+            var book = Songbook.Of(SongOpening.OpenAll(parsed.GetRequiredValue(folder)).Select(s => s.Song)
                 .OrderBy(s => s.Title, StringComparer.CurrentCultureIgnoreCase));
             if (goal is not null)
                 await SongbookPublisher.WriteAsync(book, goal, parsed.GetValue(letter) ? PaperSize.Letter : PaperSize.A4, DateTime.UtcNow.Date, ct);

@@ -1,10 +1,10 @@
+using Harkbook.Jobs;
+using Harkbook.Jobs.Files;
 using System.CommandLine;
-using System.Text;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.Listening;
-using Harkbook.Listening.Proposing;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Rebarring;
@@ -37,7 +37,7 @@ internal static class StartCommand
         command.SetAction(async (parsed, ct) =>
         {
             var path = parsed.GetRequiredValue(recording);
-            var name = parsed.GetValue(title) ?? TitleOf(path);
+            var name = parsed.GetValue(title) ?? SongBeginning.TitleOf(path);
             if (string.IsNullOrWhiteSpace(name))
                 throw new UsageException("--title is empty; give the song's title, or leave the option out.");
             claims.Require(parsed);
@@ -67,59 +67,22 @@ internal static class StartCommand
         CancellationToken ct,
         Func<SongDocument, BarChange>? bars = null)
     {
-        folder ??= FolderOf(recordingPath);
-        var songPath = Path.Combine(folder, Slug(title) + SongFolder.Ending);
-        if (File.Exists(songPath))
-            throw new UserException($"{songPath} is there already and was not touched. To propose anew what still stands as heard and keep what you decided, "
-                + "add --again; or choose another folder with --into.");
-        using var place = OutputPlace.ForFolder(folder, "--into");
-        var heard = await Ears.HearAsync(recordingPath, afresh: false, ct, about: pitch);
-        var hearing = Reader.Again(heard, claims(heard), ct);
-        var song = SongProposer.Propose(hearing, title, bring ? await RecordingCopy.BringAsync(hearing.Recording with { Path = recordingPath }, folder, ct)
-            : Relative(folder, recordingPath));
-        await Output.WriteTextAsync(songPath, Barred(SongText.Write(song), songPath, bars), ct);
-        return (songPath, hearing);
+        var beginning = new SongBeginning(folder ?? FolderOf(recordingPath), title, bring) { Bars = bars };
+        beginning.RequireNone();
+        using var place = OutputPlace.ForFolder(beginning.Folder, "--into");
+        var heard = await WatchedEars.HearAsync(recordingPath, afresh: false, ct, about: pitch);
+        return (beginning.SongPath, await beginning.WriteAsync(recordingPath, heard, claims(heard), ct));
     }
 
-    /// <summary>The proposal, in the bars that the person asks for; one without beats has none to change.</summary>
-    private static string Barred(string text, string path, Func<SongDocument, BarChange>? bars) =>
-        bars is null ? text : RebarCommand.Guarded(path, () => SongText.Parse(text, path) is { Song: { } song } document
-            && song.Bars.Any() ? SongRebarring.Of(document, bars(document)).Text : text);
-
     private static string FolderOf(string recordingPath) =>
-        Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recordingPath))!, Slug(Path.GetFileNameWithoutExtension(recordingPath)));
+        Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recordingPath))!, SongBeginning.Slug(Path.GetFileNameWithoutExtension(recordingPath)));
 
     /// <summary>The song that was begun from a recording: the one of the title, else the only one of the folder.</summary>
     private static string? SongThere(string recordingPath, string? folder, string? title)
     {
         folder ??= FolderOf(recordingPath);
-        var named = Path.Combine(folder, Slug(title ?? TitleOf(recordingPath)) + SongFolder.Ending);
+        var named = Path.Combine(folder, SongBeginning.Slug(title ?? SongBeginning.TitleOf(recordingPath)) + SongFolder.Ending);
         return File.Exists(named) ? named : Directory.Exists(folder) && Directory.GetFiles(folder, "*" + SongFolder.Ending) is [var only]
             && title is null ? only : null;
-    }
-
-    private static string Relative(string folder, string path) =>
-        Path.GetRelativePath(Path.GetFullPath(folder), Path.GetFullPath(path)).Replace('\\', '/');
-
-    /// <summary>"night_train-02" → "Night train 02".</summary>
-    private static string TitleOf(string path)
-    {
-        var words = Path.GetFileNameWithoutExtension(path).Replace('_', ' ').Replace('-', ' ').Trim();
-        return words.Length == 0 ? "Untitled" : char.ToUpperInvariant(words[0]) + words[1..];
-    }
-
-    /// <summary>Letters and digits in lower case, words joined by hyphens.</summary>
-    private static string Slug(string title)
-    {
-        var slug = new StringBuilder();
-        foreach (var c in title.ToLowerInvariant())
-        {
-            if (char.IsLetterOrDigit(c))
-                slug.Append(c);
-            else if (slug.Length > 0 && slug[^1] != '-')
-                slug.Append('-');
-        }
-        var text = slug.ToString().Trim('-');
-        return text.Length == 0 ? "song" : text;
     }
 }

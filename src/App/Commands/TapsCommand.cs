@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.CommandLine;
 using System.Globalization;
 using Harkbook.App.Choices;
@@ -37,12 +38,12 @@ internal static class TapsCommand
         {
             var given = parsed.GetRequiredValue(song);
             if (parsed.GetValue(times) is { } name)
-                await LayAsync(SongFolder.Open(given), name, parsed.GetValue(delay), parsed.GetValue(write), ct);
+                await LayAsync(SongOpening.Open(given), name, parsed.GetValue(delay), parsed.GetValue(write), ct);
             else if (parsed.GetValue(write))
                 throw new UsageException(
                     "--write: there are no times to write yet. Tap on the page, then give the file that it saves: harkbook taps SONG taps.txt --write");
             else
-                await MakePageAsync(SongFolder.Open(given).RequireBars(), given, parsed.GetValue(to), ct);
+                await MakePageAsync(SongOpening.Open(given).RequireBars(), given, parsed.GetValue(to), ct);
             return 0;
         });
         return command;

@@ -1,3 +1,5 @@
+using Harkbook.Jobs;
+using Harkbook.Jobs.Files;
 using System.Collections.Immutable;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
@@ -28,7 +30,7 @@ internal sealed record Checked(CheckResult Result, SongFolder? Song, Hearing? He
         if (what.Length < 2)
             throw new UsageException($"{what[^1]}: which recording is this about? Name it first: harkbook check RECORDING {what[^1]}");
         var annotation = AnnotationFile.Read(what[^1]);
-        var hearing = await Ears.HearAsync(what[0], false, ct);
+        var hearing = await WatchedEars.HearAsync(what[0], false, ct);
         return new(new Checker(hearing).Check(annotation), null, hearing)
         {
             Claims = [.. ClaimedSound.Of(annotation, hearing.ReferencePitch.Best)],
@@ -38,15 +40,14 @@ internal sealed record Checked(CheckResult Result, SongFolder? Song, Hearing? He
 
     private static async Task<Checked> OfSongAsync(string[] what, CancellationToken ct)
     {
-        var opened = SongFolder.Open(what[^1]);
-        var (song, paper) = (opened.Song, PaperCheck.Of(SongChange.DocumentOf(opened)).ToList());
-        if (what.Length == 1 && opened.RecordingPath is null && paper.Count > 0)
-            return new(OwnNames.Of(new([.. paper]), song), opened, null);
-        var hearing = await Ears.HearAsync(what.Length == 2 ? what[0] : opened.RequireRecording(), false, ct);
+        var opened = SongOpening.Open(what[^1]);
+        var (song, document) = (opened.Song, SongChange.DocumentOf(opened));
+        if (what.Length == 1 && opened.RecordingPath is null && SongCheck.Of(document, null) is { Findings.IsEmpty: false } paper)
+            return new(paper, opened, null);
+        var hearing = await WatchedEars.HearAsync(what.Length == 2 ? what[0] : opened.RequireRecording(), false, ct);
         opened.WarnOfAnother(hearing.Recording);
-        var result = new Checker(hearing).Check(song);
         var clock = new SongClock(song);
-        return new(OwnNames.Of(result with { Findings = [.. paper, .. result.Findings] }, song), opened, hearing)
+        return new(SongCheck.Of(document, new(hearing)), opened, hearing)
         {
             Claims = [.. ClaimedSound.Of(song)],
             Beats = [.. song.Bars.SelectMany(b => Enumerable.Range(0, b.Meter.BeatsPerBar).Select(i => clock.TimeOf(b.Number, Units.Beats.Whole(i))))],

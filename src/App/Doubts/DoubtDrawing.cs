@@ -1,3 +1,4 @@
+using Harkbook.Jobs;
 using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.App.Reports;

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Harkbook.App.Messages;
 using Harkbook.Audio.Isolation;
-using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Signals;
 
 namespace Harkbook.App.Files;
@@ -18,13 +17,6 @@ internal static class RecordingPart
         text is null ? null
         : SoundPart.TryParse(text, out var part) ? part
         : throw new UsageException($"--on {text}: the parts are {SoundPart.Words}.");
-
-    public static void Require(SoundPart? part, Recording recording)
-    {
-        if (part is { NeedsTwoChannels: true } && recording.Channels < 2)
-            throw new UserException($"{recording.Path}: has one channel, so there is no {part} in it. Take a part that needs no stereo: held, struck, rest or "
-                + "band:LOW..HIGH.");
-    }
 
     /// <summary>As loud as it is within the whole recording played at about −18 LUFS, so that a faint part isn't blown up; peaks under the ceiling.</summary>
     public static Signal Levelled(Signal part, Signal whole)

@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.Text;
 using Harkbook.App.Messages;
 using Harkbook.Music.Songs;
@@ -8,7 +9,7 @@ namespace Harkbook.App.Files;
 internal static class SongChange
 {
     /// <summary>The file as it stands, to be edited.</summary>
-    public static SongDocument DocumentOf(SongFolder opened) => SongText.Parse(File.ReadAllText(opened.SongPath), opened.SongPath);
+    public static SongDocument DocumentOf(SongFolder opened) => SongFolder.Document(opened.SongPath);
 
     /// <summary>Prints each line that goes ("-") or comes ("+"), then, where that is asked for, keeps the file as it was and writes it
     /// whole or not at all.</summary>
@@ -40,8 +41,8 @@ internal static class SongChange
     {
         var now = File.ReadAllBytes(before.FileName);
         byte[] made = [.. now.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? Encoding.UTF8.Preamble : [], .. Encoding.UTF8.GetBytes(after.Text)];
-        var wayBack = await new EarlierFiles(before.FileName, TimeProvider.System).ReplaceAsync(now, made, what, ct);
-        Console.Error.WriteLine($"harkbook: {before.FileName}: changed as shown. {wayBack}");
+        var kept = await new EarlierFiles(before.FileName, TimeProvider.System).ReplaceAsync(now, made, what, ct);
+        Console.Error.WriteLine($"harkbook: {before.FileName}: changed as shown. {Output.WayBack(kept, before.FileName)}");
     }
 
     private static void RequireSong(SongDocument after)

@@ -1,3 +1,5 @@
+using Harkbook.Jobs;
+using Harkbook.Jobs.Files;
 using System.Globalization;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
@@ -19,7 +21,7 @@ internal static class PartAudition
     public static async Task<int> RunAsync(string what, SoundPart part, double speed, string? to, CancellationToken ct)
     {
         var isSong = Directory.Exists(what) || Path.GetExtension(what).Equals(SongFolder.Ending, StringComparison.OrdinalIgnoreCase);
-        var recording = isSong ? SongFolder.Open(what).RequireRecording() : what;
+        var recording = isSong ? SongOpening.Open(what).RequireRecording() : what;
         var path = to ?? Path.Combine(Path.GetDirectoryName(Path.GetFullPath(recording))!,
             $"{Path.GetFileNameWithoutExtension(recording)}-{RecordingPart.FileName(part)}.wav");
         if (Path.GetFullPath(path) == Path.GetFullPath(recording))
@@ -36,7 +38,7 @@ internal static class PartAudition
     public static async Task<Signal> ReadAsync(string path, SoundPart? part, double speed, CancellationToken ct)
     {
         if (part is not null)
-            RecordingPart.Require(part, await RecordingReader.InspectAsync(path, ct));
+            Ears.Require(part, await RecordingReader.InspectAsync(path, ct));
         var whole = await ReadWholeAsync(path, speed, ct);
         return part is null ? whole : await Task.Run(() => RecordingPart.Levelled(part.Of(whole, ct), whole), ct);
     }

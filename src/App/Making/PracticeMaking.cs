@@ -1,3 +1,4 @@
+using Harkbook.Jobs.Files;
 using System.Globalization;
 using System.Text;
 using Harkbook.App.Choices;

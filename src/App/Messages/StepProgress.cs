@@ -32,9 +32,11 @@ internal sealed class StepProgress : IProgress<Progress>
         }
     }
 
-    /// <summary>Ends the line; says how long it took.</summary>
+    /// <summary>Ends the line and says how long it took, where there was anything to do.</summary>
     public void Done()
     {
+        if (step.Length == 0)
+            return;
         if (live)
             Console.Error.WriteLine($"\r{name}: done in {watch.Elapsed.TotalSeconds:0.0} s{"",-40}");
         else

@@ -1,3 +1,5 @@
+using Harkbook.Jobs.Files;
+
 namespace Harkbook.App.Messages;
 
 /// <summary>Thrown by commands for a command line that makes no sense; the message says what would.</summary>

@@ -19,6 +19,7 @@ public class HouseTests
     [InlineData("Harkbook.Sounding", "Harkbook.Units Harkbook.Music Harkbook.Audio")]
     [InlineData("Harkbook.Demo", "Harkbook.Units Harkbook.Music Harkbook.Audio Harkbook.Sounding Harkbook.Listening")]
     [InlineData("Harkbook.Publishing", "Harkbook.Units Harkbook.Music Harkbook.Audio Harkbook.Sounding SkiaSharp SkiaSharp.HarfBuzz HarfBuzzSharp")]
+    [InlineData("Harkbook.Jobs", "Harkbook.Units Harkbook.Music Harkbook.Audio Harkbook.Sounding Harkbook.Listening Harkbook.Publishing")]
     public void AnAssemblyKnowsOnlyThoseBelowIt(string name, string allowed)
     {
         var references = Assembly.Load(name).GetReferencedAssemblies()
@@ -97,6 +98,7 @@ public class HouseTests
             Lessons.Timing Lessons.Sounds Lessons.Pieces Lessons.Video Lessons.Page Lessons
             """
         },
+        { "Harkbook.Jobs", "Files ." },
         { "Harkbook.App", "Messages Files Choices Reports Doubts Making Commands ." },
     };
 }

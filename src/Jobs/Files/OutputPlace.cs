@@ -1,12 +1,11 @@
-using Harkbook.App.Messages;
 
-namespace Harkbook.App.Files;
+namespace Harkbook.Jobs.Files;
 
 /// <summary>
 /// A folder that results go to: made where it isn't there, and tried before the long work. What was made goes away again
 /// if no file came to stand in it.
 /// </summary>
-internal sealed class OutputPlace : IDisposable
+public sealed class OutputPlace : IDisposable
 {
     private readonly string folder;
     private readonly string? highestMade;

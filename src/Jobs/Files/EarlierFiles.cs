@@ -1,15 +1,14 @@
 using System.Globalization;
-using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings;
 using Harkbook.Music.Songs;
 
-namespace Harkbook.App.Files;
+namespace Harkbook.Jobs.Files;
 
 /// <summary>
 /// A song file's earlier texts, kept beside it as "night-ferry.earlier-1.txt", the highest number the latest. Every command that writes
 /// over a song keeps it here, so that one undo takes back whichever came last.
 /// </summary>
-internal sealed class EarlierFiles(string songPath, TimeProvider clock)
+public sealed class EarlierFiles(string songPath, TimeProvider clock)
 {
     private readonly string folder = Path.GetDirectoryName(Path.GetFullPath(songPath))!;
     private readonly string before = Path.GetFileNameWithoutExtension(songPath) + ".earlier-";
@@ -23,13 +22,13 @@ internal sealed class EarlierFiles(string songPath, TimeProvider clock)
 
     /// <summary>Keeps the song as it is, then puts the new text in its place.</summary>
     /// <param name="what">The command's words, such as "taps --write".</param>
-    /// <returns>Where the earlier text lies and how it comes back, in words.</returns>
+    /// <returns>Where the earlier text lies.</returns>
     public async Task<string> ReplaceAsync(byte[] now, byte[] made, string what, CancellationToken ct)
     {
         var place = Place(Numbers().DefaultIfEmpty(0).Max() + 1);
         await WriteAsync(place, EarlierText.Keep(now, made, what, DateOnly.FromDateTime(clock.GetLocalNow().DateTime)).Write(), ct);
         await WriteAsync(songPath, made, ct);
-        return $"As it was before: {Output.Shown(place)}; 'harkbook rebar {Output.Shown(songPath)} --undo' gives it back.";
+        return place;
     }
 
     /// <summary>Puts a kept text back. What stood in its place was made by a command and can be made again.</summary>

@@ -2,10 +2,10 @@ using Harkbook.Listening.Evidence;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Units;
 
-namespace Harkbook.App.Doubts;
+namespace Harkbook.Jobs;
 
 /// <summary>A stretch of a posteriorgram as grey cells, a row for each semitone: the surer that a pitch sounds, the darker; darkest where it starts.</summary>
-internal static class PosteriorStrip
+public static class PosteriorStrip
 {
     private const int Shades = 6;
     private const double Darkest = 0.42, Starting = 0.5;

@@ -1,22 +1,23 @@
-using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons.Sounds;
 
-namespace Harkbook.App.Files;
+namespace Harkbook.Jobs.Files;
 
 /// <summary>What a lesson plays: the recording in the song's folder, or the song sounded where it has none.</summary>
-internal static class SongSound
+public static class SongSound
 {
     /// <param name="shift">Semitones by which a recording is moved; a song that is sounded already says what it sounds.</param>
     /// <param name="only">The bars that are heard, after one to count in; null for all.</param>
-    public static async Task<LessonSound> OfAsync(SongFolder opened, int shift, Passage? only, CancellationToken ct)
+    /// <param name="say">Who is told what to know of the recording.</param>
+    public static async Task<LessonSound> OfAsync(SongFolder opened, int shift, Passage? only, Action<string> say, CancellationToken ct)
     {
         if (opened.RecordingPath is null)
             return LessonSound.Of(opened.Song, only);
         var recording = await RecordingReader.InspectAsync(opened.RequireRecording(), ct);
-        opened.WarnOfAnother(recording);
+        foreach (var warning in opened.WarningsOf(recording))
+            say(warning);
         var whole = LessonSound.Of(recording, shift);
         return only is { } passage ? whole.Part(opened.Song, passage) ?? throw Beyond(recording, passage) : whole;
     }

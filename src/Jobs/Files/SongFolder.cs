@@ -1,11 +1,10 @@
-using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings;
 using Harkbook.Music.Songs;
 
-namespace Harkbook.App.Files;
+namespace Harkbook.Jobs.Files;
 
 /// <summary>A song file on disk with the folder that it lives in.</summary>
-internal sealed record SongFolder(string SongPath, Song Song)
+public sealed record SongFolder(string SongPath, Song Song)
 {
     public const string Ending = ".hark";
 
@@ -34,30 +33,34 @@ internal sealed record SongFolder(string SongPath, Song Song)
         : throw new UserException(
             $"{SongPath}: the song has no bars yet, so there is nothing to sound or publish. Add a section and its bars; docs/song-file.md shows how.");
 
-    /// <summary>Says so when the recording isn't the very file that the song was made from, or ends before the song's bars do.</summary>
-    public void WarnOfAnother(Recording recording)
+    /// <summary>What to know where the recording isn't the very file that the song was made from, or ends before the song's bars do.</summary>
+    public IEnumerable<string> WarningsOf(Recording recording)
     {
         if (Song.Recording?.ContentHash is { } hash && hash != recording.ContentHash)
-            Console.Error.WriteLine($"harkbook: {recording.Path}: this isn't the file that the song was made from (its SHA-256 differs), so times may be off. "
-                + $"Put that file back, or mend the 'recording' line in {SongPath}.");
+            yield return $"harkbook: {recording.Path}: this isn't the file that the song was made from (its SHA-256 differs), so times may be off. "
+                + $"Put that file back, or mend the 'recording' line in {SongPath}.";
         // Where the song says how long its recording is, reading it told of the bars.
         if (Song.Recording?.Length is null && BarsPastEnd.Of(Song, recording.Length) is { } past)
-            Console.Error.WriteLine($"{SongPath}: warning: {past} {BarsPastEnd.WhatToDo}");
+            yield return $"{SongPath}: warning: {past} {BarsPastEnd.WhatToDo}";
     }
 
-    /// <summary>Reads the song; what is wrong with it is shown with file, line and column.</summary>
-    /// <param name="withHints">Whether hints are shown too; where many songs are read, they would hide what matters.</param>
-    public static SongFolder Open(string path, bool withHints = true)
+    /// <summary>Reads the song; what is wrong with it is said with file, line and column.</summary>
+    /// <param name="say">Who is told of diagnostics, a line each.</param>
+    /// <param name="withHints">Whether hints are said too; where many songs are read, they would hide what matters.</param>
+    public static SongFolder Open(string path, Action<string> say, bool withHints = true)
     {
-        var file = Locate(path);
-        var document = SongText.Parse(ReadText(file), file);
+        var document = Document(Locate(path));
         // Assumed values matter to nobody while there is no song.
         foreach (var diagnostic in document.Diagnostics.Where(d => (document.Song is not null && withHints) || d.Severity != Severity.Hint))
-            Console.Error.WriteLine(diagnostic);
+            say(diagnostic.ToString());
         return document.Song is { } song
-            ? new(file, song)
-            : throw new UserException($"{file}: the song file has mistakes (listed above); mend them and run the command again. The file was not touched.");
+            ? new(document.FileName, song)
+            : throw new UserException($"{document.FileName}: the song file has mistakes (listed above); mend them and run the command again. "
+                + "The file was not touched.");
     }
+
+    /// <summary>A song file as it stands, mistakes and all.</summary>
+    public static SongDocument Document(string file) => SongText.Parse(ReadText(file), file);
 
     private static string ReadText(string file)
     {

@@ -1,11 +1,10 @@
-using Harkbook.App.Messages;
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Reading;
 
-namespace Harkbook.App.Files;
+namespace Harkbook.Jobs.Files;
 
 /// <summary>Puts a recording into its song's folder, so that the folder can be handed on whole.</summary>
-internal static class RecordingCopy
+public static class RecordingCopy
 {
     /// <summary>Copies the file, byte for byte, unless it lies in the folder already.</summary>
     /// <returns>Its path as the song file writes it.</returns>
