@@ -20,6 +20,9 @@ public sealed record Bar
     /// <summary>Where sung syllables start; the text may be "x" where only the rhythm is known.</summary>
     public ImmutableArray<Claim<string>> Sung { get; init; } = [];
 
+    /// <summary>Notes of the tune, one after the other. Beside a sung line, a syllable may be sung on several.</summary>
+    public ImmutableArray<Claim<TuneNote>> Tune { get; init; } = [];
+
     /// <summary>Notes on the harmonica; those that start together are sounded on one breath.</summary>
     public ImmutableArray<Claim<HarpNote>> Harp { get; init; } = [];
 
@@ -35,11 +38,12 @@ public sealed record Bar
         && Meter == other.Meter
         && Chords.AsSpan().SequenceEqual(other.Chords.AsSpan())
         && Sung.AsSpan().SequenceEqual(other.Sung.AsSpan())
+        && Tune.AsSpan().SequenceEqual(other.Tune.AsSpan())
         && Harp.AsSpan().SequenceEqual(other.Harp.AsSpan())
         && Picked.AsSpan().SequenceEqual(other.Picked.AsSpan())
         && Strums.AsSpan().SequenceEqual(other.Strums.AsSpan());
 
-    public override int GetHashCode() => HashCode.Combine(Number, Meter, Chords.Length, Sung.Length, Harp.Length, Picked.Length, Strums.Length);
+    public override int GetHashCode() => HashCode.Combine(Number, Meter, Chords.Length, Sung.Length, Tune.Length, Harp.Length, Picked.Length, Strums.Length);
 }
 
 /// <summary>

@@ -14,6 +14,9 @@ public sealed record Section(string Name, ImmutableArray<Anchor> Anchors, Immuta
     /// <summary>Changes of key, rising by bar; empty where the whole section is in the song's key.</summary>
     public ImmutableArray<KeyChange> Keys { get; init; } = [];
 
+    /// <summary>Who sings or plays the tune here; null where it is the song's (<see cref="Song.TunePlayer"/>).</summary>
+    public TunePlayer? TunePlayer { get; init; }
+
     /// <summary>The key of a bar of this section (1 = its first).</summary>
     public Key KeyAt(int bar, Key song) => Keys.LastOrDefault(k => k.Bar <= bar)?.Key ?? song;
 
@@ -21,6 +24,7 @@ public sealed record Section(string Name, ImmutableArray<Anchor> Anchors, Immuta
         other is not null
         && Name == other.Name
         && Standing == other.Standing
+        && TunePlayer == other.TunePlayer
         && Anchors.AsSpan().SequenceEqual(other.Anchors.AsSpan())
         && Keys.AsSpan().SequenceEqual(other.Keys.AsSpan())
         && Bars.AsSpan().SequenceEqual(other.Bars.AsSpan());

@@ -47,6 +47,9 @@ public sealed record Song
     /// <summary>The key of the song; a section may leave it (<see cref="Section.Keys"/>).</summary>
     public required Fact<Key> Key { get; init; }
 
+    /// <summary>Who sings or plays the tune; a section may say otherwise. Null where the file doesn't say.</summary>
+    public Fact<TunePlayer>? TunePlayer { get; init; }
+
     /// <summary>A second instrument, today a harmonica; null where there is none.</summary>
     public Fact<HarpReference>? Harp { get; init; }
 
@@ -70,8 +73,11 @@ public sealed record Song
         throw new ArgumentOutOfRangeException(nameof(barNumber), barNumber, $"The song has bars 1 to {Sections.Sum(s => s.Bars.Length)}.");
     }
 
+    /// <summary>Who sings or plays the tune in a section; where nobody says, a voice.</summary>
+    public TunePlayer TunePlayerIn(Section section) => section.TunePlayer ?? TunePlayer?.Value ?? default;
+
     /// <summary>
-    /// The song in another key: every chord, key, string and the harmonica move by the interval, so frets, holes and times stay as they are.
+    /// The song in another key: every chord, key, string, the tune and the harmonica move by the interval, so frets, holes and times stay as they are.
     /// </summary>
     public Song Transposed(Interval by) => SongTransposition.Of(this, by);
 
@@ -83,8 +89,8 @@ public sealed record Song
 
     public override int GetHashCode() => HashCode.Combine(Title, Tuning, Sections.Length, Shapes.Length);
 
-    private (object?, object?, object?, object?, object, object, object, object?, object, object, object, object?, Counting) Facts() =>
-        (Title, Player, Album, Recording, ReferencePitch, Tuning, Capo, HandNames, Meter, Tempo, Key, Harp, Counting);
+    private (object?, object?, object?, object?, object, object, object, object?, object, object, object, object?, object?, Counting) Facts() =>
+        (Title, Player, Album, Recording, ReferencePitch, Tuning, Capo, HandNames, Meter, Tempo, Key, TunePlayer, Harp, Counting);
 }
 
 /// <summary>The recording that a song's claims are about. Path is relative to the song's folder.</summary>

@@ -15,6 +15,7 @@ public enum SongFact
     Count,
     Tempo,
     Key,
+    Tune,
     Harp,
 }
 
@@ -24,6 +25,7 @@ public enum SongPart
     Chords,
     Strum,
     Sung,
+    Tune,
     Harp,
     Pick,
 }

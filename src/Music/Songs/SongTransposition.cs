@@ -13,7 +13,7 @@ internal static class SongTransposition
         Harp = HarpOf(song, by),
     };
 
-    /// <summary>The names of chords, shapes and keys only.</summary>
+    /// <summary>The names of chords, shapes, keys and the tune's notes only.</summary>
     public static Song NamesOf(Song song, Interval by) => song with
     {
         Key = song.Key with { Value = Moved(song.Key.Value, by) },
@@ -31,5 +31,6 @@ internal static class SongTransposition
     {
         Chords = [.. bar.Chords.Select(c =>
             c with { Value = c.Value with { Chord = c.Value.Chord.Transposed(by), Name = WrittenName.Moved(c.Value.Name, by) } })],
+        Tune = [.. bar.Tune.Select(t => t with { Value = t.Value with { Pitch = t.Value.Pitch + by } })],
     };
 }

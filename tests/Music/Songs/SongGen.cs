@@ -59,6 +59,7 @@ internal static class SongGen
             Key = new(Key, standings[2]),
             Harp = random.Next(2) == 0 ? null
                 : new(new(PitchName.Parse("A"), random.Next(2) == 0 ? "richter" : "natural-minor", random.Next(3) - 1), standings[3]),
+            TunePlayer = random.Next(2) == 0 ? null : new((TunePlayer)random.Next(4), standings[2]),
             Counting = random.Next(2) == 0 ? Counting.Beats : Counting.Divisions,
             Shapes = shapes,
             Sections = Sections(counts, shapes, random, standings),
@@ -78,12 +79,15 @@ internal static class SongGen
             var keys = Enumerable.Range(1, meters.Length).Where(_ => random.Next(5) == 0)
                 .Select(bar => new KeyChange(bar,
                     new(PitchName.FromFifths(random.Next(-5, 7)), Mode.All[random.Next(7)])) { Standing = standings[random.Next(4)] }).ToImmutableArray();
-            sections.Add(new(name, [.. anchors], made) { Standing = standings[random.Next(4)], Keys = keys });
+            sections.Add(new(name, [.. anchors], made) { Standing = standings[random.Next(4)], Keys = keys, TunePlayer = Player() });
             if (random.Next(3) == 0)
-                sections.Add(new(name + "2", [], [.. made.Select(b => b with { Number = b.Number + made.Length })]) { Keys = random.Next(2) == 0 ? keys : [] });
+                sections.Add(new(name + "2", [], [.. made.Select(b => b with { Number = b.Number + made.Length })]) {
+                    Keys = random.Next(2) == 0 ? keys : [], TunePlayer = Player() });
             number = 1 + sections.Sum(s => s.Bars.Length);
         }
         return sections.ToImmutable();
+
+        TunePlayer? Player() => random.Next(3) == 0 ? (TunePlayer)random.Next(4) : null;
     }
 
     /// <summary>Makes bars whose claims follow one another, each up to the next or to a silence.</summary>
@@ -95,6 +99,7 @@ internal static class SongGen
             for (var i = 0; i < bars.Length; i++)
                 bars[i] = bars[i] with { Chords = [.. Starts(i).Select((s, n) => Claim(s, Chord(n + i)))] };
             Fill(bars, (b, c) => b with { Sung = c }, i => Syllables[i % Syllables.Length]);
+            Fill(bars, (b, c) => b with { Tune = c }, i => Tune[i % Tune.Length]);
             Fill(bars, (b, c) => b with { Strums = c }, i => (Stroke)(i % 3));
             Fill(bars, (b, c) => b with { Harp = c }, i => new HarpNote(1 + i % 10, i % 2 == 0 ? Breath.Blow : Breath.Draw, -(i % 3), i % 6 == 0));
             Fill(bars, (b, c) => b with { Picked = c }, i => Picked[i % Picked.Length]);
@@ -104,6 +109,16 @@ internal static class SongGen
         private static readonly PickedNote[] Picked = [.. PickedGen.Notes.Array[60].Single(_ => true, "0000KhQ8ZQk4").Select(n => n with { StringIndex = 2 })];
 
         private static readonly string[] Syllables = ["fer-", "ry", "x", "x?", "why?", "why?5", "a,b", ".", "_", "\"so\"", "(ooh", ":", "%", "it's", "~"];
+
+        /// <summary>Every sign that a note of a tune may have, spelled and respelled.</summary>
+        private static readonly TuneNote[] Tune =
+        [
+            .. from approach in Enum.GetValues<Approach>()
+               from bend in new Bend[] { default, new(Cents.FromCents(50)), new(Cents.FromCents(100), true), new(Cents.FromCents(250), false, true) }
+               from off in Enum.GetValues<SlideOff>()
+               from pitch in new[] { "Bb3", "F#4", "D0", "E5" }
+               select new TuneNote(Pitch.Parse(pitch), approach) { Bend = bend, SlideOff = off, HasVibrato = off == SlideOff.None },
+        ];
 
         private ChordUse Chord(int i)
         {

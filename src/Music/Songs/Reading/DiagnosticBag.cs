@@ -19,7 +19,8 @@ internal sealed class DiagnosticBag(SourceText source, string file)
 
     private static Severity SeverityOf(DiagnosticCode code) => code switch
     {
-        DiagnosticCode.NotGiven or DiagnosticCode.WhichShape or DiagnosticCode.EmptySection or DiagnosticCode.WordsTakenOver => Severity.Hint,
+        DiagnosticCode.NotGiven or DiagnosticCode.WhichShape or DiagnosticCode.EmptySection or DiagnosticCode.WordsTakenOver
+            or DiagnosticCode.NoTunePlayer => Severity.Hint,
         DiagnosticCode.OutOfOrder or DiagnosticCode.FingersUnheld or DiagnosticCode.ShapeContradicts or DiagnosticCode.RecordingElsewhere
             or DiagnosticCode.NoHarp or DiagnosticCode.EmptyPick or DiagnosticCode.PatternStops or DiagnosticCode.MutedString
             or DiagnosticCode.BarsPastEnd or DiagnosticCode.ChangeOutside or DiagnosticCode.UnsignedCorrection or DiagnosticCode.StandingNowhere

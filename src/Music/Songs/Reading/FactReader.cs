@@ -124,6 +124,14 @@ internal sealed class FactReader(SongSyntax syntax, DiagnosticBag bag, StandingR
             line => Theory.Key.TryParse(line.BodyText, out var key) ? key : null,
         line => line.Words().Skip(1).Take(1), Mode.All.Select(m => m.Name));
 
+    public Fact<TunePlayer>? TunePlayer()
+    {
+        if (Line(SongFact.Tune) is not { } line)
+            return null;
+        var standing = standings.ReadOne(line, Standing.Decided);
+        return TunePlayerLine.Read(line, bag) is { } player ? new(player, standing) : null;
+    }
+
     public Fact<HarpReference>? Harp()
     {
         if (Line(SongFact.Harp) is not { } line)

@@ -30,7 +30,7 @@ internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
         else if (word == "shape")
             AddShape(line);
         else if (SongSyntax.IsFact(word, out var fact)
-            && (fact is not (SongFact.Meter or SongFact.Key or SongFact.Harp) || (!inSection && !line.BodyText.StartsWith('|'))))
+            && (fact is not (SongFact.Meter or SongFact.Key or SongFact.Tune or SongFact.Harp) || (!inSection && !line.BodyText.StartsWith('|'))))
             AddFact(line, fact);
         else if (!inSection)
             Misplaced(line, word);

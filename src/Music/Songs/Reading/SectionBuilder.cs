@@ -18,6 +18,7 @@ internal sealed class SectionBuilder(ValueReader values, ShapeFrets frets, Meter
         var chords = ByBar<ChordUse>(voices[SongPart.Chords].SelectMany(w => w), s => values.Chord(s.Leaf) is { } chord ? [chord] : []);
         var strums = ByBar<Stroke>(voices[SongPart.Strum].SelectMany(w => w), s => values.Stroke(s.Leaf) is { } stroke ? [stroke] : []);
         var sung = ByBar<string>(voices[SongPart.Sung].SelectMany(w => w), s => [s.Leaf.Value.Text]);
+        var tune = ByBar<TuneNote>(voices[SongPart.Tune].SelectMany(w => w), s => values.Tune(s.Leaf) is { } note ? [note] : []);
         var harp = ByBar<HarpNote>(voices[SongPart.Harp].SelectMany(w => w), s => values.Harp(s.Leaf) ?? []);
         var picked = Picked(section, chords, MeterOf);
         var bars = Enumerable.Range(1, count).Select(bar => new Bar
@@ -27,10 +28,16 @@ internal sealed class SectionBuilder(ValueReader values, ShapeFrets frets, Meter
             Chords = [.. chords[bar]],
             Strums = [.. strums[bar]],
             Sung = [.. sung[bar]],
+            Tune = [.. tune[bar]],
             Harp = [.. harp[bar]],
             Picked = [.. picked[bar]],
         });
-        return new(section.Name, anchors, [.. bars]) { Standing = section.Standing, Keys = [.. Keys(section, count)] };
+        return new(section.Name, anchors, [.. bars])
+        {
+            Standing = section.Standing,
+            Keys = [.. Keys(section, count)],
+            TunePlayer = section.TunePlayerSaid,
+        };
     }
 
     /// <summary>In order of start, then from the low string.</summary>

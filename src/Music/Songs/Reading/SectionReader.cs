@@ -47,6 +47,8 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
             ReadMeter(line);
         else if (word == "key")
             ReadKey(line);
+        else if (word == SongSyntax.Tune && !line.BodyText.Contains('|'))
+            ReadTunePlayer(line);
         else if (SongSyntax.IsPart(word, out var part))
             ReadPart(line, part);
         else if (Pitch.TryParse(word, out _) && line.BodyText.Contains('|'))
@@ -110,6 +112,12 @@ internal sealed class SectionReader(SongSyntax syntax, DiagnosticBag bag, Standi
     {
         if (KeyLine.Read(line, Current.NextBar(), bag, standings) is { } key)
             Current.Keys.Add(key);
+    }
+
+    private void ReadTunePlayer(LineSyntax line)
+    {
+        standings.Refuse(line, "A section's line that says who sings or plays the tune");
+        Current.TunePlayer = TunePlayerLine.Read(line, bag);
     }
 
     private void ReadPart(LineSyntax line, SongPart part)

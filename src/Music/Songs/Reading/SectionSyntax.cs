@@ -21,6 +21,12 @@ internal sealed class SectionSyntax(LineSyntax header, string name, SectionSynta
 
     public List<KeyLine> Keys { get; } = [];
 
+    /// <summary>Who the section's own line says sings or plays the tune.</summary>
+    public TunePlayer? TunePlayer { get; set; }
+
+    /// <summary>The same, taken over where the section doesn't say; null where it is the song's.</summary>
+    public TunePlayer? TunePlayerSaid => TunePlayer ?? Like?.TunePlayerSaid;
+
     public List<PartLine> Lines { get; } = [];
 
     /// <summary>Parts that said "from", or have a pattern: they may leave bars out.</summary>

@@ -17,12 +17,13 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         var (title, player, album, recording) = (facts.Title(), facts.Player(), facts.Album(), facts.Recording());
         var (pitch, tuning, tempo, key, harp) = (facts.Pitch(), facts.Tuning(), facts.Tempo(), facts.Key(), facts.Harp());
         var (capo, meter) = (facts.Capo(tuning?.Value), facts.Meter());
-        var counting = facts.Counting();
+        var (counting, tune) = (facts.Counting(), facts.TunePlayer());
         facts.SayWhatIsAssumed();
         var shapes = new ShapeReader(syntax, bag, standings).Read(tuning?.Value, capo?.Value ?? Capo.None);
         new PatternReader(syntax, bag, standings, tuning?.Value, meter?.Value ?? Meter.CommonTime).Read();
         new SectionReader(syntax, bag, standings, tuning?.Value).Read();
         var sections = BuildSections(meter?.Value ?? Meter.CommonTime, tuning?.Value, shapes, recording?.Length);
+        CheckTune();
         CheckHarp(harp);
         var hand = facts.HandNames(capo?.Value ?? Capo.None);
         if (hand && key is not null && capo is not null)
@@ -44,6 +45,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
             Tempo = tempo,
             Counting = counting,
             Key = key,
+            TunePlayer = tune,
             Harp = harp,
             Shapes = shapes,
             Sections = sections,
@@ -74,6 +76,14 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
             return;
         var section = syntax.Sections.Last(s => song.Sections[syntax.Sections.IndexOf(s)].Bars is [var first, ..] && first.Number <= past.First);
         bag.Add(DiagnosticCode.BarsPastEnd, section.Header.Keyword.Span, past.ToString(), BarsPastEnd.WhatToDo);
+    }
+
+    private void CheckTune()
+    {
+        var section = syntax.Sections.FirstOrDefault(s => s.TunePlayerSaid is null && s.Lines.Any(l => l.Voice.Part == SongPart.Tune));
+        if (section is not null && !syntax.Facts.ContainsKey(SongFact.Tune))
+            bag.Add(DiagnosticCode.NoTunePlayer, section.Lines.First(l => l.Voice.Part == SongPart.Tune).Line.Keyword.Span,
+                "No line says who sings or plays the tune, so a voice is assumed.", "Write tune voice, whistle, fiddle or lead guitar before the sections.");
     }
 
     private void CheckHarp(Fact<HarpReference>? harp)

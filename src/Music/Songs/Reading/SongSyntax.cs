@@ -9,6 +9,9 @@ internal sealed class SongSyntax(SourceText source)
     /// <summary>The first word of a named pattern; the strings of a picked one follow it as they follow "pick".</summary>
     public const string Pattern = "pattern";
 
+    /// <summary>Before a player, and before the tune's bars.</summary>
+    public const string Tune = "tune";
+
     public static readonly ImmutableArray<string> FactWords = [.. Enum.GetNames<SongFact>().Select(n => n.ToLowerInvariant())];
 
     public static readonly ImmutableArray<string> PartWords = [.. Enum.GetNames<SongPart>().Select(n => n.ToLowerInvariant())];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Theory;
 using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Songs.Reading;
@@ -61,6 +62,24 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
                 leaf.Value.Text is "D" or "U" or "X" ? $"Write it small: {leaf.Value.Text.ToLowerInvariant()}." : null);
         return stroke;
     }
+
+    public TuneNote? Tune(Leaf leaf)
+    {
+        var text = leaf.Value.Text;
+        if (TuneNote.TryParse(text, out var note))
+            return note;
+        bag.Add(DiagnosticCode.BadTuneNote, leaf.Value.Span,
+            $"'{text}' is no note of a tune: a pitch with its octave, C-1 to G9, as in F#4 (C4 is middle C). In front: s glided to from the note before, / or "
+                + "\\ from somewhere below or above. Behind: bB4 bent up until it sounds as B4, b+1/2 by a quarter tone, r back again, ~ vibrato, / or \\ "
+                + "glided off.",
+            Octave(text) ?? Divided(text));
+        return null;
+    }
+
+    private static string? Octave(string text) =>
+        PitchName.TryParse(text, out _) ? $"Say its octave, as in {text}4."
+        : text is [>= 'a' and <= 'g', ..] && TuneNote.TryParse(char.ToUpperInvariant(text[0]) + text[1..], out var meant) ? $"Write the letter large: {meant}."
+        : null;
 
     public ImmutableArray<HarpNote>? Harp(Leaf leaf)
     {

@@ -45,7 +45,7 @@ internal sealed class KeptLines
             else
             {
                 if (inPattern || at.Keyword.Text == "shape"
-                    || (SongSyntax.FactWords.Contains(at.Keyword.Text) && at.Keyword.Text is not ("meter" or "key" or "harp")))
+                    || (SongSyntax.FactWords.Contains(at.Keyword.Text) && at.Keyword.Text is not ("meter" or "key" or "harp" or SongSyntax.Tune)))
                     waiting.Add(at.Whole.In(at.Text).Trim());
                 else if (comment.Length > 0)
                     waiting.Add(comment);

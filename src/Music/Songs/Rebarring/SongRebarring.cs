@@ -114,6 +114,8 @@ public sealed class SongRebarring
             text.Append(indent).Append(anchors).Append('\n');
         if (old is not null)
             WriteKeys(text, section, old, like, indent);
+        if ((like is null ? old?.TunePlayerSaid : old?.TunePlayer) is { } player)
+            text.Append(indent).Append($"{SongSyntax.Tune,-10} {player.InWords()}\n");
         var placed = notes.All.ToLookup(n => plan.BarAt(n.At));
         new SectionRewriter(section, like, old, voices, plan, placed, indent, song.Tuning.Value).Write(text, change.MeterFrom(song.Meter.Value));
         Remark(section, old);

@@ -48,7 +48,7 @@ public sealed class SongRenewal
     {
         var whole = IsUntouched();
         var fresh = SongText.Parse(SongText.Write(heard), document.FileName);
-        SongFact[] facts = [SongFact.Pitch, SongFact.Tuning, SongFact.Capo, SongFact.Key, SongFact.Harp];
+        SongFact[] facts = [SongFact.Pitch, SongFact.Tuning, SongFact.Capo, SongFact.Key, SongFact.Tune, SongFact.Harp];
         foreach (var fact in whole ? [.. facts, SongFact.Meter, SongFact.Tempo] : facts)
             RenewFact(fact, fresh);
         if (!whole)
@@ -181,6 +181,6 @@ public sealed class SongRenewal
             || string.IsNullOrWhiteSpace(l.Text[l.CodeEnd..l.Whole.End]));
 
     private static IEnumerable<Standing> Standings(Bar bar) =>
-        [.. bar.Chords.Select(c => c.Standing), .. bar.Sung.Select(c => c.Standing), .. bar.Harp.Select(c => c.Standing), .. bar.Picked.Select(c => c.Standing),
-            .. bar.Strums.Select(c => c.Standing)];
+        [.. bar.Chords.Select(c => c.Standing), .. bar.Sung.Select(c => c.Standing), .. bar.Tune.Select(c => c.Standing), .. bar.Harp.Select(c => c.Standing),
+            .. bar.Picked.Select(c => c.Standing), .. bar.Strums.Select(c => c.Standing)];
 }

@@ -10,6 +10,7 @@ internal static class SectionScript
         SongPart.Chords => Script(bars, b => b.Chords, c => PlainText.Cell(c.Name, isChord: true)),
         SongPart.Strum => Script(bars, b => b.Strums, s => s switch { Stroke.Down => "d", Stroke.Up => "u", _ => "x" }),
         SongPart.Sung => Script(bars, b => b.Sung, s => PlainText.Cell(s, isChord: false), isSung: true),
+        SongPart.Tune => Script(bars, b => b.Tune, t => t.ToString()),
         SongPart.Harp => Harp(bars),
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "A pick block has one voice a string."),
     };

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Songs.Reading;
 using Harkbook.Music.Theory;
 
 namespace Harkbook.Music.Songs.Writing;
@@ -44,6 +45,8 @@ internal sealed class SongWriter(Song sounding)
         yield return (SongFact.Count, song.Counting == Counting.Divisions ? "eighths" : "", "");
         yield return Line(SongFact.Tempo, song.Tempo, t => t.ToString("0.##########", CultureInfo.InvariantCulture));
         yield return Line(SongFact.Key, song.Key, k => k.ToString());
+        if (song.TunePlayer is { } tune)
+            yield return Line(SongFact.Tune, tune, p => p.InWords());
         if (song.Harp is { } harp)
             yield return Line(SongFact.Harp, harp, h => h.ToString());
     }
@@ -89,6 +92,8 @@ internal sealed class SongWriter(Song sounding)
         if (like is not null)
             return;
         WriteKeys(section);
+        if (section.TunePlayer is { } player)
+            text.Append($"{SongSyntax.Tune,-10} {player.InWords()}\n");
         new SectionWriter(section, song.Meter.Value, song.Tuning.Value, text).Write();
     }
 
@@ -97,6 +102,7 @@ internal sealed class SongWriter(Song sounding)
     {
         var (section, before) = (song.Sections[index], song.Sections[..index]);
         var first = before.FirstOrDefault(s => s.Bars.Length > 0 && Same(s.Bars, section.Bars) && s.Keys.AsSpan().SequenceEqual(section.Keys.AsSpan())
+            && s.TunePlayer == section.TunePlayer
             && before.Last(b => b.Name == s.Name) == s);
         return first?.Name;
     }

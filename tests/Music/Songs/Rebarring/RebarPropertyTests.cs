@@ -99,7 +99,7 @@ public class RebarPropertyTests
     private static List<(string, double)> Starts(Song song)
     {
         var clock = new SongClock(song);
-        return [.. song.Bars.SelectMany(b => Of(b, "sung", b.Sung).Concat(Of(b, "strum", b.Strums)).Concat(Of(b, "harp", b.Harp))
+        return [.. song.Bars.SelectMany(b => Of(b, "sung", b.Sung).Concat(Of(b, "tune", b.Tune)).Concat(Of(b, "strum", b.Strums)).Concat(Of(b, "harp", b.Harp))
             .Concat(Of(b, "pick", b.Picked)))
             .OrderBy(s => Math.Round(s.Item2, 5)).ThenBy(s => s.Item1, StringComparer.Ordinal)];
 
