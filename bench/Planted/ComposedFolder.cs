@@ -31,7 +31,6 @@ internal static class ComposedFolder
                 Seed = own,
                 Strings = own % 3 == 0 ? "nylon" : "steel",
                 RoomSeconds = 0.3 + 0.1 * (own % 5),
-                Voice = composer.Tune.ToImmutableDictionary(t => t.Key, t => t.Value.ToImmutableArray()),
             };
             Write(into, name, song, performance, withFont);
         }

@@ -33,7 +33,6 @@ internal sealed class SongComposer
     private readonly PitchName harpKey;
     private readonly Harmonica harp;
     private readonly StringBuilder text = new();
-    private readonly Dictionary<string, List<string>> tune = [];
     private readonly int seed;
     private readonly int cells;
 
@@ -52,9 +51,6 @@ internal sealed class SongComposer
         harpKey = Harmonica.UsualKeys.First(k => k.PitchClass == harpHome % 12);
         harp = Harmonica.Richter(harpKey);
     }
-
-    /// <summary>The sung tune by section, as a performance takes it.</summary>
-    public IReadOnlyDictionary<string, List<string>> Tune => tune;
 
     /// <param name="a4">What A4 is in the recording.</param>
     public string Write(string recording, double a4)
@@ -75,7 +71,7 @@ internal sealed class SongComposer
         head.Append(CultureInfo.InvariantCulture,
             $"title {titles[seed % titles.Length]} {seed}\nrecording {recording}\npitch A4 = {a4:0.###} Hz\ntuning {tuning}\n");
         head.Append(CultureInfo.InvariantCulture, $"capo {(capo.Fret == 0 ? "none" : capo.Fret.ToString(CultureInfo.InvariantCulture))}\nmeter {meter}\n");
-        head.Append(CultureInfo.InvariantCulture, $"tempo {(meter.IsCompound ? 52 + chance.Next(20) : 84 + chance.Next(40))}\nkey {key}\nharp {harpKey}\n");
+        head.Append(CultureInfo.InvariantCulture, $"tempo {(meter.IsCompound ? 52 + chance.Next(20) : 84 + chance.Next(40))}\nkey {key}\ntune voice\nharp {harpKey}\n");
         foreach (var (chord, shape) in shapes)
             head.Append(CultureInfo.InvariantCulture, $"shape {chord} {shape}\n");
         return head.ToString();
@@ -118,7 +114,7 @@ internal sealed class SongComposer
         if (blown)
             Blow(bars);
         if (sung)
-            Sing(name.Split(" like ")[0], bars.Length);
+            Sing(bars.Length);
     }
 
     /// <summary>The thumb on the beats' low strings, fingers between, a hammered note now and then.</summary>
@@ -171,27 +167,24 @@ internal sealed class SongComposer
         text.Append('\n');
     }
 
-    private void Sing(string name, int bars)
+    private void Sing(int bars)
     {
         var (scale, at) = (key.Notes, chance.Next(7));
-        var sung = tune[name] = [];
-        text.Append("  sung |");
+        var (sung, tune) = (new StringBuilder("  sung |"), new StringBuilder("  tune |"));
         for (var bar = 0; bar < bars; bar++)
         {
-            var pitches = new List<string>();
             for (var c = 0; c < cells; c++)
             {
                 var starts = bar % 4 != 3 && c > 0 ? chance.Next(c % 2 == 0 ? 2 : 3) == 0 : c == 2;
-                text.Append(starts ? $" {Any(syllables)}" : c == 0 || (bar % 4 == 3 && c == cells - 1) ? " _" : " .");
-                if (!starts)
-                    continue;
-                at = Math.Clamp(at + chance.Next(-2, 3), 0, 9);
-                pitches.Add(At(scale[at % 7].PitchClass, 55 + key.Tonic.PitchClass % 5 + at / 7 * 7));
+                var rests = c == 0 || (bar % 4 == 3 && c == cells - 1) ? " _" : " .";
+                sung.Append(starts ? $" {Any(syllables)}" : rests);
+                at = starts ? Math.Clamp(at + chance.Next(-2, 3), 0, 9) : at;
+                tune.Append(starts ? $" {At(scale[at % 7].PitchClass, 55 + key.Tonic.PitchClass % 5 + at / 7 * 7)}" : rests);
             }
-            sung.Add(string.Join(' ', pitches));
-            text.Append(" |");
+            sung.Append(" |");
+            tune.Append(" |");
         }
-        text.Append('\n');
+        text.Append(sung).Append('\n').Append(tune).Append('\n');
     }
 
     /// <summary>The note of a pitch class nearest above a MIDI number, spelled in the key.</summary>

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Text.Json;
-using Harkbook.Music.Theory;
 
 namespace Harkbook.Demo;
 
@@ -30,16 +28,7 @@ public sealed record DemoPerformance
     /// <summary>Programme loudness, LUFS.</summary>
     public double Loudness { get; init; } = -16;
 
-    /// <summary>The sung tune by section: for each bar the pitches of its syllables, separated by spaces. Sections left out aren't sung.</summary>
-    public ImmutableDictionary<string, ImmutableArray<string>> Voice { get; init; } = ImmutableDictionary<string, ImmutableArray<string>>.Empty;
-
     /// <summary>Reads a performance from JSON.</summary>
     public static DemoPerformance Parse(string json) =>
         JsonSerializer.Deserialize<DemoPerformance>(json, Format) ?? throw new FormatException("The performance is empty; it needs at least a seed.");
-
-    /// <summary>The pitches of a bar's syllables; empty where nothing is sung to a tune.</summary>
-    internal ImmutableArray<Pitch> TuneOf(string section, int barInSection) =>
-        Voice.TryGetValue(section, out var bars) && barInSection <= bars.Length
-            ? [.. bars[barInSection - 1].Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Pitch.Parse)]
-            : [];
 }

@@ -49,7 +49,7 @@ public static class DemoRecording
         return new(
             new GuitarPart(song, times, Player(1)).Play(),
             new HarpPart(song, times, Player(2)).Play(),
-            new DemoVoice(song, performance, times, Player(3)).Sing());
+            new DemoVoice(song, times, Player(3)).Sing());
     }
 
     private static Signal Mix(PlayedTake take, DemoPerformance performance, Seconds end, CancellationToken ct)

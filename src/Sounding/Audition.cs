@@ -96,10 +96,24 @@ public static class Audition
         if (options.Parts.HasFlag(AuditionParts.Harp) && song.Harp is not null)
             yield return (instruments.HarpBlocks(new HarpPart(song, times, Touch.Exact).Play(), ct), -4, 0.25);
         if (options.Parts.HasFlag(AuditionParts.Sung))
-            yield return (new VoiceLike(Rate, options.Seed).Blocks(SungTicks.Of(song, times, instruments), length, ct), -3, 0.1);
+            yield return (new VoiceLike(Rate, options.Seed).Blocks(SungTicks.Of(Ticking(song, options), times, instruments), length, ct), -3, 0.1);
+        if (options.Parts.HasFlag(AuditionParts.Tune))
+        {
+            foreach (var line in new TunePart(song, times, instruments).Lines(options, Rate, length, ct))
+                yield return (line, -3, 0.1);
+        }
         if (options.Parts.HasFlag(AuditionParts.Click) || options.ClickedBars is not null || options.CountInBars > 0)
             yield return (Click.Blocks(Rate, Clicks(song, options, times), length, ct), -8, 0);
     }
+
+    /// <summary>Where the tune's notes sound, the syllables on them need no tick.</summary>
+    private static Song Ticking(Song song, AuditionOptions options) => !options.Parts.HasFlag(AuditionParts.Tune) ? song : song with
+    {
+        Sections = [.. song.Sections.Select(s => song.TunePlayerIn(s) != TunePlayer.Voice ? s : s with
+        {
+            Bars = [.. s.Bars.Select(b => b.Tune.IsEmpty ? b : b with { Sung = [.. b.Sung.Where(x => b.Tune.All(t => t.Start != x.Start))] })],
+        })],
+    };
 
     private static IEnumerable<ClickBeat> Clicks(Song song, AuditionOptions options, AuditionTimes times)
     {

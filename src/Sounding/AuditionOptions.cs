@@ -17,7 +17,9 @@ public enum AuditionParts
 
     /// <summary>A tick on every felt beat, accented on the first of a bar.</summary>
     Click = 8,
-    All = Guitar | Harp | Sung | Click,
+    /// <summary>The tune as who sings or plays it would sound; syllables on its notes don't tick.</summary>
+    Tune = 16,
+    All = Guitar | Harp | Sung | Click | Tune,
 }
 
 /// <summary>Where claims and recording sit when they are heard against each other.</summary>
@@ -33,7 +35,10 @@ public enum AgainstPlacement
 /// <summary>How a song's claims are sounded.</summary>
 public sealed record AuditionOptions
 {
-    public AuditionParts Parts { get; init; } = AuditionParts.Guitar | AuditionParts.Harp | AuditionParts.Sung;
+    /// <summary>All but the click.</summary>
+    public const AuditionParts Usual = AuditionParts.Guitar | AuditionParts.Harp | AuditionParts.Sung | AuditionParts.Tune;
+
+    public AuditionParts Parts { get; init; } = Usual;
 
     /// <summary>The only bars that click, by number; null for all of them where <see cref="AuditionParts.Click"/> is asked for.</summary>
     public ImmutableArray<int>? ClickedBars { get; init; }

@@ -6,7 +6,7 @@ using Harkbook.Units;
 namespace Harkbook.Sounding;
 
 /// <summary>
-/// A practice for the ear: our own strings with a short voiced tick on every syllable, or the recording itself, and clicks. Levels
+/// A practice for the ear: our own strings with the tune, or a short voiced tick on every syllable that has none, or the recording itself, and clicks. Levels
 /// are kept moderate, as an <see cref="Audition"/>'s are.
 /// </summary>
 public static class PracticeSound
@@ -16,7 +16,7 @@ public static class PracticeSound
     /// <summary>The claims, two channels at 44.1 kHz.</summary>
     /// <param name="click">Whether every bar clicks; the counted ones do anyway.</param>
     public static Signal OfClaims(PracticePlan plan, bool click, CancellationToken ct) =>
-        Audition.Render(plan.Song, Options(plan, click, AuditionParts.Guitar | AuditionParts.Sung), ct);
+        Audition.Render(plan.Song, Options(plan, click, AuditionParts.Guitar | AuditionParts.Sung | AuditionParts.Tune), ct);
 
     /// <summary>The recording, two channels at 44.1 kHz.</summary>
     /// <param name="passages">The practised bars of the recording at 44.1 kHz, stretched to each stage's speed.</param>

@@ -5,7 +5,7 @@ using Harkbook.Units;
 namespace Harkbook.Sounding;
 
 /// <summary>
-/// Marks where syllables are sung: a song file claims their rhythm and no tune, so each is a short voiced tick on the
+/// Marks where syllables are sung: where a song file claims their rhythm and no tune, each is a short voiced tick on the
 /// root of the chord that it falls on.
 /// </summary>
 internal static class SungTicks

@@ -82,6 +82,40 @@ public class AuditionTests
         Assert.Equal(3.5, Sample.FirstOver(going, 0, 3.3, 0.002), 0.003);
     }
 
+    /// <summary>A4 is 440 Hz, E5 659.26 Hz (equal temperament).</summary>
+    [Theory]
+    [InlineData("voice")]
+    [InlineData("whistle")]
+    [InlineData("fiddle")]
+    [InlineData("lead guitar")]
+    public void ATuneSoundsItsPitchesWhoeverPlaysIt(string player)
+    {
+        var sound = Render(Facts + $"tune {player}\nsection A\ntune | A4 . E5 _ |\n", new() { Parts = AuditionParts.Tune });
+        Assert.InRange(Sample.CentsAbove(sound, 0, 0.15, 0.3, 440), -8, 8);
+        Assert.InRange(Sample.CentsAbove(sound, 0, 1.15, 0.3, 659.2551), -8, 8);
+        Assert.True(Energy(sound, 1.7, 0.2) < 0.02 * Energy(sound, 1.1, 0.2));
+    }
+
+    /// <summary>A whole step up is 200 cents; a quarter tone 50; common practice has a bend reach its pitch in a quarter second.</summary>
+    [Theory]
+    [InlineData("fiddle", "A4bB4", 200)]
+    [InlineData("lead guitar", "A4bB4", 200)]
+    [InlineData("voice", "A4b+1/2", 50)]
+    public void ABendReachesWhereItIsBentTo(string player, string note, double cents)
+    {
+        var sound = Render(Facts + $"tune {player}\nsection A\ntune | {note} . . _ |\n", new() { Parts = AuditionParts.Tune });
+        Assert.InRange(Sample.CentsAbove(sound, 0, 0.6, 0.6, 440 * Math.Pow(2, cents / 1200)), -12, 12);
+    }
+
+    [Fact]
+    public void ASyllableOnANoteOfTheTuneDoesNotTick()
+    {
+        const string Both = Facts + "tune voice\nsection A\nsung | x _ x _ |\ntune | A4 _ _ _ |\n";
+        var sound = Render(Both, new() { Parts = AuditionParts.Sung | AuditionParts.Tune });
+        Assert.True(Sample.Level(sound, 0, 0.15, 0.3, 440) > 10 * Sample.Level(sound, 0, 0.15, 0.3, 261.6256)); // the key's C doesn't tick under A4
+        Assert.True(Energy(sound, 1.05, 0.15) > 0.01 * Energy(sound, 0.15, 0.15)); // the second syllable does
+    }
+
     [Fact]
     public void SungSyllablesTickWhereTheyStart()
     {

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Harkbook.Demo;
@@ -37,7 +36,6 @@ internal sealed class SongMaker
     private readonly Key key;
     private readonly int eighths;
     private readonly Dictionary<string, Shape> shapes = [];
-    private readonly Dictionary<string, string[]> tunes = [];
     private readonly StringBuilder text = new();
     private readonly bool hasHarp, hasVoice;
     private readonly string harpKey = "";
@@ -62,6 +60,8 @@ internal sealed class SongMaker
         ChooseShapes();
         Line($"title Made Song {seed}", $"recording take.wav", $"tuning {tuning}", $"capo {(capo.Fret == 0 ? "none" : capo.Fret)}",
             $"meter {(eighths == 8 ? "4/4" : "3/4")}", $"tempo {tempo}", $"key {key}");
+        if (hasVoice)
+            Line("tune voice");
         if (hasHarp)
             Line($"harp {harpKey}");
         foreach (var (name, shape) in shapes)
@@ -77,7 +77,6 @@ internal sealed class SongMaker
             RoomSeconds = 0.2 + 1.2 * random.NextDouble(),
             Rubato = 0.035 * random.NextDouble(),
             JitterMilliseconds = 4 + 13 * random.NextDouble(),
-            Voice = tunes.ToImmutableDictionary(t => t.Key, t => t.Value.ToImmutableArray()),
         });
     }
 
@@ -174,21 +173,20 @@ internal sealed class SongMaker
         for (var bar = 0; bar < bars; bar++)
         {
             var cells = new string[eighths];
-            var pitches = new List<string>();
+            var notes = new string[eighths];
             for (var cell = 0; cell < eighths; cell++)
             {
-                cells[cell] = cell == eighths - 1 && bar % 2 == 1 ? "_" : ".";
+                cells[cell] = notes[cell] = cell == eighths - 1 && bar % 2 == 1 ? "_" : ".";
                 if (cells[cell] == "_" || random.NextDouble() > (cell % 2 == 0 ? 0.6 : 0.3))
                     continue;
                 cells[cell] = Pick("la me no so do hey lo ra wi tide home".Split(' '));
                 step = Math.Clamp(step + random.Next(-2, 3), 0, scale.Length - 1);
-                pitches.Add(Pitch.FromMidi(scale[step]).ToString());
+                notes[cell] = Pitch.FromMidi(scale[step], key.Centre).ToString();
             }
             lines.Add(string.Join(' ', cells));
-            tune.Add(string.Join(' ', pitches));
+            tune.Add(string.Join(' ', notes));
         }
-        Line($"sung {Bars(lines)}");
-        tunes[section] = [.. tune];
+        Line($"sung {Bars(lines)}", $"tune {Bars(tune)}");
     }
 
     private void Blown(int bars, double often)

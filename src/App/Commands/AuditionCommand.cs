@@ -32,7 +32,7 @@ internal static class AuditionCommand
         var countIn = new Option<int>("--count-in") { Description = "Bars of clicks before the first", HelpName = "BARS", DefaultValueFactory = _ => 0 };
         var parts = new Option<string[]>("--parts")
         {
-            Description = "guitar, harp, sung, click; without it, guitar, harp and sung",
+            Description = "guitar, harp, sung, tune, click; without it, all but the click",
             HelpName = "PARTS",
             AllowMultipleArgumentsPerToken = true,
         };
@@ -85,14 +85,15 @@ internal static class AuditionCommand
     {
         var wanted = words.SelectMany(w => w.Split(',', StringSplitOptions.RemoveEmptyEntries)).ToArray();
         return wanted.Length == 0
-            ? AuditionParts.Guitar | AuditionParts.Harp | AuditionParts.Sung
+            ? AuditionOptions.Usual
             : wanted.Aggregate(AuditionParts.None, (parts, word) => parts | word switch
             {
                 "guitar" => AuditionParts.Guitar,
                 "harp" => AuditionParts.Harp,
                 "sung" => AuditionParts.Sung,
+                "tune" => AuditionParts.Tune,
                 "click" => AuditionParts.Click,
-                _ => throw new UsageException($"--parts {word}: the parts are guitar, harp, sung and click."),
+                _ => throw new UsageException($"--parts {word}: the parts are guitar, harp, sung, tune and click."),
             });
     }
 }

@@ -76,7 +76,7 @@ public class HouseTests
             Signals
             Recordings Recordings.Samples Recordings.Formats Recordings.Conversion Recordings.Reading
             Isolation
-            Synthesis Synthesis.Strings Synthesis.Reeds Synthesis.Voices Synthesis.Mixing
+            Synthesis Synthesis.Strings Synthesis.Reeds Synthesis.Voices Synthesis.Sustained Synthesis.Mixing
             """
         },
         {

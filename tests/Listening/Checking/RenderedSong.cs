@@ -41,12 +41,12 @@ public sealed class RenderedSong : IAsyncLifetime
           chords | D | Bm | G | A |
           strum throughout | d . d u . u d u |
           sung   | _ lo . ver . tin . _ | _ mar . . sen . _ . | _ dal . rick . fo . _ | _ hem . . . . _ . |
+          tune   | _ D4 . E4  . F#4 . _ | _ F#4 . . E4  . _ . | _ G4  . F#4  . E4 . _ | _ E4  . . . . _ . |
         """;
 
     private static readonly DemoPerformance Playing = new()
     {
         Seed = 5,
-        Voice = ImmutableDictionary<string, ImmutableArray<string>>.Empty.Add("Verse", ["D4 E4 F#4", "F#4 E4", "G4 F#4 E4", "E4"]),
     };
 
     private Checker? checker;

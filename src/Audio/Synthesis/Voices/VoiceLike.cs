@@ -37,7 +37,7 @@ public sealed class VoiceLike(SampleRate rate, int seed)
     {
         if (sung.Length == 0)
             yield break;
-        var singer = new Singer(hertz, new(seed), sung.Max(t => t.Frequency.Value), sung[0]);
+        var singer = new Singer(hertz, new(seed), sung.Max(t => t.Frequency.Raised(t.Motion.Highest).Value), sung[0]);
         for (var n = rate.SamplesIn(sung[0].At); n > 0; n--)
             yield return 0;
         for (var i = 0; i < sung.Length; i++)
@@ -76,7 +76,8 @@ public sealed class VoiceLike(SampleRate rate, int seed)
         {
             logPitch += (Math.Log2(tone.Frequency.Value) - logPitch) * (1 - Math.Exp(-1 / (GlideSeconds / 3 * rate)));
             var vibrato = 0.018 * Math.Clamp((t - 0.25) / 0.3, 0, 1) * Math.Sin(2 * Math.PI * 5.4 * t);
-            phase += Math.Pow(2, logPitch + vibrato) / rate;
+            var moved = tone.Motion.IsStill ? 0 : tone.Motion.At(t, held).Value / 1200;
+            phase += Math.Pow(2, logPitch + vibrato + moved) / rate;
             phase -= Math.Floor(phase);
             var open = t < held ? 1.0 : 0;
             var envelope = level2.Next(level.Next(open * tone.Strength * Consonant(t)));
