@@ -1,5 +1,6 @@
 using System.Globalization;
 using Harkbook.Bench.Accuracy;
+using Harkbook.Bench.Drafts;
 using Harkbook.Bench.Folk;
 using Harkbook.Bench.Outside;
 using Harkbook.Bench.Planted;
@@ -24,6 +25,8 @@ return args switch
     ["planted", .. { Length: > 0 } rest] => await PlantedCommand.RunAsync(rest),
     ["evidence", .. { Length: > 0 } folders] => await EvidenceFolder.HearAsync(folders),
     ["reread", .. { Length: > 0 } folders] => EvidenceFolder.Score(folders, Console.Out),
+    ["draft", "told", .. { Length: > 0 } folders] => await DraftFolder.ScoreAsync(folders, told: true, Console.Out),
+    ["draft", .. { Length: > 0 } folders] => await DraftFolder.ScoreAsync(folders, told: false, Console.Out),
     ["table", .. { Length: > 0 } sets] => WriteTable(sets),
     ["sureness", var svg, .. { Length: > 0 } materials] => DrawSureness(svg, materials),
     _ => Usage(),
@@ -61,6 +64,8 @@ static int Usage()
             hears the folders' recordings once and keeps what was heard beside them
         dotnet run -c Release --project bench -- reread FOLDER ...
             reads that evidence anew and scores each folder's readings against the truth beside them, as JSON: for changes of how evidence is read
+        dotnet run -c Release --project bench -- draft [told] FOLDER ...
+            drafts songs from that evidence and scores them against the true songs beside it; told: with the true tuning and bars
         dotnet run -c Release --project bench -- table NAME=[BEFORE.json,]EVAL.json ...
             the table of docs/listening.md, in Markdown, from what 'harkbook eval FOLDER --json' printed of each set
         dotnet run -c Release --project bench -- planted [OPTION=VALUE ...] NAME=FOLDER ...

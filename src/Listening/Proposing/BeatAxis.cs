@@ -51,6 +51,20 @@ internal sealed record BeatAxis(ImmutableArray<double> Times, ImmutableArray<dou
         return Math.Clamp(next - 1 + (time - Times[next - 1]) / (Times[next] - Times[next - 1]), 0, Times.Length - 1);
     }
 
+    /// <summary>The time of a place on the line, in seconds.</summary>
+    public double TimeOf(double place)
+    {
+        var beat = Math.Clamp((int)Math.Floor(place), 0, Times.Length - 2);
+        return Times[beat] + (place - beat) * (Times[beat + 1] - Times[beat]);
+    }
+
+    /// <summary>How long the beat at a place is, in seconds.</summary>
+    public double BeatLengthAt(double place)
+    {
+        var beat = Math.Clamp((int)Math.Floor(place), 0, Times.Length - 2);
+        return Times[beat + 1] - Times[beat];
+    }
+
     /// <summary>Beats in each bar, from downbeat to downbeat.</summary>
     private static List<int> BarSizes(ImmutableArray<HeardBeat> beats, Meter meter, out int added)
     {

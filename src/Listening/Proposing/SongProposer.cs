@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Proposing.Hands;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
@@ -35,6 +36,8 @@ public static class SongProposer
         var sung = new SungPlacing(hearing.Lines.Of(LineKind.Voice), line, meter.IsCompound, sectionEnds);
         var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf),
             Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
+        var hands = new HandsPlan(hearing, line, plan, bars);
+        bars = [.. bars.Select((bar, i) => bar with { Strums = hands.Strums(i), Picked = hands.Picked(i) })];
         var length = Ceiling(hearing.Recording.Length);
         var key = KeyOf(hearing);
         if (claims.Keys.Any(k => k.Key == key.Value))

@@ -84,8 +84,9 @@ public class HouseTests
             . Evidence Reading.Lattices
             Estimators Estimators.Beats+Estimators.Beats.Rows Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys
             Estimators.Form Estimators.Fretting Estimators.Tunings Estimators.SecondInstrument Reading.Harmony Hearing Reading
-            Interchange Evaluation Proposing
+            Interchange Evaluation
             Checking Checking.Weighing Checking.Notes Checking.Shapes Checking.Strokes Checking.Lines Checking.Checker
+            Proposing Proposing.Hands Proposing.SongProposer
             HearingStore Listener
             """
         },
