@@ -21,11 +21,11 @@ internal sealed class HandsPlan
     public HandsPlan(Hearing hearing, BeatAxis axis, ImmutableArray<PlannedSection> sections, ImmutableArray<Bar> chords)
     {
         (this.axis, this.sections) = (axis, sections);
-        strikes = Strikes.Of(hearing, axis).ToLookup(s => s.Bar);
+        strikes = Strikes.Of(hearing, axis, chords);
         bars = new PlayedBars(model).Read(axis, strikes);
         if (strikes.Count == 0)
             return;
-        var (strums, picks) = (new StrumPlacing(model, hearing, axis, chords), new PickPlacing(model, axis, strikes, bars));
+        var (strums, picks) = (new StrumPlacing(model, hearing, axis, chords), new PickPlacing(model, hearing, axis, strikes, bars));
         foreach (var section in sections)
         {
             foreach (var run in Runs(section))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Checking.Weighing;
 using Harkbook.Listening.Estimators;
 
 namespace Harkbook.Listening.Proposing.Hands;
@@ -9,17 +10,32 @@ namespace Harkbook.Listening.Proposing.Hands;
 /// <param name="Strummed">In strummed bars, the shares of strikes that sound 1, 2 … 6 strings.</param>
 /// <param name="Picked">In picked bars, the same.</param>
 /// <param name="Kept">How often a bar has in a place what the pattern of its section has there.</param>
-/// <param name="Often">How often a beat, and a place between beats, is struck in a strummed bar.</param>
+/// <param name="Often">How often a place where the hand swings down on a beat, down between beats, and up is struck in a strummed bar.</param>
+/// <param name="MutedShare">How many of the strokes are muted.</param>
 /// <param name="Evidence">What the log-odds of a stroke are worth; bars of one section err alike, so it is less than 1.</param>
 /// <param name="Order">What the order in which strings speak is worth for a stroke's direction.</param>
-/// <param name="Pendulum">How often the hand goes down on a beat and up between.</param>
-/// <param name="Muted">How often a stroke is muted.</param>
-/// <param name="Note">What features of a picked note are worth for its being right, and the bias.</param>
+/// <param name="Pendulum">How often the hand goes as it swings.</param>
+/// <param name="Weights">What features are worth: of a stroke and a muted one against nothing, of a picked note for its being right, of a note for its
+/// being joined to the one before, and slid to.</param>
 internal sealed record PlayingModel(
     double Spread, double Stray, ImmutableArray<double> Strummed, ImmutableArray<double> Picked, double Kept, ImmutableArray<double> Often,
-    double Evidence, double Order, double Pendulum, double Muted, ImmutableDictionary<string, double> Note)
+    double MutedShare, double Evidence, double Order, double Pendulum,
+    ImmutableDictionary<string, ImmutableDictionary<string, double>> Weights)
 {
     public static PlayingModel Shipped { get; } = FittedNumbers.Read<File>("playing.json").Numbers;
+
+    public WeigherModel Stroke { get; } = Of(Weights, "stroke");
+
+    public WeigherModel Muted { get; } = Of(Weights, "muted");
+
+    public WeigherModel Note { get; } = Of(Weights, "note");
+
+    public WeigherModel Joined { get; } = Of(Weights, "joined");
+
+    public WeigherModel Slid { get; } = Of(Weights, "slid");
+
+    private static WeigherModel Of(ImmutableDictionary<string, ImmutableDictionary<string, double>> all, string kind) =>
+        new(all[kind]["bias"], all[kind].Remove("bias"));
 
     private sealed record File(PlayingModel Numbers);
 }

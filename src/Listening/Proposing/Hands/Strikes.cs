@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Estimators.Fretting;
+using Harkbook.Music.Songs;
 
 namespace Harkbook.Listening.Proposing.Hands;
 
@@ -12,13 +13,14 @@ internal static class Strikes
     /// <summary>Lines less sure than this take no note away.</summary>
     private const double Sure = 0.5;
 
-    public static ImmutableArray<Strike> Of(Hearing hearing, BeatAxis axis)
+    /// <param name="chords">The song's bars with their chords and shapes.</param>
+    public static ILookup<int, Strike> Of(Hearing hearing, BeatAxis axis, ImmutableArray<Bar> chords)
     {
-        if (axis.Bars.IsEmpty)
-            return [];
         var lines = hearing.Lines.Found.Where(l => l.Kind.Confidence >= Sure).SelectMany(l => l.Notes).ToLookup(n => n.Midi, n => n.Onset.Value);
         ImmutableArray<HeardNote> notes = [.. hearing.Notes.Where(n => n.Place is not null && !lines[n.Midi].Any(t => Math.Abs(t - n.Onset.Value) < Same))];
-        return [.. StruckNotes.Of(notes).Select(s => At(axis, s.Time, [.. s.Notes.Select(i => notes[i])]))];
+        var held = new HeldPlaces(hearing.Tuning.Best, axis, chords);
+        return (axis.Bars.IsEmpty ? [] : StruckNotes.Of(notes)).Select(s => At(axis, s.Time, [.. s.Notes.Select(i => notes[i])])).GroupBy(s => s.Bar)
+            .SelectMany(held.Of).ToLookup(s => s.Bar);
     }
 
     private static Strike At(BeatAxis axis, double time, ImmutableArray<HeardNote> notes)

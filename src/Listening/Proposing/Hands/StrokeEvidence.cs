@@ -9,7 +9,7 @@ internal sealed class StrokeEvidence
 {
     private readonly PlayingModel model;
     private readonly StrokeFeatures features;
-    private readonly WeigherModel struck = WeigherModel.Of("Stroke"), muted = WeigherModel.Of("MutedStroke"), direction = WeigherModel.Of("Direction");
+    private readonly WeigherModel direction = WeigherModel.Of("Direction");
 
     public StrokeEvidence(PlayingModel model, Hearing hearing)
     {
@@ -18,19 +18,21 @@ internal sealed class StrokeEvidence
         features = new(new(hearing.Evidence.Notes), new(hearing.Evidence.Notes), new(hearing.Evidence.Pulse.Bands), new(others));
     }
 
-    /// <summary>How much rather down than up, in log-odds.</summary>
-    public double Downward(double time, int[] pitches) =>
-        (Weigh(time, pitches, Stroke.Down) - Weigh(time, pitches, Stroke.Up)) / 2;
-
     /// <summary>By <see cref="StrokeState"/>.</summary>
     public double[] At(double time, int[] pitches)
     {
-        var claim = new StrokeClaim(time, Stroke.Down, pitches);
-        var sounds = struck.LogOdds(features.Struck(claim));
-        var down = model.Order * (pitches.Length > 1 ? Downward(time, pitches) : 0);
-        double[] all = [0, sounds + Math.Log(2 * LogOdds.Chance(down)), sounds + Math.Log(2 * LogOdds.Chance(-down)), muted.LogOdds(features.Muted(claim))];
+        var found = Features(time, pitches);
+        var (sounds, down) = (model.Stroke.LogOdds(found), model.Order * Downward(time, pitches));
+        double[] all = [0, sounds + Math.Log(2 * LogOdds.Chance(down)), sounds + Math.Log(2 * LogOdds.Chance(-down)), model.Muted.LogOdds(found)];
         return [.. all.Select(l => model.Evidence * l)];
     }
+
+    /// <summary>For something being struck at all, damped or not.</summary>
+    public Feature[] Features(double time, int[] pitches) => features.Struck(new(time, Stroke.Down, pitches));
+
+    /// <summary>How much rather down than up, in log-odds.</summary>
+    public double Downward(double time, int[] pitches) =>
+        pitches.Length < 2 ? 0 : (Weigh(time, pitches, Stroke.Down) - Weigh(time, pitches, Stroke.Up)) / 2;
 
     private double Weigh(double time, int[] pitches, Stroke stroke) => direction.LogOdds(features.Direction(new(time, stroke, pitches)));
 }

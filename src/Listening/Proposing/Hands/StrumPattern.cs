@@ -60,7 +60,7 @@ internal sealed class StrumPattern(PlayingModel model)
     {
         var often = model.Often[place.Beat ? 0 : place.Down ? 1 : 2];
         var down = place.Down ? model.Pendulum : 1 - model.Pendulum;
-        return [Math.Log(1 - often), Math.Log(often * (1 - model.Muted) * down), Math.Log(often * (1 - model.Muted) * (1 - down)), Math.Log(often * model.Muted)];
+        return [Math.Log(1 - often), Math.Log(often * (1 - model.MutedShare) * down), Math.Log(often * (1 - model.MutedShare) * (1 - down)), Math.Log(often * model.MutedShare)];
     }
 
     private static double LogSum(double[] logs)
