@@ -4,13 +4,18 @@ using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Evidence;
+using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Proposing;
 using Harkbook.Listening.Reading;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Bench.Drafts;
 
-/// <summary>Drafts songs from kept evidence (NAME.evidence) and scores them against the true songs beside it (NAME.hark).</summary>
+/// <summary>
+/// Drafts songs from kept evidence (NAME.evidence) and scores them against the true songs (NAME.hark) or annotations (NAME.jams) beside it. The drafts
+/// go into the folder that the environment names as DRAFTS.
+/// </summary>
 internal static class DraftFolder
 {
     private static readonly string[] Endings = [".wav", ".flac", ".ogg"];
@@ -23,19 +28,26 @@ internal static class DraftFolder
             var sheets = new List<ImmutableArray<Measured>>();
             foreach (var kept in Directory.GetFiles(folder, "*.evidence").Order(StringComparer.Ordinal))
             {
-                var truth = SongText.Parse(await File.ReadAllTextAsync(Path.ChangeExtension(kept, ".hark")), kept).Song!;
+                var name = Path.GetFileNameWithoutExtension(kept);
+                var (song, jams) = (Path.ChangeExtension(kept, ".hark"), Path.ChangeExtension(kept, ".jams"));
+                var truth = File.Exists(song) ? SongText.Parse(await File.ReadAllTextAsync(song), song).Song : null;
+                var notes = File.Exists(jams) ? AnnotationFile.Read(jams) : null;
                 var recording = await RecordingReader.InspectAsync(Endings.Select(e => Path.ChangeExtension(kept, e)).First(File.Exists), default);
-                var claims = told ? SongClaims.Of(truth) with { Chords = [], Keys = [], Borders = [] } : Claims.None;
-                var hearing = Reader.Read(recording, EvidenceFile.Read(kept), claims);
-                var draft = SongProposer.Propose(hearing, truth.Title, Path.GetFileName(recording.Path));
-                await File.WriteAllTextAsync(Path.Combine(Path.GetTempPath(), Path.GetFileNameWithoutExtension(kept) + ".draft.hark"), SongText.Write(draft));
-                sheets.Add(DraftScores.Score(draft, truth));
-                Write(output, Path.GetFileNameWithoutExtension(kept), sheets[^1]);
+                var hearing = Reader.Read(recording, EvidenceFile.Read(kept), told ? Claimed(truth, notes) : Claims.None);
+                var draft = SongProposer.Propose(hearing, name, Path.GetFileName(recording.Path));
+                if (Environment.GetEnvironmentVariable("DRAFTS") is { } into)
+                    await File.WriteAllTextAsync(Path.Combine(into, name + ".hark"), SongText.Write(draft));
+                sheets.Add([.. truth is null ? [] : DraftScores.Score(draft, truth), .. notes is null ? [] : DraftScores.Score(draft, notes)]);
+                Write(output, name, sheets[^1]);
             }
             Write(output, $"{folder}, mean", Evaluator.Mean(sheets));
         }
         return 0;
     }
+
+    private static Claims Claimed(Song? truth, Annotation? notes) =>
+        truth is not null ? SongClaims.Of(truth) with { Chords = [], Keys = [], Borders = [] }
+        : Claims.None with { Tuning = notes?.Tuning ?? Tuning.Standard, Capo = Capo.At(notes?.Capo ?? 0) };
 
     private static void Write(TextWriter output, string name, ImmutableArray<Measured> scores)
     {

@@ -18,7 +18,6 @@ internal sealed class Seen
     private static readonly string[] Stroke = ["stroke", "muted"], Join = ["joined", "slid"];
 
     private readonly double[] strummed = new double[6], picked = new double[6];
-    private readonly List<double> off = [];
     private readonly List<(double Downward, bool Down)> directions = [];
     private readonly Dictionary<string, int> missing = [];
 
@@ -39,33 +38,34 @@ internal sealed class Seen
         Bar TrueBar(int bar) => bars[clock.PlaceOf(Seconds.FromSeconds(axis.TimeOf((axis.Bars[bar].FirstBeat + axis.Bars[bar].EndBeat) / 2.0))).BarNumber - 1];
         var played = axis.Bars.Select((_, b) => TrueBar(b) switch
         {
-            { Strums.IsEmpty: false } => (Playing?)Playing.Strummed,
-            { Picked.IsEmpty: false } => Playing.Picked,
+            { Strums.IsEmpty: false } => (PlayedAs?)PlayedAs.Strummed,
+            { Picked.IsEmpty: false } => PlayedAs.Picked,
             _ => null,
         }).ToArray();
         foreach (var strike in strikes.SelectMany(s => s))
         {
             if (played[strike.Bar] is { } kind)
-                (kind == Playing.Strummed ? strummed : picked)[Math.Min(6, strike.Strings) - 1]++;
+                (kind == PlayedAs.Strummed ? strummed : picked)[Math.Min(6, strike.Strings) - 1]++;
         }
+        var (trueNeck, hearingNeck) = (new Fretboard(truth.Tuning.Value, truth.Capo.Value), new Fretboard(hearing.Tuning.Best.Tuning, hearing.Tuning.Best.Capo));
         var read = new PlayedBars(model).Read(axis, strikes);
         var all = truth.Bars.SelectMany(b => b.Picked.Select(p => (Time: clock.TimeOf(b.Number, p.Start).Value, p.Start, p.Value))).ToList();
         foreach (var placed in new PickPlacing(model, hearing, axis, strikes,
-            [.. read.Select((b, i) => b with { Playing = played[i] ?? Playing.Strummed })]).All)
+            [.. read.Select((b, i) => b with { Playing = played[i] ?? PlayedAs.Strummed })]).All)
         {
             var time = axis.TimeOf(axis.Bars[placed.Bar].FirstBeat + placed.Start.Value);
-            var match = all.Where(t => Math.Abs(t.Time - time) < Window && t.Start == placed.Start && t.Value.StringIndex == placed.Note.StringIndex
+            var match = all.Where(t => Math.Abs(t.Time - time) < Window && t.Value.StringIndex == placed.Note.StringIndex
                 && t.Value.Fret == placed.Note.Fret).Select(t => t.Value).FirstOrDefault();
             Notes.Add(new(placed.Features, match is null ? 0 : 1, piece));
-            if (match is not null)
-                off.Add(placed.Off);
-            if (placed.Join is { } join && match is not null)
-                Joins.Add(new(join, match.Attack switch { Attack.HammeredOn or Attack.PulledOff => 1, Attack.Slid => 2, _ => 0 }, piece));
+            var sounded = all.Where(t => Math.Abs(t.Time - time) < Window && t.Value.MidiOn(trueNeck) == hearingNeck.MidiAt(placed.Note.StringIndex, placed.Note.Fret))
+                .Select(t => t.Value).FirstOrDefault();
+            if (placed.Join is { } join && sounded is not null)
+                Joins.Add(new(join, sounded.Attack switch { Attack.HammeredOn or Attack.PulledOff => 1, Attack.Slid => 2, _ => 0 }, piece));
         }
-        Miss(hearing, truth, all, draft, axis);
+        Miss(hearing, truth, all);
         var evidence = new StrokeEvidence(model, hearing);
         var neck = new Fretboard(hearing.Tuning.Best.Tuning, hearing.Tuning.Best.Capo);
-        foreach (var bar in Enumerable.Range(0, axis.Bars.Length).Where(b => played[b] == Playing.Strummed))
+        foreach (var bar in Enumerable.Range(0, axis.Bars.Length).Where(b => played[b] == PlayedAs.Strummed))
         {
             var grid = axis.Bars[bar].Meter.IsCompound ? Subdivision.Compound[0] : Subdivision.Simple[0];
             foreach (var place in Enumerable.Range(0, axis.Bars[bar].Meter.BeatsPerBar).SelectMany(b => grid.Places.Select(p => Beats.Whole(b) + p)))
@@ -83,7 +83,7 @@ internal sealed class Seen
     }
 
     /// <summary>Why true notes aren't among the heard: nothing of their pitch starts, or it was put on another string.</summary>
-    private void Miss(Hearing hearing, Song truth, List<(double Time, Beats Start, PickedNote Value)> all, Song draft, BeatAxis axis)
+    private void Miss(Hearing hearing, Song truth, List<(double Time, Beats Start, PickedNote Value)> all)
     {
         var neck = new Fretboard(truth.Tuning.Value, truth.Capo.Value);
         foreach (var (time, _, note) in all)
@@ -91,11 +91,6 @@ internal sealed class Seen
             var heard = hearing.Notes.Where(n => Math.Abs(n.Onset.Value - time) < Window && n.Midi == note.MidiOn(neck)).ToArray();
             var why = heard.Length == 0 ? "not heard" : heard.All(n => n.Place is null) ? "on no string"
                 : heard.Any(n => n.Place?.StringIndex == note.StringIndex && n.Place.Fret == note.Fret) ? "right" : "other string";
-            var place = axis.PlaceOf(time + 0.03);
-            var b = Strikes.BarAt(axis, place);
-            var shape = SongNotes.ShapeAt(draft.Bars.ElementAt(b), Beats.Fraction((int)Math.Round(12 * (place - axis.Bars[b].FirstBeat)), 12));
-            var ways = shape is null ? [] : Enumerable.Range(0, shape.Frets.Length).Where(i => shape.Frets[i] is { } f && neck.MidiAt(i, f) == note.MidiOn(neck)).ToArray();
-            why += ways.Length == 0 ? ", no shape" : ways.Contains(note.StringIndex) ? ", shape right" : ", shape wrong";
             missing[why] = missing.GetValueOrDefault(why) + 1;
         }
     }
@@ -112,7 +107,6 @@ internal sealed class Seen
 
     public void Write(JsonObject numbers)
     {
-        numbers["spread"] = Math.Round(1.4826 * off.Select(Math.Abs).Order().ElementAt(off.Count / 2), 4);
         numbers["strummed"] = Shares(strummed);
         numbers["picked"] = Shares(picked);
         numbers["order"] = Math.Round(SoftmaxFit.Of([.. directions.Select(d => new Example([new("downward", d.Downward)], d.Down ? 1 : 0, ""))], 2)[0]["downward"], 4);

@@ -37,7 +37,10 @@ internal static class ThrownFolder
         var starts = new Queue<double>(truth.Beats.Where(b => b.PositionInBar == 1).Select(b => Math.Round(b.Time.Value, 3)));
         return song with
         {
-            Sections = [.. song.Sections.Select(s => s with { Anchors = [.. s.Bars.Select((_, i) => new Anchor(i + 1, Seconds.FromSeconds(starts.Dequeue()))) ] })],
+            Sections = [.. song.Sections.Select(s => s with
+            {
+                Anchors = [.. s.Bars.Select((_, i) => new Anchor(i + 1, Seconds.FromSeconds(starts.Dequeue())))],
+            })],
         };
     }
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Interchange;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
@@ -17,6 +19,33 @@ public static class DraftScores
 
     public static ImmutableArray<Measured> Score(Song draft, Song truth) =>
         [.. Picked(draft, truth), .. Strokes(draft, truth), .. FormScores.Of(SpansOf(draft), SpansOf(truth))];
+
+    /// <summary>
+    /// Against an annotation that names strings (standard's, where it names no tuning): the share of its notes that are written on their string and
+    /// fret, picked or by a stroke over a shape, within 70 ms, and of the written notes that are so. Its grid isn't known.
+    /// </summary>
+    public static ImmutableArray<Measured> Score(Song draft, Annotation truth)
+    {
+        var (tuning, capo) = (truth.Tuning ?? Tuning.Standard, Capo.At(truth.Capo ?? 0));
+        var offset = 12 * Math.Log2(draft.ReferencePitch.Value.Value / 440);
+        List<Said> played =
+        [
+            .. from note in truth.Notes
+               let s = note.StringIndex ?? tuning.Count
+               where s < tuning.Count
+               let open = tuning.Strings[s].Midi + capo.Raises(s)
+               select new Said(note.Onset, Beats.Zero, $"{Open(tuning, capo, s)} {(int)Math.Round(note.Midi - offset) - open}", ""),
+        ];
+        List<Said> written = [.. NotesOf(draft), .. StrummedOf(draft)];
+        if (played.Count == 0 || written.Count == 0)
+            return [];
+        var right = Matches(played, written, (a, b) => a.What == b.What).Count(m => m >= 0);
+        return
+        [
+            new("guitar's notes, string and fret", (double)right / played.Count, played.Count),
+            new("guitar's notes written that are right", (double)right / written.Count, written.Count),
+        ];
+    }
 
     /// <summary>
     /// The share of the true notes whose string, fret and place are written, and of the written notes that are so; the first again without the place.
@@ -63,10 +92,26 @@ public static class DraftScores
     private static List<Said> NotesOf(Song song)
     {
         var clock = new SongClock(song);
-        string Open(int s) => $"{s}:{song.Tuning.Value.Strings[s].Midi}+{song.Capo.Value.Raises(s)}";
+        string Open(int s) => DraftScores.Open(song.Tuning.Value, song.Capo.Value, s);
         return [.. song.Bars.SelectMany(b => b.Picked.Select(p => new Said(clock.TimeOf(b.Number, p.Start).Value, p.Start,
             p.Value.IsMuted ? $"{Open(p.Value.StringIndex)} x" : $"{Open(p.Value.StringIndex)} {p.Value.Fret}", Technique(p.Value))))];
     }
+
+    /// <summary>The strings that strokes sound; one up is taken to reach the upper four.</summary>
+    private static IEnumerable<Said> StrummedOf(Song song)
+    {
+        var clock = new SongClock(song);
+        return from bar in song.Bars
+               from stroke in bar.Strums
+               let shape = bar.Chords.LastOrDefault(c => c.Start <= stroke.Start)?.Value.Shape
+               where shape is not null && stroke.Value != Stroke.Muted
+               let strings = Enumerable.Range(0, shape.Frets.Length).Where(s => shape.Frets[s] is not null)
+               from s in stroke.Value == Stroke.Up ? strings.TakeLast(4) : strings
+               select new Said(clock.TimeOf(bar.Number, stroke.Start).Value, stroke.Start,
+                   $"{Open(song.Tuning.Value, song.Capo.Value, s)} {shape.Frets[s]}", "");
+    }
+
+    private static string Open(Tuning tuning, Capo capo, int s) => $"{s}:{tuning.Strings[s].Midi}+{capo.Raises(s)}";
 
     private static List<Said> StrokesOf(Song song)
     {

@@ -30,10 +30,10 @@ internal sealed class HandsPlan
         {
             foreach (var run in Runs(section))
             {
-                var placed = bars[run.First].Playing == Playing.Strummed ? strums.Place(run, bars) : [];
+                var placed = bars[run.First].Playing == PlayedAs.Strummed ? strums.Place(run, bars) : [];
                 foreach (var (bar, claims) in placed)
                     strokes[bar] = claims;
-                if (bars[run.First].Playing != Playing.Picked)
+                if (bars[run.First].Playing != PlayedAs.Picked)
                     continue;
                 foreach (var (bar, claims) in picks.Place(run))
                     picked[bar] = claims;

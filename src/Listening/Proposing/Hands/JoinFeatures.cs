@@ -9,21 +9,25 @@ namespace Harkbook.Listening.Proposing.Hands;
 /// </summary>
 internal sealed class JoinFeatures(NotePosteriorgram notes, NoiseCurve noise)
 {
-    /// <summary>A finger reaches so many frets from a sounding note; the note before rings until so near to the next, in seconds.</summary>
+    /// <summary>A finger reaches so many frets from a sounding note.</summary>
     private const int Farthest = 5;
 
-    private const double Rings = 0.1, Longest = 1.5;
+    /// <summary>The note before ends about so near to the next one's start, and started no longer ago, in seconds.</summary>
+    private const double Ends = 0.12, Longest = 1.5;
 
     /// <summary>About a note's start, in seconds: where a pick is heard, and where a finger is on its way.</summary>
     private const double Attack = 0.03, OnItsWay = 0.07;
 
-    /// <summary>Null where the note can't come from the one before.</summary>
-    public Feature[]? Of(HeardNote before, HeardNote note, int together)
+    /// <summary>The note that another may come from: near in pitch, cut off where it starts; the last of them, one on its own string before others.</summary>
+    /// <param name="earlier">By onset.</param>
+    public static HeardNote? Before(IEnumerable<HeardNote> earlier, HeardNote note) =>
+        earlier.Where(b => Math.Abs(b.Midi - note.Midi) is > 0 and <= Farthest && Math.Abs((b.End - note.Onset).Value) <= Ends
+                && (note.Onset - b.Onset).Value is > 0.04 and <= Longest && b.Place!.Fret + note.Midi - b.Midi >= 0)
+            .OrderBy(b => b.Place!.StringIndex == note.Place!.StringIndex).ThenBy(b => b.Onset).LastOrDefault();
+
+    public Feature[] Of(HeardNote before, HeardNote note, int together)
     {
-        var frets = note.Place!.Fret - before.Place!.Fret;
-        var gap = (note.Onset - before.Onset).Value;
-        if (frets == 0 || Math.Abs(frets) > Farthest || gap > Longest || (note.Onset - before.End).Value > Rings)
-            return null;
+        var frets = note.Midi - before.Midi;
         return
         [
             new("noise", noise.Strongest(note.Onset.Value - Attack, note.Onset.Value + Attack)),
@@ -32,8 +36,10 @@ internal sealed class JoinFeatures(NotePosteriorgram notes, NoiseCurve noise)
             new("together", Math.Min(3, together - 1)),
             new("down", frets < 0 ? 1 : 0),
             new("size", Math.Abs(frets)),
-            new("open", note.Place.Fret == 0 ? 1 : 0),
-            new("gap", gap),
+            new("open", before.Place!.Fret + frets == 0 ? 1 : 0),
+            new("gap", (note.Onset - before.Onset).Value),
+            new("cut", Math.Abs((before.End - note.Onset).Value)),
+            new("string", note.Place!.StringIndex == before.Place.StringIndex ? 1 : 0),
             new("between", Math.Abs(frets) < 2 ? 0 : Between(before.Midi, note.Midi, note.Onset.Value)),
         ];
     }

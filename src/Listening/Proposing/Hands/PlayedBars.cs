@@ -4,7 +4,7 @@ using Harkbook.Listening.Reading.Lattices;
 namespace Harkbook.Listening.Proposing.Hands;
 
 /// <summary>What the hand does in a bar.</summary>
-internal enum Playing
+internal enum PlayedAs
 {
     Strummed,
     Picked,
@@ -12,7 +12,7 @@ internal enum Playing
 
 /// <summary>How each bar is played and how its beats are divided, each with how sure that is.</summary>
 /// <param name="Sure">Of the playing, 0–1.</param>
-internal readonly record struct PlayedBar(Playing Playing, double Sure, Subdivision Grid);
+internal readonly record struct PlayedBar(PlayedAs Playing, double Sure, Subdivision Grid);
 
 /// <summary>
 /// Reads from the strikes of each bar whether it is strummed or picked, by how many strings sound together, and how its beats are divided, by where in the
@@ -36,7 +36,7 @@ internal sealed class PlayedBars(PlayingModel model)
         var playing = new Lattice(new TableModel([.. bars.Select(b => ByStrings(strikes[b]))], Changing(2, Changes)));
         var divided = new Lattice(new TableModel([.. bars.Select(b => ByPlaces(axis, strikes[b], grids))], Changing(grids.Length, DividesAnew)));
         var (sure, kinds, cut) = (playing.Posteriors(), playing.Best().States, divided.Best().States);
-        return [.. bars.Select(b => new PlayedBar((Playing)kinds[b], sure[b][kinds[b]], grids[cut[b]]))];
+        return [.. bars.Select(b => new PlayedBar((PlayedAs)kinds[b], sure[b][kinds[b]], grids[cut[b]]))];
     }
 
     private double[] ByStrings(IEnumerable<Strike> strikes)
@@ -57,12 +57,8 @@ internal sealed class PlayedBars(PlayingModel model)
         var sums = grids.Select((_, i) => -Plainer * i).ToArray();
         foreach (var strike in strikes)
         {
-            var spread = model.Spread / axis.BeatLengthAt(strike.Place);
             for (var g = 0; g < grids.Length; g++)
-            {
-                var off = grids[g].Nearest(strike.Place).Off / spread;
-                sums[g] += Math.Log((1 - model.Stray) / grids[g].Places.Length * Math.Exp(-off * off / 2) / (spread * Math.Sqrt(2 * Math.PI)) + model.Stray);
-            }
+                sums[g] += Math.Log(model.Density(grids[g], strike.Place, axis.BeatLengthAt(strike.Place)));
         }
         return sums;
     }

@@ -34,6 +34,22 @@ internal sealed record PlayingModel(
 
     public WeigherModel Slid { get; } = Of(Weights, "slid");
 
+    /// <summary>How likely a strike at a moment (in beats) is, where any place of a grid may be struck: a density over the beat.</summary>
+    public double Density(Subdivision grid, double moment, double beatLength) => Stray + grid.Places.Sum(p => Peak(grid, Off(moment, p), beatLength));
+
+    /// <summary>How likely it belongs to the nearest place, rather than to another or to none (0–1).</summary>
+    public double ChanceOfPlace(Subdivision grid, double moment, double beatLength) =>
+        Peak(grid, grid.Nearest(moment).Off, beatLength) / Density(grid, moment, beatLength);
+
+    private double Peak(Subdivision grid, double off, double beatLength) =>
+        (1 - Stray) / grid.Places.Length * beatLength / (Spread * Math.Sqrt(2 * Math.PI)) * Math.Exp(-Math.Pow(off * beatLength / Spread, 2) / 2);
+
+    private static double Off(double moment, Units.Beats place)
+    {
+        var off = moment - Math.Floor(moment) - place.Value;
+        return off - Math.Round(off);
+    }
+
     private static WeigherModel Of(ImmutableDictionary<string, ImmutableDictionary<string, double>> all, string kind) =>
         new(all[kind]["bias"], all[kind].Remove("bias"));
 

@@ -3,7 +3,9 @@ using Harkbook.Units;
 
 namespace Harkbook.Listening.Proposing.Hands;
 
-/// <summary>How long what is played rings: to the next on its string or of its kind, to the end of its run of bars, and as long as a song file lets it.</summary>
+/// <summary>
+/// How long what is played rings: to the next on its string or of its kind, to the end of its run of bars, and as long as a song file lets it.
+/// </summary>
 internal sealed class Spans(BeatAxis axis, BarRun run)
 {
     public Beats Length((int Bar, Beats Start) from, (int Bar, Beats Start)? next)

@@ -20,7 +20,8 @@ internal sealed class StrumPlacing(PlayingModel model, Hearing hearing, BeatAxis
         foreach (var alike in Enumerable.Range(run.First, run.End - run.First).GroupBy(b => (axis.Bars[b].Meter, bars[b].Grid)))
         {
             var places = Places(alike.Key.Meter, alike.Key.Grid);
-            var read = new StrumPattern(model).Read([.. alike.Select(b => places.Select(p => At(b, p)).ToArray())], [.. places.Select(p => Swing(p, alike.Key.Grid))]);
+            var read = new StrokePattern(model).Read([.. alike.Select(b => places.Select(p => At(b, p)).ToArray())],
+                [.. places.Select(p => Swing(p, alike.Key.Grid))]);
             placed.AddRange(alike.Zip(read, (bar, states) => states.Select((s, i) => (bar, places[i], s.State, s.Sure))).SelectMany(s => s));
         }
         var strokes = placed.Where(p => p.State != StrokeState.Nothing).OrderBy(p => p.Bar).ThenBy(p => p.Start).ToList();

@@ -8,7 +8,7 @@ namespace Harkbook.Listening.Proposing.Hands;
 /// pattern has is what makes all of it likeliest, the patterns summed over (so a longer one must earn its places; D. MacKay, "Information Theory, Inference,
 /// and Learning Algorithms", 2003, chapter 28).
 /// </summary>
-internal sealed class StrumPattern(PlayingModel model)
+internal sealed class StrokePattern(PlayingModel model)
 {
     private const int States = 4;
 
@@ -60,7 +60,8 @@ internal sealed class StrumPattern(PlayingModel model)
     {
         var often = model.Often[place.Beat ? 0 : place.Down ? 1 : 2];
         var down = place.Down ? model.Pendulum : 1 - model.Pendulum;
-        return [Math.Log(1 - often), Math.Log(often * (1 - model.MutedShare) * down), Math.Log(often * (1 - model.MutedShare) * (1 - down)), Math.Log(often * model.MutedShare)];
+        var open = often * (1 - model.MutedShare);
+        return [Math.Log(1 - often), Math.Log(open * down), Math.Log(open * (1 - down)), Math.Log(often * model.MutedShare)];
     }
 
     private static double LogSum(double[] logs)
