@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Harkbook.Demo;
@@ -36,8 +35,6 @@ internal sealed class ThrownSong
     private readonly int perBeat;
     private readonly bool sings;
     private readonly Dictionary<string, Shape> shapes = [];
-    private readonly Dictionary<string, string[]> tunes = [];
-    private readonly Dictionary<string, (string[] Lines, string[] Tune)> words = [];
     private readonly StringBuilder text = new();
 
     private ThrownSong(int seed)
@@ -56,9 +53,11 @@ internal sealed class ThrownSong
     {
         while (shapes.Count < 5)
             AddShape(key.Triad(Any([1, 1, 4, 5, 6, 2, 3])));
-        Line($"title Thrown {seed}", "recording take.wav", $"pitch A4 = {(440 * Math.Pow(2, (chance.Next(61) - 30) / 1200.0)).ToString("0.###", CultureInfo.InvariantCulture)} Hz",
-            $"tuning {tuning}", $"capo {(capo.Fret == 0 ? "none" : capo.Fret)}", $"meter {meter}",
+        var a4 = (440 * Math.Pow(2, (chance.Next(61) - 30) / 1200.0)).ToString("0.###", CultureInfo.InvariantCulture);
+        Line($"title Thrown {seed}", "recording take.wav", $"pitch A4 = {a4} Hz", $"tuning {tuning}", $"capo {(capo.Fret == 0 ? "none" : capo.Fret)}", $"meter {meter}",
             $"tempo {(perBeat == 3 ? chance.Next(50, 76) : chance.Next(72, 138))}", $"key {key}");
+        if (sings)
+            Line("tune voice");
         foreach (var (name, shape) in shapes)
             Line($"shape {name} {shape}");
         var counts = new Dictionary<string, int>();
@@ -75,7 +74,6 @@ internal sealed class ThrownSong
             RoomSeconds = 0.2 + chance.NextDouble(),
             Rubato = 0.03 * chance.NextDouble(),
             JitterMilliseconds = 4 + 8 * chance.NextDouble(),
-            Voice = tunes.ToImmutableDictionary(t => t.Key, t => t.Value.ToImmutableArray()),
         });
     }
 
@@ -92,11 +90,7 @@ internal sealed class ThrownSong
         var own = $"{name} {number}";
         Line($"section {own}{(number > 1 ? $" like {name} 1" : "")}");
         if (number > 1)
-        {
-            if (words.TryGetValue(name, out var again))
-                tunes[own] = again.Tune;
             return;
-        }
         var names = Enumerable.Range(0, bars).Select(i => i == 0 ? shapes.Keys.First() : Any([.. shapes.Keys])).ToArray();
         Line($"chords {Bars(names)}");
         if (name == "Solo" || (name == "Bridge" && chance.Next(2) == 0))
@@ -106,7 +100,7 @@ internal sealed class ThrownSong
         else
             Strums(bars);
         if (sings && name is "Verse" or "Chorus")
-            Sung(own, name, bars);
+            Sung(bars);
     }
 
     private void Strums(int bars)
@@ -194,28 +188,27 @@ internal sealed class ThrownSong
         Write(rows);
     }
 
-    private void Sung(string own, string name, int bars)
+    private void Sung(int bars)
     {
         var classes = key.Notes.Select(n => n.PitchClass).ToHashSet();
         int[] scale = [.. Enumerable.Range(50 + chance.Next(8), 15).Where(m => classes.Contains(m % 12))];
         var (step, lines, tune, cells) = (scale.Length / 2, new List<string>(), new List<string>(), beats * perBeat);
         for (var bar = 0; bar < bars; bar++)
         {
-            var (cell, pitches) = (new string[cells], new List<string>());
+            var (cell, pitches) = (new string[cells], new string[cells]);
             for (var c = 0; c < cells; c++)
             {
-                cell[c] = c == cells - 1 && bar % 2 == 1 ? "_" : ".";
+                cell[c] = pitches[c] = c == cells - 1 && bar % 2 == 1 ? "_" : ".";
                 if (cell[c] == "_" || chance.NextDouble() > (c % perBeat == 0 ? 0.6 : 0.25))
                     continue;
                 cell[c] = Any("la me no so do hey lo ra wi".Split(' '));
                 step = Math.Clamp(step + chance.Next(-2, 3), 0, scale.Length - 1);
-                pitches.Add(Pitch.FromMidi(scale[step]).ToString());
+                pitches[c] = Pitch.FromMidi(scale[step], key.Centre).ToString();
             }
             lines.Add(string.Join(' ', cell));
             tune.Add(string.Join(' ', pitches));
         }
-        Line($"sung {Bars(lines)}");
-        words[name] = ([.. lines], tunes[own] = [.. tune]);
+        Line($"sung {Bars(lines)}", $"tune {Bars(tune)}");
     }
 
     private string[][][] Rows(int bars, int cells) =>
