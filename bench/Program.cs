@@ -13,6 +13,7 @@ return args switch
 {
     ["speed", var recording] => await SpeedTable.WriteAsync(recording, Console.Out),
     ["publishing", var song] => await SpeedTable.WritePublishingAsync(song, Console.Out),
+    ["claims", var recording] => await ClaimSpeed.WriteAsync(recording, Console.Out),
     ["outside", var into] => OutsideFolder.Write(OutsidePiece.DebianFolder, into, 600),
     ["outside", var into, var midi] => OutsideFolder.Write(midi, into, 600),
     ["outside", var into, var midi, var seconds] => OutsideFolder.Write(midi, into, double.Parse(seconds, CultureInfo.InvariantCulture)),
@@ -50,6 +51,8 @@ static int Usage()
     Console.Error.WriteLine("""
         dotnet run -c Release --project bench -- speed RECORDING
             times our real FFT against two libraries', and listening against ffmpeg's decoding
+        dotnet run -c Release --project bench -- claims RECORDING
+            times reading again after one claim of each kind, against hearing the recording for the first time
         dotnet run -c Release --project bench -- publishing SONG.hark
             times a lesson the first time, again, and again after one chord was changed
         dotnet run -c Release --project bench -- outside INTO [MIDI-FOLDER [SECONDS]]
