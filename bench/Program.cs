@@ -28,6 +28,7 @@ return args switch
     ["reread", .. { Length: > 0 } folders] => EvidenceFolder.Score(folders, Console.Out),
     ["draft", "told", .. { Length: > 0 } folders] => await DraftFolder.ScoreAsync(folders, told: true, Console.Out),
     ["draft", .. { Length: > 0 } folders] => await DraftFolder.ScoreAsync(folders, told: false, Console.Out),
+    ["claimed", .. { Length: > 0 } folders] => ClaimsAtWork.Write(folders, Console.Out),
     ["table", .. { Length: > 0 } sets] => WriteTable(sets),
     ["sureness", var svg, .. { Length: > 0 } materials] => DrawSureness(svg, materials),
     _ => Usage(),
@@ -69,6 +70,8 @@ static int Usage()
             reads that evidence anew and scores each folder's readings against the truth beside them, as JSON: for changes of how evidence is read
         dotnet run -c Release --project bench -- draft [told] FOLDER ...
             drafts songs from that evidence and scores them against the true songs beside it; told: with the true tuning and bars
+        dotnet run -c Release --project bench -- claimed FOLDER ...
+            what one true claim of each kind mends besides itself, from the folders' kept evidence
         dotnet run -c Release --project bench -- table NAME=[BEFORE.json,]EVAL.json ...
             the table of docs/listening.md, in Markdown, from what 'harkbook eval FOLDER --json' printed of each set
         dotnet run -c Release --project bench -- planted [OPTION=VALUE ...] NAME=FOLDER ...

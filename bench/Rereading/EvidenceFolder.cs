@@ -43,7 +43,7 @@ internal static class EvidenceFolder
         {
             var sheets = new List<(string Name, ImmutableArray<Measured> Scores)>();
             var judged = new List<JudgedEstimate>();
-            foreach (var kept in Directory.GetFiles(folder, "*" + Ending).Order())
+            foreach (var kept in Kept(folder))
             {
                 var recording = RecordingReader.InspectAsync(RecordingBeside(kept)!, default).GetAwaiter().GetResult();
                 var hearing = Reader.Read(recording, EvidenceFile.Read(kept), Claims.None);
@@ -61,6 +61,9 @@ internal static class EvidenceFolder
         return 0;
     }
 
-    private static string? RecordingBeside(string path) =>
+    /// <summary>The evidence that is kept in a folder.</summary>
+    public static IEnumerable<string> Kept(string folder) => Directory.GetFiles(folder, "*" + Ending).Order();
+
+    public static string? RecordingBeside(string path) =>
         new[] { ".wav", ".flac", ".ogg" }.Select(e => Path.ChangeExtension(path, e)).FirstOrDefault(File.Exists);
 }
