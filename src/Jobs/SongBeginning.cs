@@ -16,6 +16,9 @@ public sealed record SongBeginning(string Folder, string Title, bool Bring)
 {
     public string SongPath => Path.Combine(Folder, Slug(Title) + SongFolder.Ending);
 
+    /// <summary>What is sure enough to be written.</summary>
+    public DraftOptions Draft { get; init; } = new();
+
     /// <summary>How the bars of the proposal are to be changed; null where they stay.</summary>
     public Func<SongDocument, BarChange>? Bars { get; init; }
 
@@ -29,17 +32,17 @@ public sealed record SongBeginning(string Folder, string Title, bool Bring)
 
     /// <summary>Writes the song file; refuses to write over one.</summary>
     /// <param name="recordingPath">The recording as the person named it.</param>
-    /// <returns>What the song was proposed from.</returns>
-    public async Task<Hearing> WriteAsync(string recordingPath, Hearing heard, Claims claims, CancellationToken ct)
+    /// <returns>What the song was proposed from, and what was proposed.</returns>
+    public async Task<(Hearing Hearing, Song Proposed)> WriteAsync(string recordingPath, Hearing heard, Claims claims, CancellationToken ct)
     {
         RequireNone();
         using var place = OutputPlace.ForFolder(Folder, "--into");
         var hearing = Reader.Again(heard, claims, ct);
         var song = SongProposer.Propose(hearing, Title, Bring ? await RecordingCopy.BringAsync(hearing.Recording with { Path = recordingPath }, Folder, ct)
-            : Path.GetRelativePath(Path.GetFullPath(Folder), Path.GetFullPath(recordingPath)).Replace('\\', '/'));
-        var text = Barred(SongText.Write(song));
+            : Path.GetRelativePath(Path.GetFullPath(Folder), Path.GetFullPath(recordingPath)).Replace('\\', '/'), Draft);
+        var text = DraftQuestions.Before(Barred(SongText.Write(song)), TuningQuestion.Of(hearing, song));
         await AtomicFile.WriteAsync(SongPath, async (stream, token) => await stream.WriteAsync(Encoding.UTF8.GetBytes(text), token), ct);
-        return hearing;
+        return (hearing, song);
     }
 
     /// <summary>"night_train-02" → "Night train 02".</summary>

@@ -13,13 +13,16 @@ public static class SongReheard
 {
     /// <param name="heard">The recording's hearing, whatever it was read with.</param>
     /// <param name="now">What the person tells now, which outranks what the song's lines have decided.</param>
+    /// <param name="draft">What is sure enough to be written.</param>
     /// <exception cref="UserException">What the person decided can't stand beside it.</exception>
-    public static Renewed Of(SongDocument document, Hearing heard, Claims now, CancellationToken ct)
+    public static Renewed Of(SongDocument document, Hearing heard, Claims now, DraftOptions draft, CancellationToken ct)
     {
         var song = document.Song!;
         var guitar = new KnownGuitar(now.Tuning, now.Capo);
         var hearing = Reader.Again(heard, Together(song, now, guitar.Or(song)), ct);
-        var proposed = SongProposer.Propose(hearing, song.Title, song.Recording?.Path ?? Path.GetFileName(heard.Recording.Path));
+        var proposed = SongProposer.Propose(hearing, song.Title, song.Recording?.Path ?? Path.GetFileName(heard.Recording.Path), draft);
+        if (hearing.Claims.Tuning is not null)
+            document = SongText.Parse(DraftQuestions.Without(document.Text), document.FileName);
         try
         {
             return SongRenewal.Of(document, proposed, [.. guitar.ToldOver(song), .. ToldFacts(now)]);

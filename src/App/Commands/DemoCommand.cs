@@ -65,7 +65,7 @@ internal static class DemoCommand
         var heardFolder = Path.Combine(folder, "heard");
         if (Directory.Exists(heardFolder))
             Directory.Delete(heardFolder, recursive: true);
-        var (proposed, hearing) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, pitch: null, _ => Claims.None, bring: false, ct);
+        var (proposed, hearing, _) = await StartCommand.BeginAsync(recording, heardFolder, song.Title, pitch: null, _ => Claims.None, bring: false, ct);
         Say($"  {Output.Shown(proposed)}");
 
         Say("How well it heard, against what was really played:");

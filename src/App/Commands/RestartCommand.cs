@@ -4,6 +4,7 @@ using System.Text;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.Listening;
+using Harkbook.Listening.Proposing;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
@@ -13,13 +14,13 @@ namespace Harkbook.App.Commands;
 /// <summary>"start --again": listens for a song that is there.</summary>
 internal static class RestartCommand
 {
-    public static async Task<int> RunAsync(string recordingPath, string songPath, Hertz? pitch, Func<Hearing, Claims> claims, CancellationToken ct)
+    public static async Task<int> RunAsync(string recordingPath, string songPath, Hertz? pitch, Func<Hearing, Claims> claims, DraftOptions draft, CancellationToken ct)
     {
         var opened = SongOpening.Open(songPath, withHints: false);
         var heard = await WatchedEars.HearAsync(recordingPath, afresh: false, ct, about: pitch ?? SongClaims.Of(opened.Song).ReferencePitch);
         opened.WarnOfAnother(heard.Recording);
         var (bytes, text) = (File.ReadAllBytes(songPath), File.ReadAllText(songPath));
-        var made = SongReheard.Of(SongText.Parse(text, songPath), heard, claims(heard), ct);
+        var made = SongReheard.Of(SongText.Parse(text, songPath), heard, claims(heard), draft, ct);
         if (made.Document.Text == text)
         {
             Console.Out.WriteLine($"{Output.Shown(songPath)}: nothing in it that stands as heard is heard otherwise now.");

@@ -5,6 +5,7 @@ using Harkbook.App.Choices;
 using Harkbook.App.Files;
 using Harkbook.App.Messages;
 using Harkbook.Listening;
+using Harkbook.Listening.Proposing;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Songs.Rebarring;
@@ -28,10 +29,14 @@ internal static class StartCommand
         {
             Description = "Listen for a song that is there already: what still stands as heard is proposed anew, what you decided stays",
         };
+        var everything = new Option<bool>("--all")
+        {
+            Description = "Also write what is heard less surely than 50%, and second instruments less surely than 75%",
+        };
         var bars = new BarOptions();
         var command = new Command("start",
             "Begin a song from a recording: listen, and write a song file with everything proposed, the recording copied beside it") { recording,
-                into, title, again };
+                into, title, again, everything };
         claims.AddTo(command);
         bars.AddShiftTo(command);
         command.SetAction(async (parsed, ct) =>
@@ -41,17 +46,19 @@ internal static class StartCommand
             if (string.IsNullOrWhiteSpace(name))
                 throw new UsageException("--title is empty; give the song's title, or leave the option out.");
             claims.Require(parsed);
+            var draft = parsed.GetValue(everything) ? DraftOptions.All : new();
             if (parsed.GetValue(again) && SongThere(path, parsed.GetValue(into), parsed.GetValue(title)) is { } there)
             {
                 if (bars.AreGiven(parsed) || claims.TellBars(parsed))
                     throw new UsageException($"--again keeps the bars of the song that is there. Change them with 'harkbook rebar {Output.Shown(there)}'.");
-                return await RestartCommand.RunAsync(path, there, claims.Pitch(parsed), h => claims.Read(parsed, h), ct);
+                return await RestartCommand.RunAsync(path, there, claims.Pitch(parsed), h => claims.Read(parsed, h), draft, ct);
             }
-            var (song, _) = await BeginAsync(path, parsed.GetValue(into), name, claims.Pitch(parsed), h => claims.Read(parsed, h), bring: true, ct,
+            var (song, hearing, proposed) = await BeginAsync(path, parsed.GetValue(into), name, claims.Pitch(parsed), h => claims.Read(parsed, h), bring: true, ct,
                 bars.AreGiven(parsed)
-                ? document => bars.Read(parsed, document) : null);
+                ? document => bars.Read(parsed, document) : null, draft);
             Console.Out.WriteLine($"{Output.Shown(song)}: everything in it is marked as heard; look at it, decide, and run 'harkbook check "
                 + $"{Output.Shown(Path.GetDirectoryName(Path.GetFullPath(song))!)}'.");
+            WriteQuestions(hearing, proposed);
             return 0;
         });
         return command;
@@ -61,17 +68,28 @@ internal static class StartCommand
     /// <param name="pitch">The A4 that is told; null for none.</param>
     /// <param name="claims">What is told, when the recording was heard.</param>
     /// <param name="bring">Whether the recording is copied into the song's folder, where it isn't there yet.</param>
-    /// <returns>The song file's path and what it was proposed from.</returns>
-    public static async Task<(string SongPath, Hearing Hearing)> BeginAsync(string recordingPath, string? folder, string title, Hertz? pitch, Func<Hearing,
+    /// <param name="draft">What is sure enough to be written; the usual where nobody says.</param>
+    /// <returns>The song file's path, what it was proposed from, and what was proposed.</returns>
+    public static async Task<(string SongPath, Hearing Hearing, Song Proposed)> BeginAsync(string recordingPath, string? folder, string title, Hertz? pitch, Func<Hearing,
         Claims> claims, bool bring,
         CancellationToken ct,
-        Func<SongDocument, BarChange>? bars = null)
+        Func<SongDocument, BarChange>? bars = null, DraftOptions? draft = null)
     {
-        var beginning = new SongBeginning(folder ?? FolderOf(recordingPath), title, bring) { Bars = bars };
+        var beginning = new SongBeginning(folder ?? FolderOf(recordingPath), title, bring) { Bars = bars, Draft = draft ?? new() };
         beginning.RequireNone();
         using var place = OutputPlace.ForFolder(beginning.Folder, "--into");
         var heard = await WatchedEars.HearAsync(recordingPath, afresh: false, ct, about: pitch);
-        return (beginning.SongPath, await beginning.WriteAsync(recordingPath, heard, claims(heard), ct));
+        var (hearing, proposed) = await beginning.WriteAsync(recordingPath, heard, claims(heard), ct);
+        return (beginning.SongPath, hearing, proposed);
+    }
+
+    /// <summary>What stayed out, and what the draft asks.</summary>
+    private static void WriteQuestions(Hearing hearing, Song proposed)
+    {
+        if (SongProposer.LeftOut(hearing, proposed) is > 0 and var left)
+            Console.Out.WriteLine($"{left} claims that weren't heard surely enough stayed out; --all brings them in.");
+        foreach (var line in TuningQuestion.Of(hearing, proposed))
+            Console.Out.WriteLine(line);
     }
 
     private static string FolderOf(string recordingPath) =>

@@ -16,13 +16,29 @@ namespace Harkbook.Listening.Proposing;
 /// <item>Anchors are the fewest whose straight lines keep every heard beat within 25 ms.</item>
 /// <item>The key heard longest is the song's; a section changes to another at the bar line nearest to where it was heard to start.</item>
 /// <item>A harmonica gets its key, and its holes a place on quarters of the beat; a voice gets the rhythm of its notes, without words.</item>
-/// <item>Each chord gets one shape, chosen over the whole song: what sounded first, then the hand's comfort and its way to the other chords.</item>
+/// <item>Each chord gets one shape, chosen over the whole song: what sounded first, then the hand's comfort and its way to the other chords. Shapes and
+/// picked notes are as sure as they say if the tuning is right.</item>
+/// <item>Strummed bars get strokes, picked ones notes on strings (<see cref="HandsPlan"/>); a line of single notes gets no shapes.</item>
 /// </list>
 /// </summary>
 public static class SongProposer
 {
     /// <param name="recordingPath">Relative to the folder that the song will lie in.</param>
-    public static Song Propose(Hearing hearing, string title, string recordingPath)
+    /// <param name="options">What is sure enough to be written; the usual where nobody says.</param>
+    public static Song Propose(Hearing hearing, string title, string recordingPath, DraftOptions? options = null) =>
+        SureEnough.Of(All(hearing, title, recordingPath), options ?? new());
+
+    /// <summary>How many claims of a proposal stay out of it, since they aren't sure enough.</summary>
+    public static int LeftOut(Hearing hearing, Song proposed) => SureEnough.Missing(All(hearing, proposed.Title, ""), proposed);
+
+    /// <summary>The shapes of the song's chords.</summary>
+    internal static ImmutableArray<ChosenShape> ShapesOf(Hearing hearing)
+    {
+        var line = BeatAxis.Of(hearing.Beats, hearing.Meter.Best, hearing.Tempo.Best);
+        return line.Bars.IsEmpty ? [] : new ShapeChoice(hearing, new ChordPlacing(line, hearing.Meter.Best.DivisionsPerBeat).Place(hearing.Chords)).Choose();
+    }
+
+    private static Song All(Hearing hearing, string title, string recordingPath)
     {
         var (claims, meter) = (hearing.Claims, hearing.Meter.Best);
         var line = BeatAxis.Of(hearing.Beats, meter, hearing.Tempo.Best);
@@ -57,12 +73,11 @@ public static class SongProposer
             Key = key,
             Harp = Harp(hearing.Lines.Of(LineKind.Harmonica), claims.HarpKey is not null),
             Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape,
-                Standing.HeardToThePercent(s.Match * hearing.Tuning.Confidence)))],
+                Standing.HeardToThePercent(s.Match)))],
             Sections = [.. plan.Select(p => new Section(p.Name, anchors.In(p, isLast: p.EndBar == bars.Length),
                 bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p) })],
         };
     }
-
 
     /// <summary>Assumed when none was heard.</summary>
     private static Fact<Key> KeyOf(Hearing hearing) =>
