@@ -14,7 +14,8 @@ namespace Harkbook.App.Commands;
 /// <summary>"start --again": listens for a song that is there.</summary>
 internal static class RestartCommand
 {
-    public static async Task<int> RunAsync(string recordingPath, string songPath, Hertz? pitch, Func<Hearing, Claims> claims, DraftOptions draft, CancellationToken ct)
+    public static async Task<int> RunAsync(string recordingPath, string songPath, Hertz? pitch, Func<Hearing, Claims> claims, DraftOptions draft,
+        CancellationToken ct)
     {
         var opened = SongOpening.Open(songPath, withHints: false);
         var heard = await WatchedEars.HearAsync(recordingPath, afresh: false, ct, about: pitch ?? SongClaims.Of(opened.Song).ReferencePitch);

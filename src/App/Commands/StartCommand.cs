@@ -53,9 +53,8 @@ internal static class StartCommand
                     throw new UsageException($"--again keeps the bars of the song that is there. Change them with 'harkbook rebar {Output.Shown(there)}'.");
                 return await RestartCommand.RunAsync(path, there, claims.Pitch(parsed), h => claims.Read(parsed, h), draft, ct);
             }
-            var (song, hearing, proposed) = await BeginAsync(path, parsed.GetValue(into), name, claims.Pitch(parsed), h => claims.Read(parsed, h), bring: true, ct,
-                bars.AreGiven(parsed)
-                ? document => bars.Read(parsed, document) : null, draft);
+            var (song, hearing, proposed) = await BeginAsync(path, parsed.GetValue(into), name, claims.Pitch(parsed), h => claims.Read(parsed, h),
+                bring: true, ct, bars.AreGiven(parsed) ? document => bars.Read(parsed, document) : null, draft);
             Console.Out.WriteLine($"{Output.Shown(song)}: everything in it is marked as heard; look at it, decide, and run 'harkbook check "
                 + $"{Output.Shown(Path.GetDirectoryName(Path.GetFullPath(song))!)}'.");
             WriteQuestions(hearing, proposed);
@@ -70,9 +69,8 @@ internal static class StartCommand
     /// <param name="bring">Whether the recording is copied into the song's folder, where it isn't there yet.</param>
     /// <param name="draft">What is sure enough to be written; the usual where nobody says.</param>
     /// <returns>The song file's path, what it was proposed from, and what was proposed.</returns>
-    public static async Task<(string SongPath, Hearing Hearing, Song Proposed)> BeginAsync(string recordingPath, string? folder, string title, Hertz? pitch, Func<Hearing,
-        Claims> claims, bool bring,
-        CancellationToken ct,
+    public static async Task<(string SongPath, Hearing Hearing, Song Proposed)> BeginAsync(string recordingPath, string? folder, string title,
+        Hertz? pitch, Func<Hearing, Claims> claims, bool bring, CancellationToken ct,
         Func<SongDocument, BarChange>? bars = null, DraftOptions? draft = null)
     {
         var beginning = new SongBeginning(folder ?? FolderOf(recordingPath), title, bring) { Bars = bars, Draft = draft ?? new() };

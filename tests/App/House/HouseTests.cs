@@ -86,7 +86,7 @@ public class HouseTests
             Estimators.Form Estimators.Fretting Estimators.Tunings Estimators.SecondInstrument Reading.Harmony Hearing Reading
             Interchange Evaluation
             Checking Checking.Weighing Checking.Notes Checking.Shapes Checking.Strokes Checking.Lines Checking.Checker
-            Proposing Proposing.Hands Proposing.SongProposer
+            Proposing Proposing.Hands Proposing.SongProposer Proposing.TuningQuestion
             HearingStore Listener
             """
         },
