@@ -24,7 +24,7 @@ internal static class ExplanationReport
             foreach (var remark in remarks)
                 Write(text, remark, explanation.Song, facts);
         }
-        if (explanation.Remarks.IsEmpty && !explanation.Song.Bars.Any(b => b.Chords.Length + b.Sung.Length + b.Picked.Length + b.Harp.Length
+        if (explanation.Remarks.IsEmpty && !explanation.Song.Bars.Any(b => b.Chords.Length + b.Sung.Length + b.Picked.Length + b.Harp.Length + b.Tune.Length
             + b.Strums.Length > 0))
             text.AppendLine().AppendLine("There is nothing to say yet: the song holds no chords, notes or words.");
         return text.ToString();

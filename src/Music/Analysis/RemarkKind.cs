@@ -69,6 +69,33 @@ public enum RemarkKind
     /// <summary>A stressed note of a melody that isn't the chord's.</summary>
     MelodyLeans,
 
+    /// <summary>A section without the key's home chord.</summary>
+    NoHomeChord,
+
+    /// <summary>One root in major and minor side by side.</summary>
+    TwoColours,
+
+    /// <summary>A bass that walks under a chord that stays.</summary>
+    WalkingBass,
+
+    /// <summary>How far the tune goes, and which part of a choir has that.</summary>
+    TuneRange,
+
+    /// <summary>Which scale the tune keeps to.</summary>
+    TuneScale,
+
+    /// <summary>Lowered thirds, fifths and sevenths of the tune in a major key.</summary>
+    TuneBlueNotes,
+
+    /// <summary>What the tune's notes on strong beats are over their chords.</summary>
+    TuneStrongBeats,
+
+    /// <summary>Notes of the tune that are bent, scooped or glided to.</summary>
+    TuneBends,
+
+    /// <summary>How the tune and the harmonica share the time.</summary>
+    TuneAnswered,
+
     /// <summary>Strings that keep one note while the chords change.</summary>
     StringHeld,
 

@@ -9,6 +9,9 @@ public enum RemarkTopic
     /// <summary>What two parts make together, and melody over chords.</summary>
     Layers,
 
+    /// <summary>The tune's scale, range and notes over the chords.</summary>
+    Tune,
+
     /// <summary>How the notes of one shape move to those of the next.</summary>
     Hand,
 

@@ -8,9 +8,12 @@ internal static class RemarkTopics
         RemarkKind.KeyOfTheSong or RemarkKind.NamesUnderCapo or RemarkKind.KeyChange or RemarkKind.BorrowedChord or RemarkKind.AppliedChord
             or RemarkKind.ChromaticChord or RemarkKind.ModalSong
             or RemarkKind.BluesSeventh or RemarkKind.TwelveBarBlues or RemarkKind.SectionCadence or RemarkKind.UnusualRoot or RemarkKind.PedalBass
-                or RemarkKind.OtherName or RemarkKind.OtherSpelling or RemarkKind.BlueThird => RemarkTopic.Harmony,
+                or RemarkKind.OtherName or RemarkKind.OtherSpelling or RemarkKind.BlueThird or RemarkKind.NoHomeChord
+                or RemarkKind.TwoColours or RemarkKind.WalkingBass => RemarkTopic.Harmony,
         RemarkKind.LayeredChord or RemarkKind.LayersClash or RemarkKind.CrossRelation or RemarkKind.RoughMoment or RemarkKind.SuspendedFourth
             or RemarkKind.MelodyTones or RemarkKind.MelodyLeans => RemarkTopic.Layers,
+        RemarkKind.TuneRange or RemarkKind.TuneScale or RemarkKind.TuneBlueNotes or RemarkKind.TuneStrongBeats or RemarkKind.TuneBends
+            or RemarkKind.TuneAnswered => RemarkTopic.Tune,
         RemarkKind.StringHeld or RemarkKind.ShapeSlides or RemarkKind.ShapeMotion or RemarkKind.FingersKept or RemarkKind.EasierShape
             or RemarkKind.SmootherShape => RemarkTopic.Hand,
         RemarkKind.VoiceEntersLate or RemarkKind.SungSyncopation or RemarkKind.VoiceAgainstGuitar or RemarkKind.VoiceAnticipates => RemarkTopic.Singing,

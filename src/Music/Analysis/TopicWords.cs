@@ -7,6 +7,7 @@ public static class TopicWords
     {
         RemarkTopic.Harmony => "The harmony",
         RemarkTopic.Layers => "What the parts make together",
+        RemarkTopic.Tune => "The tune",
         RemarkTopic.Hand => "The fretting hand",
         RemarkTopic.SecondInstrument => "The second instrument",
         RemarkTopic.Singing => "The singing against the guitar",

@@ -42,19 +42,16 @@ public readonly partial record struct TuneNote(Pitch Pitch, Approach Approach = 
     public override string ToString() =>
         $"{Sign(Approach)}{Pitch}{BendText}{(HasVibrato ? "~" : "")}{SlideOff switch { SlideOff.Up => "/", SlideOff.Down => "\\", _ => "" }}";
 
+    /// <summary>The pitch that is meant: a bend's top; one of a quarter tone leaves the note its name.</summary>
+    public Pitch Meant => Quarters < 2 ? Pitch
+        : Pitch.FromMidi(Pitch.Midi + Quarters / 2, PitchName.FromPitchClass((Pitch.Midi + Quarters / 2) % 12, Pitch.Name.Fifths));
+
+    private int Quarters => (int)Math.Round(Bend.By.Value / 50);
+
     private string BendText => Bend.IsNone ? "" : $"{(Bend.IsBefore ? "p" : "")}b{BentTo}{(Bend.IsReleased ? "r" : "")}";
 
     /// <summary>"B4", "B4+1/2"; within a half step "+1/2" alone.</summary>
-    private string BentTo
-    {
-        get
-        {
-            var quarters = (int)Math.Round(Bend.By.Value / 50);
-            var whole = quarters < 2 ? "" : Pitch.FromMidi(Pitch.Midi + quarters / 2, PitchName.FromPitchClass((Pitch.Midi + quarters / 2) % 12,
-                Pitch.Name.Fifths)).ToString();
-            return whole + (quarters % 2 == 1 ? "+1/2" : "");
-        }
-    }
+    private string BentTo => (Quarters < 2 ? "" : Meant.ToString()) + (Quarters % 2 == 1 ? "+1/2" : "");
 
     private static bool TryReadBend(Match match, Pitch pitch, out Bend bend)
     {

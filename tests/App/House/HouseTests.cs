@@ -68,7 +68,7 @@ public class HouseTests
             Songs.Reading.NearestWord Songs Songs.Reading Songs.Writing Songs.Editing
             Songs.SongText+Songs.SongDocument+Songs.Editing.AnchorEdits Songs.Rebarring Songs.Renewing
             Analysis Analysis.Harmony.Numerals Analysis.Harmony.Readings Analysis.Harmony Analysis.Hands Analysis.Rhythm Analysis.Layers
-            Analysis.Harmony.Remarks Analysis.Retuning Analysis.SecondInstruments Analysis.Songbooks Analysis.Explaining Analysis.Practice
+            Analysis.Harmony.Remarks Analysis.Retuning Analysis.SecondInstruments Analysis.Tunes Analysis.Songbooks Analysis.Explaining Analysis.Practice
             """
         },
         {

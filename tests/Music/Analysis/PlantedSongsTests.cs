@@ -14,7 +14,7 @@ public class PlantedSongsTests
 
     [Theory]
     [InlineData("plain-gate", "KeyOfTheSong")]
-    [InlineData("herons-ladder", "KeyOfTheSong BorrowedChord BorrowedChord BorrowedChord")]
+    [InlineData("herons-ladder", "KeyOfTheSong BorrowedChord BorrowedChord BorrowedChord TwoColours")]
     [InlineData("ash-and-lantern", "KeyOfTheSong AppliedChord AppliedChord")]
     [InlineData("weir-song", "KeyOfTheSong ModalSong LayeredChord MelodyTones MelodyLeans")]
     public void EverythingPlantedIsFoundAndNothingElse(string song, string kinds) =>

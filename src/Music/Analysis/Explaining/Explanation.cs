@@ -6,6 +6,7 @@ using Harkbook.Music.Analysis.Retuning;
 using Harkbook.Music.Analysis.Rhythm;
 using Harkbook.Music.Analysis.SecondInstruments;
 using Harkbook.Music.Analysis.Songbooks;
+using Harkbook.Music.Analysis.Tunes;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Music.Analysis.Explaining;
@@ -56,5 +57,5 @@ public sealed record Explanation(Song Song, ImmutableArray<Remark> Remarks)
     ];
 
     private static IEnumerable<Remark> NamedAsWritten(Song song) =>
-        [.. HarmonyRemarks.Of(song), .. LayerRemarks.Of(song), .. MelodyRemarks.Of(song), .. HandRemarks.Of(song)];
+        [.. HarmonyRemarks.Of(song), .. LayerRemarks.Of(song), .. MelodyRemarks.Of(song), .. TuneRemarks.Of(song), .. HandRemarks.Of(song)];
 }

@@ -13,4 +13,7 @@ public enum Layer
 
     /// <summary>A second guitar's shape.</summary>
     SecondGuitar,
+
+    /// <summary>The tune, sung or played over the others.</summary>
+    Tune,
 }

@@ -39,6 +39,14 @@ internal sealed class LayerEvents
         return [.. song.Sections.SelectMany(section => section.Bars.SelectMany(bar => InBar(section, bar, starts[bar.Number])))];
     }
 
+    /// <summary>The tune's notes, which stand over the other parts.</summary>
+    public IEnumerable<SoundingEvent> Tune() =>
+        from section in song.Sections
+        let played = song.TunePlayerIn(section) == TunePlayer.Voice ? "sung" : song.TunePlayerIn(section).InWords()
+        from bar in Bars().Where(b => section.Bars.Any(own => own.Number == b.Bar.Number))
+        from note in bar.Bar.Tune
+        select new SoundingEvent(bar.Start + note.Start, bar.Start + note.Start + note.Length, new(Layer.Tune, note.Value.Meant, played));
+
     private IEnumerable<SoundingEvent> InBar(Section section, Bar bar, Beats start)
     {
         var key = song.KeyAt(bar.Number);

@@ -16,7 +16,8 @@ public static class MelodyLine
     public static ImmutableArray<MelodyNote> Of(Song song, Layer layer)
     {
         var source = new LayerEvents(song);
-        List<SoundingEvent> events = [.. source.All().Where(e => e.Note.Layer == layer).OrderBy(e => e.Start).ThenByDescending(e => e.Note.Pitch.Midi)];
+        var sounding = layer == Layer.Tune ? source.Tune() : source.All().Where(e => e.Note.Layer == layer);
+        List<SoundingEvent> events = [.. sounding.OrderBy(e => e.Start).ThenByDescending(e => e.Note.Pitch.Midi)];
         var line = layer == Layer.Picked && events.DistinctBy(e => e.Start).Count() == events.Count ? OneAtATime(events) : Highest(events);
         var chords = ChordSpans(source);
         return [.. line.SelectMany(e => Parted(e, chords))];

@@ -5,12 +5,13 @@ using Harkbook.Music.Theory.Symbols;
 
 namespace Harkbook.Music.Analysis.Layers;
 
-/// <summary>What is worth saying about a melody over its chords: the harmonica's highest notes, and the highest picked voice.</summary>
+/// <summary>What is worth saying about a melody over its chords: the harmonica's highest notes, the highest picked voice, and the tune.</summary>
 public static class MelodyRemarks
 {
     private const string Method = "embellishing tones as Open Music Theory tells them; a rest of more than a beat parts phrases";
 
-    public static IEnumerable<Remark> Of(Song song) => Of(song, Layer.Harmonica, "The harmonica").Concat(Of(song, Layer.Picked, "The highest picked voice"));
+    public static IEnumerable<Remark> Of(Song song) => Of(song, Layer.Harmonica, "The harmonica").Concat(Of(song, Layer.Picked, "The highest picked voice"))
+        .Concat(Of(song, Layer.Tune, "The tune"));
 
     private static IEnumerable<Remark> Of(Song song, Layer layer, string who)
     {

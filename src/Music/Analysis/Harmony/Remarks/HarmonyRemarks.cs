@@ -16,6 +16,7 @@ public static class HarmonyRemarks
             .Concat(ForeignChordRemarks.Of(analysis))
             .Concat(BluesRemarks.Of(song, analysis))
             .Concat(BassRemarks.Of(analysis))
+            .Concat(AbsenceRemarks.Of(song, analysis))
             .Concat(CadenceRemarks.Of(analysis))
             .Concat(NameRemarks.Of(song, analysis))
             .Concat(SpellingRemarks.Of(analysis));
