@@ -12,6 +12,7 @@ internal static class Program
         var root = new RootCommand("Harkbook listens to a recording, proposes what is played on it, checks what you claim, and draws and publishes the lesson.")
         {
             DemoCommand.Create(),
+            OpenCommand.Create(),
             StartCommand.Create(),
             ListenCommand.Create(),
             CheckCommand.Create(),

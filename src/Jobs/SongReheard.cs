@@ -15,13 +15,18 @@ public static class SongReheard
     /// <param name="now">What the person tells now, which outranks what the song's lines have decided.</param>
     /// <param name="draft">What is sure enough to be written.</param>
     /// <exception cref="UserException">What the person decided can't stand beside it.</exception>
-    public static Renewed Of(SongDocument document, Hearing heard, Claims now, DraftOptions draft, CancellationToken ct)
+    public static Renewed Of(SongDocument document, Hearing heard, Claims now, DraftOptions draft, CancellationToken ct) =>
+        Of(document, heard, now, draft, out _, ct);
+
+    /// <inheritdoc cref="Of(SongDocument, Hearing, Claims, DraftOptions, CancellationToken)"/>
+    /// <param name="reading">What was read, from which the next reading is made faster.</param>
+    public static Renewed Of(SongDocument document, Hearing heard, Claims now, DraftOptions draft, out Hearing reading, CancellationToken ct)
     {
         var song = document.Song!;
         var guitar = new KnownGuitar(now.Tuning, now.Capo);
-        var hearing = Reader.Again(heard, Together(song, now, guitar.Or(song)), ct);
-        var proposed = SongProposer.Propose(hearing, song.Title, song.Recording?.Path ?? Path.GetFileName(heard.Recording.Path), draft);
-        if (hearing.Claims.Tuning is not null)
+        reading = Reader.Again(heard, Together(song, now, guitar.Or(song)), ct);
+        var proposed = SongProposer.Propose(reading, song.Title, song.Recording?.Path ?? Path.GetFileName(heard.Recording.Path), draft);
+        if (reading.Claims.Tuning is not null)
             document = SongText.Parse(DraftQuestions.Without(document.Text), document.FileName);
         try
         {

@@ -40,6 +40,7 @@ internal static class DemoCommand
                 await RunAsync(source, Path.Combine(folder, Path.GetFileName(source)), explained: index == 0, ct);
             await WriteIndexAsync(folder, ct);
             Console.Out.WriteLine($"\nLook around in {folder}: each song's .hark file, what was heard (heard/), and its lesson (lesson/).");
+            Console.Out.WriteLine($"Or have the songs open on the workbench, in your browser: ./harkbook open {Output.Shown(folder)}");
             return 0;
         });
         return command;

@@ -62,6 +62,9 @@ public sealed class SongDocument
     public SongDocument WithPartStanding(int section, SongPart part, Standing standing) =>
         Edited(new SectionEdits(Syntax).SetPartStanding(section, part, standing));
 
+    /// <summary>Names a section anew, decided; sections that are like it stay so.</summary>
+    public SongDocument WithSectionName(int section, string name) => Edited(new SectionEdits(Syntax).SetName(section, OneLine(name)));
+
     public SongDocument WithSectionStanding(int section, Standing standing) => Edited(new SectionEdits(Syntax).SetStanding(section, standing));
 
     /// <summary>Ties a bar of a section (1 = its first) to a time, anew or instead of the time that it had.</summary>

@@ -22,17 +22,33 @@ public sealed class SvgWriter
     private const float GlyphEm = 1000;
 
     private readonly XmlWriter xml;
-    private readonly Palette palette;
+    private readonly Func<Tint, string> colour;
     private readonly SvgText text;
 
-    private SvgWriter(XmlWriter xml, Palette palette, SvgText text) => (this.xml, this.palette, this.text) = (xml, palette, text);
+    private SvgWriter(XmlWriter xml, Func<Tint, string> colour, SvgText text) => (this.xml, this.colour, this.text) = (xml, colour, text);
 
     public static string Write(Drawing drawing, Palette palette, SvgText text = SvgText.Live)
     {
         var output = new StringBuilder();
         using (var xml = XmlWriter.Create(output, new() { Indent = true, NewLineChars = "\n", OmitXmlDeclaration = true }))
-            new SvgWriter(xml, palette, text).Document(drawing);
+            new SvgWriter(xml, tint => palette[tint].ToString(), text).Document(drawing);
         return output.Append('\n').ToString();
+    }
+
+    /// <summary>The drawing's marks alone, to stand in an SVG of a page that gives the colours.</summary>
+    /// <param name="colour">What the page calls a tint's colour, as in "var(--ink)".</param>
+    public static string Marks(Drawing drawing, Func<Tint, string> colour)
+    {
+        var output = new StringBuilder();
+        var settings = new XmlWriterSettings { OmitXmlDeclaration = true, ConformanceLevel = ConformanceLevel.Fragment };
+        using (var xml = XmlWriter.Create(output, settings))
+        {
+            var writer = new SvgWriter(xml, colour, SvgText.Live);
+            foreach (var mark in drawing.Marks)
+                writer.Write(mark);
+        }
+        // A page's own SVG says once what namespace its marks are of.
+        return output.Replace($" xmlns=\"{Svg}\"", "").ToString();
     }
 
     private void Document(Drawing drawing)
@@ -48,7 +64,7 @@ public sealed class SvgWriter
         Element("rect", () =>
         {
             Attributes(("width", drawing.Width), ("height", drawing.Height));
-            xml.WriteAttributeString("fill", palette[Tint.Paper].ToString());
+            xml.WriteAttributeString("fill", colour(Tint.Paper));
         });
         if (text == SvgText.Outlines)
             Element("defs", () => Glyphs(drawing));
@@ -140,14 +156,14 @@ public sealed class SvgWriter
         Attributes(("x", mark.At.X), ("y", mark.At.Y), ("font-size", mark.Size), ("font-weight", weight), ("textLength", mark.Width));
         xml.WriteAttributeString("lengthAdjust", "spacingAndGlyphs");
         xml.WriteAttributeString("font-family", $"'{family}', 'Noto Music', {generic}");
-        xml.WriteAttributeString("fill", palette[mark.Tint].ToString());
+        xml.WriteAttributeString("fill", colour(mark.Tint));
         xml.WriteAttributeString("xml", "space", null, "preserve");
         xml.WriteString(Cleaned(mark.Text));
     });
 
     private void Outline(TextMark mark) => Element("g", () =>
     {
-        xml.WriteAttributeString("fill", palette[mark.Tint].ToString());
+        xml.WriteAttributeString("fill", colour(mark.Tint));
         if ((mark.Says ?? mark.Text) is { Length: > 0 } says)
             xml.WriteAttributeString("aria-label", Cleaned(says));
         foreach (var run in FontBook.Shape(mark.Text, mark.Face).Runs)
@@ -178,10 +194,10 @@ public sealed class SvgWriter
 
     private void Paint(Pen pen)
     {
-        xml.WriteAttributeString("fill", pen.Fill is { } fill ? palette[fill].ToString() : "none");
+        xml.WriteAttributeString("fill", pen.Fill is { } fill ? colour(fill) : "none");
         if (pen.Stroke is { } stroke)
         {
-            xml.WriteAttributeString("stroke", palette[stroke].ToString());
+            xml.WriteAttributeString("stroke", colour(stroke));
             Attributes(("stroke-width", pen.Width));
             xml.WriteAttributeString("stroke-linejoin", "round");
             if (pen.RoundEnds)

@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
 using Harkbook.Audio.Tests.Recordings;
 
 namespace Harkbook.App.Tests.Errors;
@@ -68,6 +71,8 @@ internal static class SongCases
             .File("a.earlier-1.txt", $"; the song as it was on 2026-11-25 before 'rebar --tempo half', which made the file with sha256 {new string('0', 64)}\n"
             + NoRecording), "rebar", "a.hark", "--undo"),
 
+        new("`open`'s folder isn't there", _ => { }, "open", "gone", "--no-browser"),
+        new("`open` can't have its port", s => s.Song(), "open", ".", "--no-browser", "--port", TakenPort.Number),
         new("the annotation isn't there", s => s.Take(), "check", "take.wav", "gone.jams"),
         new("`check` isn't told the recording", _ => { }, "check", "a.jams"),
         new("a JAMS file is no JSON", s => s.Take().File("a.jams", "{\n"), "check", "take.wav", "a.jams"),
@@ -89,6 +94,21 @@ internal static class SongCases
         new("`eval`'s folder isn't there", _ => { }, "eval", "gone"),
         new("`eval`'s folder holds no pair", s => s.Take(), "eval", "."),
     ];
+
+    /// <summary>A port that these tests hold until they end.</summary>
+    private static class TakenPort
+    {
+        private static readonly TcpListener Holder = Held();
+
+        public static string Number => ((IPEndPoint)Holder.LocalEndpoint).Port.ToString(CultureInfo.InvariantCulture);
+
+        private static TcpListener Held()
+        {
+            var listener = new TcpListener(IPAddress.Loopback, 0);
+            listener.Start();
+            return listener;
+        }
+    }
 
     private static string Jams(string kind, string value, string duration = "1") =>
         $$"""{"file_metadata":{"duration":2},"annotations":[{"namespace":"{{kind}}","data":[{"time":0,"duration":{{duration}},"value":{{value}}}]}]}""";

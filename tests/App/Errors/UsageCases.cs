@@ -21,6 +21,7 @@ internal static class UsageCases
         Line("undo with something else", "rebar", "song", "--undo", "--later", "1"),
         Line("no such level", "rebar", "song", "--tempo", "97"),
         Line("no such level", "rebar", "song", "--tempo", "slow"),
+        Line("no port", "open", "--port", "99999", "--no-browser"),
         Line("no meter", "rebar", "song", "--meter", "4/5"),
         Line("no meter", "start", "take.wav", "--meter", "four"),
         Line("no time for bar one", "start", "take.wav", "--bar-one", "soon"),

@@ -34,6 +34,32 @@ public class EditingTests
     }
 
     [Fact]
+    public void ASectionIsNamedAnewAndThoseLikeItFollow()
+    {
+        const string Text = """
+            title T
+            section    A 1   ~heard 83%   ; the first
+            chords | D | G |
+            section    A 2 like A 1  ~heard 80%
+            section    B
+            chords | A |
+
+            """;
+
+        var named = SongText.Parse(Text, "t").WithSectionName(0, "Verse; one");
+
+        Assert.Equal(Text.Replace("A 1   ~heard 83%", "\"Verse; one\"").Replace("like A 1", "like \"Verse; one\""), named.Text);
+        Assert.Equal(["Verse; one", "A 2", "B"], named.Song!.Sections.Select(s => s.Name));
+        Assert.Equal(Standing.Decided, named.Song.Sections[0].Standing);
+        Assert.Equal("D", named.Song.Sections[1].Bars[0].Chords[0].Value.Name);
+    }
+
+    /// <summary>"like" means the last of that name before it, so that the last section here would be like another than it was.</summary>
+    [Fact]
+    public void ANameThatWouldMakeALaterSectionLikeAnotherIsRefused() => Assert.Throws<ArgumentException>(() => SongText.Parse(
+        "title T\nsection V\nchords | D |\nsection W\nchords | G |\nsection X like V\n", "t").WithSectionName(1, "V"));
+
+    [Fact]
     public void AShapeIsReplacedOrAdded()
     {
         AssertChanged(Ferry.WithShape("G/D@low", Shape.Parse("020123")), "shape      G/D@low  020120", "shape      G/D@low  020123");

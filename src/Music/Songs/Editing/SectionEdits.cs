@@ -12,8 +12,22 @@ internal sealed class SectionEdits(SongSyntax syntax)
 
     public TextEdit Add(string name, string? like, int bars)
     {
-        var head = $"{"section",-10} {Name(name)}{(like is null ? "" : $" like {Name(like)}")}";
+        var head = $"{"section",-10} {Head(name, like)}";
         return like is null ? lines.AtEnd(head, $"{"chords",-10} |{string.Concat(Enumerable.Repeat(" . |", bars))}") : lines.AtEnd(head);
+    }
+
+    /// <summary>Names a section anew, decided, and follows it where later sections are like it.</summary>
+    public IEnumerable<TextEdit> SetName(int index, string name)
+    {
+        var section = Section(index);
+        if (syntax.Sections.Skip(index + 1).Any(s => s.Like is { } like && like.Name == name && syntax.Sections.IndexOf(like) < index))
+            throw new ArgumentException($"An earlier section is called {name}, and a later one is like it; give another name.", nameof(name));
+        return
+        [
+            new(section.Header.Body, Head(name, section.Like?.Name)),
+            .. lines.SetStanding(section.Header, Standing.Decided),
+            .. syntax.Sections.Where(s => s.Like == section).Select(s => new TextEdit(s.Header.Body, Head(s.Name, name))),
+        ];
     }
 
     public IEnumerable<TextEdit> SetPartStanding(int section, SongPart part, Standing standing)
@@ -113,6 +127,8 @@ internal sealed class SectionEdits(SongSyntax syntax)
         index >= 0 && index < syntax.Sections.Count
             ? syntax.Sections[index]
             : throw new ArgumentOutOfRangeException(nameof(index), index, $"The song has {syntax.Sections.Count} sections, counted from 0.");
+
+    private static string Head(string name, string? like) => $"{Name(name)}{(like is null ? "" : $" like {Name(like)}")}";
 
     private static string Name(string name) => PlainText.Write(name, always: name.Contains(" like "));
 }

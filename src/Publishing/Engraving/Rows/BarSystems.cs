@@ -12,21 +12,24 @@ namespace Harkbook.Publishing.Engraving.Rows;
 internal sealed class BarSystems(IReadOnlyList<BarRow> rows, double width, SongClock? clock = null, int mostBars = 4)
 {
     public const double Margin = 33;
-    private const double Top = 9;
+    public const double Top = 9;
     private double lastBeatWidth;
     private Meter? meter;
 
     /// <summary>Whether a star stands behind the number of a bar in which something was corrected; a note must explain it.</summary>
     public bool StarsCorrections { get; init; }
 
-    public IEnumerable<Drawing> Of(IReadOnlyList<Bar> bars)
+    public IEnumerable<Drawing> Of(IReadOnlyList<Bar> bars) => WithSlots(bars).Select(system => system.Drawing);
+
+    /// <summary>Each system with where its bars stand.</summary>
+    public IEnumerable<(Drawing Drawing, IReadOnlyList<BarSlot> Slots)> WithSlots(IReadOnlyList<Bar> bars)
     {
         lastBeatWidth = 0;
         for (var next = 0; next < bars.Count;)
         {
             var slots = NextLine(bars, next);
             next += slots.Length;
-            yield return Draw(slots, next == bars.Count);
+            yield return (Draw(slots, next == bars.Count), slots);
         }
     }
 
