@@ -4,6 +4,7 @@ using Harkbook.Listening;
 using Harkbook.Listening.Checking;
 using Harkbook.Listening.Proposing;
 using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
@@ -29,7 +30,7 @@ public partial class ChordBench
     private string trouble = "";
     private bool everywhere;
     private int like;
-    private (DeskView?, string) drawn;
+    private (Tuning?, Capo, Hearing?, string) drawn;
 
     [Parameter, EditorRequired]
     public SongDesk Desk { get; set; } = null!;
@@ -81,9 +82,11 @@ public partial class ChordBench
 
     private void Draw()
     {
-        if (drawn == (View, looked))
+        // What shapes there are hangs on these alone; to find them takes longer than all else here.
+        var asked = (View.Song.Tuning.Value, View.Song.Capo.Value, View.Heard, looked);
+        if (drawn == asked)
             return;
-        drawn = (View, looked);
+        drawn = asked;
         shapes = looked.Length > 0 && ChordSymbol.TryRead(looked, out var chord) ? [.. offer.Shapes(chord).Select(Shape)] : [];
     }
 

@@ -36,7 +36,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
 
         await page.SetInputFilesAsync("#recordings", fixture.Recording);
         await page.ClickAsync("text=Lay it open");
-        await Expect(page.Locator("rect.bar").First).ToBeVisibleAsync();
+        await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
         await Expect(page.Locator(".doubt-line")).ToBeVisibleAsync();
         Assert.Empty(await visit.FaultsAsync());
         await visit.PictureAsync("sheet");
@@ -54,7 +54,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         server = await WorkbenchServer.StartAsync(new(Folder), TestContext.Current.CancellationToken);
         await using var next = await Visit.OpenAsync(fixture.Browser, server.Address);
         await next.Page.ClickAsync("tbody a");
-        await Expect(next.Page.Locator("rect.bar").First).ToBeVisibleAsync();
+        await Expect(next.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
         await next.Page.Keyboard.PressAsync("z");
         await Expect(next.Page.Locator(".followed")).ToContainTextAsync("taken back");
         Assert.NotEqual(decided, await File.ReadAllTextAsync(SongPath, TestContext.Current.CancellationToken));
@@ -66,7 +66,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     {
         await using var visit = await BeginAsync(withSong: true);
         await visit.Page.ClickAsync("tbody a");
-        await Expect(visit.Page.Locator("rect.bar").First).ToBeVisibleAsync();
+        await Expect(visit.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
         var (one, two) = (visit.Page, await visit.AddPageAsync(visit.Page.Url));
         await Expect(two.Locator("rect.bar").First).ToBeVisibleAsync();
 
@@ -93,7 +93,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         await using var visit = await BeginAsync(withSong: true, scheme, width);
         Assert.Empty(await visit.FaultsAsync());
         await visit.Page.ClickAsync("tbody a");
-        await Expect(visit.Page.Locator("rect.bar").First).ToBeVisibleAsync();
+        await Expect(visit.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
         Assert.Empty(await visit.FaultsAsync());
         foreach (var key in new[] { "Enter", "?", "w", "p" })
         {
@@ -111,7 +111,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     {
         await using var visit = await BeginAsync(withSong: true);
         await visit.Page.ClickAsync("tbody a");
-        await Expect(visit.Page.Locator("rect.bar").First).ToBeVisibleAsync();
+        await Expect(visit.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
         await Expect(visit.Page.Locator("#row-0")).ToMatchAriaSnapshotAsync("""
             - group "Bars from 1":
               - button "bar 1, G major, heard"
