@@ -93,7 +93,7 @@ public sealed class DeskWork : IDisposable
         desk.Tell(view => view with { Work = "reading again what hangs on it" });
         reads = false;
         var view = desk.View;
-        var renewed = SongReheard.Of(view.Document, reading!, Claims.None, out var again, closing.Token);
+        var renewed = SongReheard.Of(view.Document, reading!, Claims.None, new(), out var again, closing.Token);
         reading = again;
         if (renewed.Document.Text != view.Document.Text)
             await desk.FollowAsync(view.Version, renewed.Document.Text);
