@@ -46,8 +46,8 @@ internal static class Corrections
     ];
 
     private static IEnumerable<Claimed> InBar(Bar bar) =>
-        [.. In(bar, "chords", bar.Chords), .. In(bar, "singing", bar.Sung), .. In(bar, "harp", bar.Harp), .. In(bar, "picking", bar.Picked),
-            .. In(bar, "strum", bar.Strums)];
+        [.. In(bar, "chords", bar.Chords), .. In(bar, "singing", bar.Sung), .. In(bar, "tune", bar.Tune), .. In(bar, "harp", bar.Harp),
+            .. In(bar, "picking", bar.Picked), .. In(bar, "strum", bar.Strums)];
 
     private static SongPlace At(Bar bar) => new(bar.Number, Beats.Zero, Beats.Zero);
 

@@ -16,20 +16,23 @@ public static class CoordinationChart
     private const double KeyHeight = 10;
 
     /// <param name="bars">Bars that follow each other, one or more.</param>
+    /// <param name="tuneOf">The song whose tune stands under the syllables; null where none is to.</param>
     /// <param name="width">Points; 200 or more, so that the key below fits.</param>
-    public static Drawing Engrave(IReadOnlyList<Bar> bars, double width, Counting counting = Counting.Beats, CapoNames? names = null)
+    public static Drawing Engrave(IReadOnlyList<Bar> bars, double width, Counting counting = Counting.Beats, CapoNames? names = null,
+        Song? tuneOf = null)
     {
         if (!(width >= 200))
             throw new ArgumentOutOfRangeException(nameof(width), width, "Two lines and their key need 200 points or more.");
-        var passage = BarStack.Engrave(bars, Rows(bars, counting, names), width);
+        var passage = BarStack.Engrave(bars, Rows(bars, counting, names, tuneOf), width);
         var sketch = new Sketch();
         sketch.Add(passage.Placed(0, 0));
         sketch.Add(Key(width).Placed(0, passage.Height + Gap));
         return sketch.ToDrawing(width, passage.Height + Gap + KeyHeight, $"voice and guitar, {passage.Title}");
     }
 
-    internal static BarRow[] Rows(IReadOnlyList<Bar> bars, Counting counting, CapoNames? names = null) =>
-        [new ChordRow(bars, names), new SungRow(), new TwoPartsRow(), new StrumRow(), new CountRow(counting)];
+    internal static BarRow[] Rows(IReadOnlyList<Bar> bars, Counting counting, CapoNames? names = null, Song? tuneOf = null) =>
+        [new ChordRow(bars, names), new SungRow(), .. tuneOf is null ? Array.Empty<BarRow>() : [new TuneRow(tuneOf)], new TwoPartsRow(),
+            new StrumRow(), new CountRow(counting)];
 
     internal static Drawing Key(double width)
     {

@@ -20,7 +20,7 @@ public static class ExerciseSheet
     /// <summary>The bars alone: voice and guitar on one count where both sound, else the strokes or the tab.</summary>
     /// <param name="width">Points; 200 or more.</param>
     public static Drawing Chart(Song song, IReadOnlyList<Bar> bars, double width) =>
-        HasBoth(bars) ? CoordinationChart.Engrave(bars, width, song.Counting, CapoNames.Of(song)) : BarStack.Engrave(bars, PlayedRows(song, bars), width);
+        HasBoth(bars) ? CoordinationChart.Engrave(bars, width, song.Counting, CapoNames.Of(song), song) : BarStack.Engrave(bars, PlayedRows(song, bars), width);
 
     /// <param name="what">What is practised: "bars 5 to 8".</param>
     public static ImmutableArray<Drawing> Pages(Song song, IReadOnlyList<Bar> bars, ImmutableArray<PracticeStage> stages, string what, PaperSize paper)
@@ -32,7 +32,7 @@ public static class ExerciseSheet
         flow.Add(Heading(song.Title, what, both, flow.Width), 0);
         foreach (var row in ShapeShelf.Engrave(Used(song, bars), flow.Width))
             flow.Add(row, 14);
-        var rows = both ? CoordinationChart.Rows(bars, song.Counting, CapoNames.Of(song)) : PlayedRows(song, bars);
+        var rows = both ? CoordinationChart.Rows(bars, song.Counting, CapoNames.Of(song), song) : PlayedRows(song, bars);
         foreach (var line in new BarSystems(rows, flow.Width).Of(bars))
             flow.Add(line, LineGap);
         if (both)
@@ -43,7 +43,7 @@ public static class ExerciseSheet
 
     private static BarRow[] PlayedRows(Song song, IReadOnlyList<Bar> bars) =>
         [new ChordRow(bars, CapoNames.Of(song)), new TabRow(new(song.Tuning.Value, song.Capo.Value), bars), new StrumRow(), new CountRow(song.Counting),
-            new SungRow()];
+            new SungRow(), new TuneRow(song)];
 
     private static bool HasBoth(IEnumerable<Bar> bars) => bars.Select(TwoParts.Of).Any(l => l.HasVoice && l.HasGuitar);
 

@@ -74,6 +74,8 @@ internal static class SheetNotes
             yield return "Strum: ↓ towards the floor, ↑ towards the ceiling, × muted.";
         if (PickingWords.Of(bars) is { Length: > 0 } picking)
             yield return picking;
+        if (bars.Any(b => !b.Tune.IsEmpty))
+            yield return "Tune: the names of its notes, a higher note higher; the margin has the lowest and the highest with their octaves (C4 is middle C).";
         if (bars.Any(b => !b.Harp.IsEmpty))
             yield return bars.Any(b => b.Harp.Any(n => n.Value.Slide)) ? "Harp: ↑ blow, ↓ draw, < slide pressed in."
                 : "Harp: ↑ blow, ↓ draw, ′ bent down a semitone, o over-bent.";
@@ -90,7 +92,7 @@ internal static class SheetNotes
         .. SongFacts.Of(song).Select(f => f.Standing),
         .. song.Shapes.Select(s => s.Standing),
         .. song.Bars.SelectMany(b => (IEnumerable<Standing>)
-            [.. b.Chords.Select(c => c.Standing), .. b.Sung.Select(c => c.Standing), .. b.Harp.Select(c => c.Standing), .. b.Picked.Select(c => c.Standing),
-                .. b.Strums.Select(c => c.Standing)]),
+            [.. b.Chords.Select(c => c.Standing), .. b.Sung.Select(c => c.Standing), .. b.Tune.Select(c => c.Standing), .. b.Harp.Select(c => c.Standing),
+                .. b.Picked.Select(c => c.Standing), .. b.Strums.Select(c => c.Standing)]),
     ];
 }

@@ -26,5 +26,6 @@ internal static class SongRows
         return [chords, new CapoNameRow(CapoNames.Of(song), chords), .. patterns.Select(p => p.Row), .. FromCount(song, 8.6)];
     }
 
-    private static BarRow[] FromCount(Song song, double harp) => [new CountRow(song.Counting), new SungRow(), new HarpRow(harp, Silences.OfHarp(song))];
+    private static BarRow[] FromCount(Song song, double harp) =>
+        [new CountRow(song.Counting), new SungRow(), new TuneRow(song), new HarpRow(harp, Silences.OfHarp(song))];
 }
