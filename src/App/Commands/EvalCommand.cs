@@ -7,6 +7,7 @@ using Harkbook.App.Messages;
 using Harkbook.App.Reports;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
+using Harkbook.Listening.Proposing;
 
 namespace Harkbook.App.Commands;
 
@@ -34,7 +35,8 @@ internal static class EvalCommand
             {
                 var truth = AnnotationFile.Read(annotation);
                 var hearing = await WatchedEars.HearAsync(recording, parsed.GetValue(afresh), ct, classical: parsed.GetValue(classical));
-                sheets.Add((Path.GetFileName(recording), Evaluator.Score(hearing, truth)));
+                var draft = SongProposer.Propose(hearing, Path.GetFileNameWithoutExtension(recording), Path.GetFileName(recording));
+                sheets.Add((Path.GetFileName(recording), [.. Evaluator.Score(hearing, truth), .. DraftScores.Score(draft, truth)]));
                 judged.AddRange(Sureness.Judge(hearing, truth));
             }
             if (sheets.Count > 1 || parsed.GetValue(json))

@@ -18,13 +18,16 @@ public static class DraftScores
     private readonly record struct Said(double Time, Beats Place, string What, string How);
 
     public static ImmutableArray<Measured> Score(Song draft, Song truth) =>
-        [.. Picked(draft, truth), .. Strokes(draft, truth), .. FormScores.Of(SpansOf(draft), SpansOf(truth))];
+        [.. Picked(draft, truth), .. Strokes(draft, truth), .. FormScores.Of(SpansOf(draft), SpansOf(truth)), .. TuneScores.Score(draft, truth)];
+
+    /// <summary>Against an annotation: strings and frets where it has notes on strings, and the tune where it has one.</summary>
+    public static ImmutableArray<Measured> Score(Song draft, Annotation truth) => [.. Strings(draft, truth), .. TuneScores.Score(draft, truth)];
 
     /// <summary>
     /// Against an annotation that names strings (standard's, where it names no tuning): the share of its notes that are written on their string and
     /// fret, picked or by a stroke over a shape, within 70 ms, and of the written notes that are so. Its grid isn't known.
     /// </summary>
-    public static ImmutableArray<Measured> Score(Song draft, Annotation truth)
+    private static IEnumerable<Measured> Strings(Song draft, Annotation truth)
     {
         var (tuning, capo) = (truth.Tuning ?? Tuning.Standard, Capo.At(truth.Capo ?? 0));
         var offset = 12 * Math.Log2(draft.ReferencePitch.Value.Value / 440);

@@ -18,6 +18,9 @@ internal sealed class KeyPlan
         this.main = main;
     }
 
+    /// <summary>The key heard at a bar, by index.</summary>
+    public Key At(int bar) => bar < ofBar.Length ? ofBar[bar].Key.Best : main;
+
     /// <summary>The changes that a section needs so that each of its bars stands in the key that was heard there.</summary>
     public ImmutableArray<KeyChange> In(PlannedSection section)
     {

@@ -12,6 +12,9 @@ internal sealed class RhythmGrid(BeatAxis line, bool isCompound, IReadOnlyCollec
 {
     private readonly int perBeat = isCompound ? 3 : 4;
 
+    /// <summary>Of a beat from the first bar's start.</summary>
+    public int StepOf(int beat) => beat * perBeat;
+
     public int Step(Seconds time) => (int)Math.Round(line.PlaceOf(time.Value) * perBeat);
 
     /// <summary>Where something ends: by the next one's start and its section's end, and a step after its start at the least.</summary>

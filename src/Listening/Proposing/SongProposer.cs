@@ -15,7 +15,8 @@ namespace Harkbook.Listening.Proposing;
 /// <item>Bars run from downbeat to downbeat. A pick-up gets a whole bar, silent at first; an odd number of beats gets a meter of its own.</item>
 /// <item>Anchors are the fewest whose straight lines keep every heard beat within 25 ms.</item>
 /// <item>The key heard longest is the song's; a section changes to another at the bar line nearest to where it was heard to start.</item>
-/// <item>A harmonica gets its key, and its holes a place on quarters of the beat; a voice gets the rhythm of its notes, without words.</item>
+/// <item>A harmonica gets its key, and its holes a place on quarters of the beat; a voice gets the rhythm of its notes, without words; what it,
+/// a whistle or a fiddle surely sounds is the tune.</item>
 /// <item>Each chord gets one shape, chosen over the whole song: what sounded first, then the hand's comfort and its way to the other chords. Shapes and
 /// picked notes are as sure as they say if the tuning is right.</item>
 /// <item>Strummed bars get strokes, picked ones notes on strings (<see cref="HandsPlan"/>); a line of single notes gets no shapes.</item>
@@ -54,11 +55,13 @@ public static class SongProposer
             Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
         var hands = new HandsPlan(hearing, line, plan, bars);
         bars = [.. bars.Select((bar, i) => bar with { Strums = hands.Strums(i), Picked = hands.Picked(i) })];
+        var tune = new TunePlacing(hearing.Lines, line, meter.IsCompound, sectionEnds, plan);
         var length = Ceiling(hearing.Recording.Length);
         var key = KeyOf(hearing);
         if (claims.Keys.Any(k => k.Key == key.Value))
             key = key with { Standing = Standing.Decided };
         var (anchors, keys) = (new AnchorPlan(line, length, claims.Beats), new KeyPlan(hearing.Keys, line, key.Value));
+        bars = [.. bars.Select((bar, i) => bar with { Tune = tune.InBar(line.Bars[i], i, keys.At(i)) })];
         return new()
         {
             Title = title,
@@ -71,11 +74,12 @@ public static class SongProposer
             Tempo = hearing.Tempo.Best is >= 20 and <= 400 ? new(Math.Round(hearing.Tempo.Best, 1), Said(claims.Tempo is not null, hearing.Tempo))
                 : new(120, Standing.Assumed),
             Key = key,
+            TunePlayer = tune.Player,
             Harp = Harp(hearing.Lines.Of(LineKind.Harmonica), claims.HarpKey is not null),
             Shapes = [.. shapes.Select(s => new NamedShape(ChordSymbol.Write(s.Chord), s.Shape,
                 Standing.HeardToThePercent(s.Match)))],
             Sections = [.. plan.Select(p => new Section(p.Name, anchors.In(p, isLast: p.EndBar == bars.Length),
-                bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p) })],
+                bars[p.FirstBar..p.EndBar]) { Standing = p.Standing, Keys = keys.In(p), TunePlayer = tune.PlayerIn(p) })],
         };
     }
 
