@@ -2,6 +2,7 @@ using Harkbook.Audio.Signals;
 using Harkbook.Audio.Synthesis.Mixing;
 using Harkbook.Audio.Synthesis.Strings;
 using Harkbook.Audio.Synthesis.Voices;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Sounding;
 using Harkbook.Units;
@@ -24,7 +25,7 @@ public static class DemoRecording
     public static DemoTake Render(Song song, DemoPerformance performance, CancellationToken ct = default)
     {
         var (transport, times, take) = Play(song, performance);
-        var tape = Tape.Play(Mix(take, performance, times.At(song.Bars.Count() + 1, Beats.Zero), ct), transport, -68, performance.Seed);
+        var tape = Tape.Play(Mix(take, performance, song.Tuning.Value, times.At(song.Bars.Count() + 1, Beats.Zero), ct), transport, -68, performance.Seed);
         return new(Mixer.Master(tape, Loudness.FromLufs(performance.Loudness)), new TruthWriter(song, times, transport).Write(take));
     }
 
@@ -52,10 +53,10 @@ public static class DemoRecording
             new DemoVoice(song, times, Player(3)).Sing());
     }
 
-    private static Signal Mix(PlayedTake take, DemoPerformance performance, Seconds end, CancellationToken ct)
+    private static Signal Mix(PlayedTake take, DemoPerformance performance, Tuning tuning, Seconds end, CancellationToken ct)
     {
         var length = end + Seconds.FromSeconds(TailSeconds);
-        var instruments = new Instruments(Rate, Hertz.A440, length, performance.Seed);
+        var instruments = new Instruments(Rate, Hertz.A440, tuning, length, performance.Seed);
         var strings = performance.Strings == "nylon" ? StringSet.Nylon : StringSet.Steel;
         var guitar = Levelled(Added(instruments.Guitar(take.Guitar, strings, ct), FretNoise.Sound(Rate, Shifts(take), length, performance.Seed)), -20);
         var harp = Levelled(instruments.Harp(take.Harp, ct), -25);

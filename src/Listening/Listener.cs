@@ -7,6 +7,7 @@ using Harkbook.Listening.Estimators.Form;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.ReferencePitch;
 using Harkbook.Listening.Estimators.SecondInstrument;
+using Harkbook.Listening.Estimators.Stiffness;
 using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Reading;
 using Harkbook.Units;
@@ -56,10 +57,16 @@ public sealed class Listener
         var pulse = new BeatEstimator().Hear(mono, ct);
 
         progress?.Report(new("hearing notes and lines", 0.2));
-        var evidence = Hear(sound, about, Progress.Within(progress, "hearing notes and lines", 0.2, 0.87), ct);
+        var evidence = Hear(sound, about, Progress.Within(progress, "hearing notes and lines", 0.2, 0.85), ct);
+
+        progress?.Report(new("measuring strings", 0.85));
+        var stiffness = StiffnessScan.Of(mono, new NotePicker(evidence.Picking).Pick(evidence.Notes), about, ct);
 
         progress?.Report(new("hearing harmony and colour", 0.87));
-        return evidence with { ReferencePitch = pitch, HeardAbout = about, Pulse = pulse, Colour = ColourScan.Of(mono, about, ct), IsClassical = Classical };
+        return evidence with
+        {
+            ReferencePitch = pitch, HeardAbout = about, Pulse = pulse, Stiffness = stiffness, Colour = ColourScan.Of(mono, about, ct), IsClassical = Classical,
+        };
     }
 
     /// <summary>Notes, and what may be a second instrument's, heard in one pass.</summary>

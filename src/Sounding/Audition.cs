@@ -90,7 +90,7 @@ public static class Audition
     private static IEnumerable<(IEnumerable<float[]> Blocks, double Decibels, double Pan)> Parts(Song song, AuditionOptions options, AuditionTimes times,
         Seconds length, CancellationToken ct)
     {
-        var instruments = new Instruments(Rate, song.ReferencePitch.Value, length, options.Seed);
+        var instruments = new Instruments(Rate, song.ReferencePitch.Value, song.Tuning.Value, length, options.Seed);
         if (options.Parts.HasFlag(AuditionParts.Guitar))
             yield return (instruments.GuitarBlocks(new GuitarPart(song, times, Touch.Exact).Play(), options.Strings, ct), 0, -0.1);
         if (options.Parts.HasFlag(AuditionParts.Harp) && song.Harp is not null)

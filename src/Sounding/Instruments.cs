@@ -1,12 +1,15 @@
+using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
 using Harkbook.Audio.Synthesis.Reeds;
 using Harkbook.Audio.Synthesis.Strings;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Units;
 
 namespace Harkbook.Sounding;
 
 /// <summary>Sounds played notes at a reference pitch.</summary>
-internal sealed class Instruments(SampleRate rate, Hertz a4, Seconds length, int seed)
+/// <param name="tuning">The guitar's: it says which strings are on it, and so how stiff they are.</param>
+internal sealed class Instruments(SampleRate rate, Hertz a4, Tuning tuning, Seconds length, int seed)
 {
     public Signal Guitar(IEnumerable<PlayedNote> notes, StringSet strings, CancellationToken ct) => GuitarBlocks(notes, strings, ct).Gathered(rate);
 
@@ -19,7 +22,14 @@ internal sealed class Instruments(SampleRate rate, Hertz a4, Seconds length, int
         var count = byString.Count == 0 ? 0 : byString.Max(g => g.Key) + 1;
         var plucks = Enumerable.Range(0, count)
             .Select(s => byString[s].Select(n => new Pluck(n.At, n.Until, Frequency(n.Midi).Raised(n.Off), n.Strength, n.Kind, n.Motion)).ToArray());
-        return new StringInstrument(rate, strings, seed).Blocks([.. plucks], length, ct);
+        return new StringInstrument(rate, strings, seed, Stiffness(strings)).Blocks([.. plucks], length, ct);
+    }
+
+    /// <summary>As usual strings of the kind have it.</summary>
+    private ImmutableArray<StringStiffness> Stiffness(StringSet strings)
+    {
+        var set = GaugeSet.All.First(g => g.IsNylon == (strings == StringSet.Nylon));
+        return [.. tuning.Strings.Select((open, s) => new StringStiffness(Frequency(open.Midi), set.For(s, open.Midi).InharmonicityAt(open.Midi)))];
     }
 
     public IEnumerable<float[]> HarpBlocks(IEnumerable<BlownNote> notes, CancellationToken ct) =>

@@ -6,7 +6,7 @@ using Harkbook.Training.Fretting;
 
 var mode = args.ElementAtOrDefault(0) ?? "strings";
 int Number(int place, int otherwise) => args.Length > place ? int.Parse(args[place]) : otherwise;
-var (count, seed) = (mode is "reference" or "heard" ? 0 : Number(1, 60), mode is "reference" or "heard" ? 1 : Number(2, 1));
+var (count, seed) = (mode is "reference" or "heard" or "reference-stiffness" or "guitars" ? 0 : Number(1, 60), mode is "reference" or "heard" or "reference-stiffness" or "guitars" ? 1 : Number(2, 1));
 var tunings = TuningCatalogue.All.Where(t => t.Instrument == TuningCatalogue.Guitar && t.Name != "high-strung").ToArray();
 MadePiece Piece(int i, double length)
 {
@@ -40,8 +40,38 @@ RenderedPiece Rendered() => new(args[3], ["/usr/share/sounds/sf2/FluidR3_GM.sf2"
     var piece = Busked(i, 60);
     return (piece, Rendered().Hear(piece, i, seed));
 }
+// Strings from formulas: Player, Busker and Comper in turn, each with one tuning after another.
+(MadePiece, ThrownGuitar, float[]) Strung(int i, double length)
+{
+    var (piece, random) = (StrungPieceOf(i, length), new Random(seed * 9007 + i));
+    var guitar = new ThrownGuitar(random, piece.Tuning, piece.Capo);
+    return (piece, guitar, StiffSound.Of(piece, guitar, random));
+}
+(MadePiece, Hearing) StrungHeard(int i) => (StrungPieceOf(i, 25), new StrungPiece(args[3]).Hear(() => Strung(i, 25), 25, i, seed));
+MadePiece StrungPieceOf(int i, double length)
+{
+    var random = new Random(seed * 9001 + i);
+    var (tuning, capo, made) = (tunings[i % tunings.Length], random.NextDouble() < 0.5 ? 0 : random.Next(1, 6), seed * 100_069 + i);
+    return ((i / tunings.Length + i) % 3) switch { 0 => Player.Play(tuning, capo, length, made), 1 => Busker.Play(tuning, capo, length, made), _ => Comper.Play(tuning, capo, length, made) };
+}
 switch (mode)
 {
+    case "strung":
+        double[] Each(int place, string otherwise) => [.. (args.ElementAtOrDefault(place) ?? otherwise).Split(',').Select(w => double.Parse(w, System.Globalization.CultureInfo.InvariantCulture))];
+        StrungTrial.Run(count, StrungHeard, Each(4, "0,0.4"), Each(5, "0,1"), args.Length > 6);
+        break;
+    case "strung-fit":
+        StrungFit.Run(args[3], count, seed, i => StrungPieceOf(i, 25), Number(4, 60));
+        break;
+    case "guitars":
+        await StiffnessReference.GuitarsAsync(args[1]);
+        break;
+    case "reference-stiffness":
+        await StiffnessReference.RunAsync(args[1], args[2]);
+        break;
+    case "stiffness":
+        StiffnessTrial.Run(count, i => Strung(i, 20), Number(3, 0));
+        break;
     case "listen":
         for (var i = Number(4, 0); i < count; i += Number(5, 1))
         {

@@ -47,6 +47,7 @@ public static class EvidenceFile
         Put(archive, "onset", notes.Onset.Steps.Span);
         Put(archive, "end", notes.End.Steps.Span);
         Put(archive, "level", notes.Level.Steps.Span);
+        Put(archive, "stiffness", evidence.Stiffness.Bytes);
         Put(archive, "bands", LittleEndian(pulse.Bands.Values.Span));
         Put(archive, "pulse", LittleEndian(CurveSteps(pulse.Curves)));
         Put(archive, "line-counts", counts);
@@ -69,6 +70,7 @@ public static class EvidenceFile
             Notes = new(
                 Seconds.FromSeconds(shapes.Hop), shapes.LowestMidi, Matrix("sounding"), Matrix("onset"), Matrix("end"),
                 LevelMatrix.OfSteps(shapes.Frames, shapes.Pitches, Bytes(archive, "level", cells))),
+            Stiffness = Stiffness(archive),
             Pulse = shapes is { FirstSound: { } first, LastSound: { } last } ? new(Curves(archive, shapes), Bands(archive, shapes), new(first, last))
                 : PulseSound.None,
             Lines = LineCells.Unpacked(Bytes(archive, "line-counts", shapes.LineFrames), Bytes(archive, "line-cells", shapes.LineCells)),
@@ -78,6 +80,11 @@ public static class EvidenceFile
         PosteriorMatrix Matrix(string name) => PosteriorMatrix.OfSteps(shapes.Frames, shapes.Pitches, Bytes(archive, name, cells));
         Half[] Halves(string name, int width) => [.. MemoryMarshal.Cast<ushort, Half>(Numbers(archive, name, checked(shapes.ColourFrames * width)))];
     }
+
+    /// <summary>What was heard before stiffness was measured has none.</summary>
+    private static StiffnessEvidence Stiffness(ZipArchive archive) =>
+        archive.GetEntry("stiffness") is not { } entry ? StiffnessEvidence.None
+            : StiffnessEvidence.OfBytes(Bytes(archive, "stiffness", checked((int)entry.Length)));
 
     private static KeptBands Bands(ZipArchive archive, Shapes shapes) =>
         KeptBands.OfValues(Numbers(archive, "bands", checked(shapes.PulseFrames * PulseBands.Count)));

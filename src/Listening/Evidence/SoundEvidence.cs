@@ -22,6 +22,9 @@ public sealed record SoundEvidence
     /// <summary>At which posteriors notes begin and end, as the network's makers chose.</summary>
     internal NotePickOptions Picking { get; init; } = new();
 
+    /// <summary>How stiff the strings of the notes are.</summary>
+    internal StiffnessEvidence Stiffness { get; init; } = StiffnessEvidence.None;
+
     internal PulseSound Pulse { get; init; } = PulseSound.None;
 
     internal LineCells Lines { get; init; } = LineCells.None;

@@ -6,6 +6,7 @@ using Harkbook.Listening.Estimators.Form;
 using Harkbook.Listening.Estimators.Fretting;
 using Harkbook.Listening.Estimators.Notes;
 using Harkbook.Listening.Estimators.SecondInstrument;
+using Harkbook.Listening.Estimators.Stiffness;
 using Harkbook.Listening.Estimators.Tunings;
 using Harkbook.Listening.Evidence;
 using Harkbook.Music.Instruments.Hands;
@@ -109,13 +110,15 @@ public static class Reader
         return before is not null && before.MainKey?.Best == key && before.Claims.Tuning == claims.Tuning && before.Claims.Capo == claims.Capo
                 && before.Claims.Reach == claims.Reach
             ? hearing
-            : hearing with { Tuning = new TuningEstimator(new() { Hand = HandOf(claims) }).Estimate(hearing.Notes, key, claims.Tuning, claims.Capo, ct) };
+            : hearing with { Tuning = new TuningEstimator(new() { Hand = HandOf(claims) }).Estimate(hearing.Notes, key, claims.Tuning, claims.Capo,
+                StiffNotes.Of(hearing.Evidence.Stiffness, hearing.Notes), ct) };
     }
 
     private static Hearing Strings(Hearing hearing, Hearing? before, CancellationToken ct) =>
         before is not null && before.Tuning.Best == hearing.Tuning.Best && before.Claims.Reach == hearing.Claims.Reach
             ? hearing
-            : hearing with { Notes = new FrettingEstimator(hand: HandOf(hearing.Claims)).Estimate(hearing.Notes, hearing.Tuning.Best, ct) };
+            : hearing with { Notes = new FrettingEstimator(hand: HandOf(hearing.Claims)).Estimate(hearing.Notes, hearing.Tuning.Best,
+                StiffNotes.Of(hearing.Evidence.Stiffness, hearing.Notes), ct) };
 
     private static Hand HandOf(Claims claims) => claims.Reach is { } reach ? Hand.Usual with { LongestReach = reach } : Hand.Usual;
 }

@@ -3,14 +3,17 @@ namespace Harkbook.Audio.Synthesis.Strings;
 
 /// <summary>
 /// Coefficients of a string loop for one pitch and decay. The loop's phase delay at the fundamental is exactly one
-/// period: a whole delay, a loss filter, four dispersion all-passes and a tuning all-pass whose coefficient is solved
+/// period: a whole delay, a loss filter, six dispersion all-passes and a tuning all-pass whose coefficient is solved
 /// at the fundamental itself (Jaffe &amp; Smith, "Extensions of the Karplus-Strong plucked-string algorithm", CMJ 7(2), 1983).
 /// The loss filter is the one-pole of Välimäki, Huopaniemi, Karjalainen &amp; Jánosy, "Physical modeling of plucked string
 /// instruments with application to real-time sound synthesis", JAES 44(5), 1996.
 /// </summary>
 internal readonly struct LoopTuning
 {
-    public const int DispersionStages = 4;
+    public const int DispersionStages = 6;
+
+    /// <summary>The partial that is placed exactly; those below it lie a little sharp, those above flat.</summary>
+    private const int PlacedPartial = 12;
 
     private LoopTuning(int delay, double tuning, double gain, double pole, double dispersion) =>
         (Delay, Tuning, Gain, Pole, Dispersion) = (delay, tuning, gain, pole, dispersion);
@@ -64,7 +67,7 @@ internal readonly struct LoopTuning
     /// <summary>All-passes that delay the low partials more, so that a high partial is as sharp as stiffness makes it.</summary>
     private static double DispersionFor(double frequency, double inharmonicity, double rate)
     {
-        var partial = Math.Floor(Math.Min(16, 0.3 * rate / frequency));
+        var partial = Math.Floor(Math.Min(PlacedPartial, 0.3 * rate / frequency));
         if (inharmonicity <= 0 || partial < 2)
             return 0;
         var stretch = Math.Sqrt((1 + inharmonicity * partial * partial) / (1 + inharmonicity));

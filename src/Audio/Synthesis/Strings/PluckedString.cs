@@ -15,9 +15,12 @@ public sealed class PluckedString
     private readonly double rate;
     private readonly StringSet set;
     private readonly Noise noise;
+    private readonly StringStiffness? stiffness;
 
-    public PluckedString(SampleRate rate, StringSet set, int seed)
+    /// <param name="stiffness">The string's own; the set's where nothing is said.</param>
+    public PluckedString(SampleRate rate, StringSet set, int seed, StringStiffness? stiffness = null)
     {
+        this.stiffness = stiffness;
         this.rate = SynthesisRate.Required(rate).Hertz;
         Rate = rate;
         this.set = set;
@@ -161,7 +164,8 @@ public sealed class PluckedString
             frequency = at;
             var set = owner.set;
             var sustain = set.SustainAt(at) * sustainShare * choke;
-            return LoopTuning.For(at * Math.Pow(2, cents / 1200), sustain, Math.Min(sustain, set.HighSustain.Value * choke), set.Inharmonicity, owner.rate);
+            return LoopTuning.For(at * Math.Pow(2, cents / 1200), sustain, Math.Min(sustain, set.HighSustain.Value * choke),
+                owner.stiffness?.At(at) ?? set.Inharmonicity, owner.rate);
         }
     }
 }

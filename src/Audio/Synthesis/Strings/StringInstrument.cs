@@ -1,10 +1,12 @@
+using System.Collections.Immutable;
 using Harkbook.Audio.Signals;
 using Harkbook.Units;
 
 namespace Harkbook.Audio.Synthesis.Strings;
 
 /// <summary>Several strings on one body.</summary>
-public sealed class StringInstrument(SampleRate rate, StringSet set, int seed)
+/// <param name="stiffness">By string; empty where nothing is said but the set's.</param>
+public sealed class StringInstrument(SampleRate rate, StringSet set, int seed, ImmutableArray<StringStiffness> stiffness = default)
 {
     /// <summary>
     /// Sounds every string's notes (any number of strings) as one channel. A full stroke over six strings stays within ±1.
@@ -15,7 +17,7 @@ public sealed class StringInstrument(SampleRate rate, StringSet set, int seed)
     /// <summary>The same a block at a time, in the room that the longest notes need.</summary>
     public IEnumerable<float[]> Blocks(IReadOnlyList<IReadOnlyList<Pluck>> strings, Seconds length, CancellationToken ct)
     {
-        var sounding = strings.Select((plucks, i) => new PluckedString(rate, set, seed * 31 + i).Blocks(plucks, length, ct).GetEnumerator()).ToArray();
+        var sounding = strings.Select((plucks, i) => new PluckedString(rate, set, seed * 31 + i, Of(i)).Blocks(plucks, length, ct).GetEnumerator()).ToArray();
         var body = new GuitarBody(rate);
         for (var left = SynthesisRate.Required(rate).SamplesIn(length); left > 0; left -= NoteBuffer.BlockLength)
         {
@@ -27,6 +29,8 @@ public sealed class StringInstrument(SampleRate rate, StringSet set, int seed)
             yield return sum;
         }
     }
+
+    private StringStiffness? Of(int stringIndex) => stiffness.IsDefault || stringIndex >= stiffness.Length ? null : stiffness[stringIndex];
 
     private static void Add(IEnumerator<float[]> one, float[] sum)
     {

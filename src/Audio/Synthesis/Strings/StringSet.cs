@@ -17,7 +17,7 @@ public sealed record StringSet
     /// <summary>Corner of the pluck's own low-pass for the softest and the hardest stroke.</summary>
     public required (Hertz Soft, Hertz Hard) PluckBrightness { get; init; }
 
-    /// <summary>Inharmonicity B in f(n) = n·f₁·√((1 + B·n²)/(1 + B)); 0 to 0.001.</summary>
+    /// <summary>B in f(n) = n·f₁·√((1 + B·n²)/(1 + B)) of a string of which nothing else is said; 0 to 0.001.</summary>
     public required double Inharmonicity { get; init; }
 
     /// <summary>Share of noise in the pluck; 0 to 1.</summary>

@@ -7,7 +7,7 @@ namespace Harkbook.Listening.Estimators.Fretting;
 /// with what each string last sounded; a step takes the notes struck together. A beam keeps the cheapest few states for each
 /// place of the hand (dynamic programming over positions goes back to Sayegh, Computer Music Journal 13(3), 1989).
 /// </summary>
-internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPosition, int gripsPerPosition)
+internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPosition, int gripsPerPosition, Func<int, int, double>? onString = null)
 {
     /// <summary>Groups after which the ways still open judge a note's place, and the cost by which a way's say falls e-fold.</summary>
     private const int Lag = 8;
@@ -54,10 +54,11 @@ internal sealed class FretSearch(Neck neck, FretWeights weights, int statesPerPo
         int[] midi = [.. struck.Notes.Select(i => notes[i].Midi)];
         double[] leftOut = [.. struck.Notes.Select(i => weights.Unplaced * Math.Max(0.3, notes[i].Confidence) * (IsEcho(notes[i].Midi, midi)
             ? weights.Echo : 1))];
-        Func<int, int, double>? habits = habit is null ? null : (note, s) => habit.Cost(struck.Notes[note], s);
+        Func<int, int, double>? costs = habit is null && onString is null ? null
+            : (note, s) => (habit?.Cost(struck.Notes[note], s) ?? 0) + (onString?.Invoke(struck.Notes[note], s) ?? 0);
         var next = new List<State>();
         for (var position = 1; position <= neck.LastPlace - 3 || position == 1; position++)
-            next.AddRange(Best(beam, grips.At(position, midi, leftOut, habits), struck, notes, time));
+            next.AddRange(Best(beam, grips.At(position, midi, leftOut, costs), struck, notes, time));
         return next;
     }
 

@@ -47,6 +47,9 @@ public sealed record FretWeights
     /// <summary>Sounding a pitch elsewhere than the rest of the piece does.</summary>
     public required double Habit { get; init; }
 
+    /// <summary>Each e-fold by which the stiffness of a note's string speaks for another string.</summary>
+    public required double Stiffness { get; init; }
+
     /// <summary>Laying a finger across strings; needing more than four fingers.</summary>
     public required double Barre { get; init; }
 

@@ -10,7 +10,8 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// <param name="open">MIDI numbers of the strings as the capo stops them, low side first.</param>
 /// <param name="openLiking">The chance that a string is open with the hand near the nut; less further up.</param>
 /// <param name="hand">A usual one where nobody said.</param>
-internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null)
+/// <param name="suits">By MIDI number and string: how well what is known of that pitch's notes suits, 0 to 1; null where nothing is.</param>
+internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null, double[,]? suits = null)
 {
     private const double Never = 1e-12;
 
@@ -71,9 +72,9 @@ internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null
         {
             for (var i = 0; i <= count; i++)
             {
-                next[i] = now[i] * Model.Silent + (i > 0 ? now[i - 1] * Of(chance, pitches[i - 1] - open[s]) : 0);
+                next[i] = now[i] * Model.Silent + (i > 0 ? now[i - 1] * Of(chance, pitches[i - 1], s) : 0);
                 if (s > 0 && i > 1)
-                    next[i] += before[i - 2] * Model.Crossing * Of(chance, pitches[i - 1] - open[s - 1]) * Of(chance, pitches[i - 2] - open[s]);
+                    next[i] += before[i - 2] * Model.Crossing * Of(chance, pitches[i - 1], s - 1) * Of(chance, pitches[i - 2], s);
             }
             for (var i = 0; i < count; i++)
                 next[i + 1] += next[i] * stray[i];
@@ -90,6 +91,8 @@ internal sealed class HandModel(int[] open, double openLiking, Hand? hand = null
         for (var i = 0; i < stray.Length; i++)
             sums[i + 1] = sums[i] * stray[i];
     }
+
+    private double Of(double[] chance, int pitch, int s) => Of(chance, pitch - open[s]) * (suits?[pitch, s] ?? 1);
 
     private static double Of(double[] chance, int fret) => fret >= 0 && fret < chance.Length ? chance[fret] : 0;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Estimators.Stiffness;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Theory;
 
@@ -15,21 +16,23 @@ public sealed class TuningEstimator(TuningOptions? options = null)
     private readonly TuningOptions options = options ?? new();
 
     /// <param name="notes">Rising by onset.</param>
-    public Distribution<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, CancellationToken ct = default) => Estimate(notes, key, null, null, ct);
+    public Distribution<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, CancellationToken ct = default) =>
+        Estimate(notes, key, null, null, StiffNotes.None, ct);
 
     /// <param name="tuning">The tuning that a person claims: only its capos are then weighed.</param>
     /// <param name="capo">The capo that a person claims: only tunings under it are then weighed.</param>
-    internal Distribution<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, Tuning? tuning, Capo? capo, CancellationToken ct)
+    /// <param name="stiff">What is known of the notes' strings.</param>
+    internal Distribution<HeardTuning> Estimate(ImmutableArray<HeardNote> notes, Key key, Tuning? tuning, Capo? capo, StiffNotes stiff, CancellationToken ct)
     {
         if (tuning is not null && capo is not null)
             return Told.Only(new HeardTuning(tuning, capo.Value, TuningCatalogue.NameOf(tuning)));
-        var evidence = new TuningEvidence(notes, key, options);
+        var evidence = new TuningEvidence(notes, key, options, stiff);
         var known = Fits(evidence, Guitars(options, tuning, capo), ct);
         var near = evidence.TotalWeight > 0 && tuning is null
-            ? Weighed(known).OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom)
+            ? Weighed(evidence, known).OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom)
             .SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre))
             : [];
-        var weighed = Weighed([.. known, .. Fits(evidence, near, ct)]);
+        var weighed = Weighed(evidence, [.. known, .. Fits(evidence, near, ct)]);
         var posteriors = Softmax.Of([.. weighed.Select(w => w.Score)]);
         return TuningModel.Shipped.Sureness.Of(new Distribution<HeardTuning>([.. weighed.Zip(posteriors, (w, p) => (w.Guitar, w.Fit, w.Alike, Posterior: p))
             .OrderByDescending(w => w.Posterior).Take(options.Candidates)
@@ -53,11 +56,18 @@ public sealed class TuningEstimator(TuningOptions? options = null)
         [.. guitars.GroupBy(g => string.Join(' ', Open(g))).Select(g => g.ToList())
             .AsParallel().AsOrdered().WithCancellation(ct).Select(g => (new TuningFit(evidence, [.. Open(g[0])]), g))];
 
-    private List<(Guitar Guitar, TuningFit Fit, List<Guitar> Alike, double Score)> Weighed(List<(TuningFit Fit, List<Guitar> Guitars)> fits)
+    private List<(Guitar Guitar, TuningFit Fit, List<Guitar> Alike, double Score)> Weighed(
+        TuningEvidence evidence, List<(TuningFit Fit, List<Guitar> Guitars)> fits)
     {
+        var hands = evidence.Telling.IsEmpty ? 1 : TuningModel.Shipped.Hands;
         var scores = TuningWeigher.Shipped.Weigh([.. fits.Select(f => f.Fit)]);
-        return [.. fits.SelectMany((f, i) => f.Guitars.Select(g => (g, f.Fit, f.Guitars, scores[i] + LogHabit(g))))];
+        return [.. fits.SelectMany((f, i) => f.Guitars.Select(g => (Guitar: g, f.Fit, f.Guitars, Score: hands * scores[i] + LogHabit(g)))).AsParallel().AsOrdered()
+            .Select(w => (w.Guitar, w.Fit, w.Guitars,
+                w.Score + (evidence.Telling.IsEmpty ? 0 : StringsOf(evidence, w.Guitar).Weigh(options.Stiffness))))];
     }
+
+    /// <summary>What stiffness says of a guitar: see <see cref="StringFit"/>.</summary>
+    internal static StringFit StringsOf(TuningEvidence evidence, Guitar guitar, StringModel? model = null) => new(evidence, guitar, model);
 
     private double LogHabit(Guitar guitar) =>
         options.TuningHabit * Math.Log(TuningHabits.ShareOf(guitar.Named)) + options.CapoHabit * Math.Log(TuningHabits.ShareOfCapo(guitar.Capo.Fret))

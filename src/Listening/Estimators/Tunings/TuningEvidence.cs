@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Estimators.Fretting;
+using Harkbook.Listening.Estimators.Stiffness;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Theory;
 
@@ -8,14 +9,16 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// <summary>What of a hearing bears on the tuning, gathered once for all candidates.</summary>
 internal sealed class TuningEvidence
 {
-    private const int Stretches = 5;
+    private const int Stretches = 5, MostTelling = 150;
 
     /// <summary>The share of all notes' weight below which a pitch counts as heard in passing, so that a stray sub-octave doesn't count.</summary>
     private const double InPassing = 0.01;
 
     /// <param name="notes">Rising by onset.</param>
-    public TuningEvidence(ImmutableArray<HeardNote> notes, Key key, TuningOptions options)
+    /// <param name="stiff">What is known of their strings.</param>
+    public TuningEvidence(ImmutableArray<HeardNote> notes, Key key, TuningOptions options, StiffNotes? stiff = null)
     {
+        Stiff = stiff ?? StiffNotes.None;
         (Notes, Key) = (notes, key);
         Hand = options.Hand;
         Groups = Chosen(StruckNotes.Of(notes), options.MostGroups);
@@ -34,9 +37,16 @@ internal sealed class TuningEvidence
         Struck = HeldSet.Struck(notes, Groups, options.MostSets);
         Ringing = HeldSet.Ringing(notes, Groups, options.MostSets);
         Cuts = CutShort.Of(notes, Groups);
+        (int Midi, int Note)[] telling = [.. Groups.SelectMany(g => g.Notes).Where(Stiff.Knows).Select(i => (notes[i].Midi, i))];
+        Telling = [.. telling.Where((_, i) => i * (long)MostTelling % telling.Length < MostTelling)];
     }
 
     public ImmutableArray<HeardNote> Notes { get; }
+
+    public StiffNotes Stiff { get; }
+
+    /// <summary>Notes of whose strings something is known, of a long piece some: MIDI number, and which note.</summary>
+    public ImmutableArray<(int Midi, int Note)> Telling { get; }
 
     /// <summary>The player's.</summary>
     public Hand Hand { get; }
