@@ -87,6 +87,10 @@ public sealed class SongDocument
     public SongDocument WithSung(int section, int firstBar, IReadOnlyList<ImmutableArray<Claim<string>>> bars) =>
         Edited(new SungEdits(Syntax, SongMeter).SetBars(section, firstBar, bars));
 
+    /// <summary>Puts the same strokes into some bars of a section (1 = its first), decided; a pattern goes on in the others. None is silence.</summary>
+    public SongDocument WithStrokes(int section, IReadOnlyList<int> bars, IReadOnlyList<(Beats Start, Stroke Stroke)> strokes) =>
+        Edited(new StrokeEdits(Syntax, SongMeter).SetBars(section, bars, strokes));
+
     /// <summary>Sets the key from a bar of a section on (1 = its first); where a line of the section changes the key there already, that line.</summary>
     public SongDocument WithKeyChange(int section, int bar, Key key, Standing? standing = null) =>
         Edited(new SectionEdits(Syntax).SetKey(section, bar, Written(key), standing));

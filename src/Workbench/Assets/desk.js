@@ -27,6 +27,10 @@ export function open(reference, song, hasRecord) {
   on($("sheet"), "click", touch);
   on($("sheet"), "focusin", e => { if (e.target.dataset?.bar) stand(Number(e.target.dataset.bar), false); });
   for (const event of ["wheel", "touchmove"]) on(window, event, () => { touched = performance.now(); }, { passive: true });
+  on($("sheet"), "pointerdown", e => { if (e.target.id === "tap") tap(); });
+  on($("stepOn"), "click", nextStep);
+  on($("stepsOff"), "click", () => { atStep = steps.length; showStep(); });
+  showStep();
   on($("play"), "click", toggle);
   on($("round"), "click", toggleRound);
   on($("pace"), "input", () => pace(Number($("pace").value)));
@@ -180,7 +184,10 @@ const here = {
   g: toggleRound, "-": () => pace(Number($("pace").value) - 5), "+": () => pace(Number($("pace").value) + 5), "=": () => pace(Number($("pace").value) + 5),
   c: () => $("click").click(), h: nextHearing,
 };
-const there = new Set(["enter", "escape", "z", "x", "p", "w", "?", "d", "a", "f"]);
+const there = new Set(["enter", "escape", "z", "x", "p", "w", "t", "?", "d", "a", "f"]);
+
+/** A tap is when the ear heard it: what the loudspeaker is behind the clock is taken off. */
+function tap() { net.invokeMethodAsync("Tapped", ear.heard); }
 
 /** Keys act wherever nobody types; on a button Space and Enter stay the button's. */
 function key(event) {
@@ -201,10 +208,28 @@ function key(event) {
     return;
   }
   if (target.matches?.("input[type=range]") && name.startsWith("Arrow")) return;
+  if ($("tapBench") && (name === "f" || name === "j")) { event.preventDefault(); if (!event.repeat) tap(); return; }
   if (here[name]) { event.preventDefault(); here[name](event); }
   else if (there.has(word)) { event.preventDefault(); net.invokeMethodAsync("Key", word, bar); }
 }
 let lettersAct = true;
+
+/* First steps: one at a time, until the last was seen once. */
+const steps = [
+  "Press Space, or Play, to hear the record. The line moves over the bars that you hear; click a bar to begin there.",
+  "Names under a veil of lines were only heard. Point at one: what was heard and the shapes that would sound it open below.",
+  "Say at the top what you know: tuning, capo, key. What was only heard is read again by it; Z takes back.",
+  "D goes from doubt to doubt and plays each. When you are done, P makes the lesson. The key ? shows all keys.",
+];
+let atStep = Number(localStorage.getItem("steps") ?? 0);
+function nextStep() { atStep++; showStep(); }
+function showStep() {
+  localStorage.setItem("steps", String(atStep));
+  $("steps").hidden = atStep >= steps.length;
+  if (atStep >= steps.length) return;
+  $("step").textContent = `${atStep + 1} of ${steps.length}: ${steps[atStep]}`;
+  $("stepOn").textContent = atStep === steps.length - 1 ? "Off I go" : "Next";
+}
 
 /** The ear says where it is; the line of the moment follows on the row of that bar. */
 let line = null;

@@ -29,6 +29,9 @@ export class Ear {
   get now() { return this.#record ? this.#record.currentTime : this.#base + this.#own.currentTime; }
   get playing() { return this.#waiting !== 0 || !this.#main.paused; }
 
+  /** The time in the record that sounds at this moment. */
+  get heard() { return Math.max(0, this.now - (this.playing ? (this.#context?.outputLatency || 0) * this.#pace : 0)); }
+
   take(times) {
     this.#times = times;
     this.#version++;

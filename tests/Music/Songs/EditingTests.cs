@@ -60,6 +60,35 @@ public class EditingTests
         "title T\nsection V\nchords | D |\nsection W\nchords | G |\nsection X like V\n", "t").WithSectionName(1, "V"));
 
     [Fact]
+    public void StrokesChangeInTheirBarsAndAPatternGoesOnAround()
+    {
+        const string Text = """
+            title T
+            section A
+            chords | D | G | D | G |
+            strum throughout | d . d u |   ; softly  ~heard 70%
+            section B
+            chords | A | D |
+            strum  | d d d d | d?60 . u . |  ~heard 80%
+
+            """;
+        var document = SongText.Parse(Text, "t");
+        (Beats, Stroke)[] strokes = [(Beats.Zero, Stroke.Down), (Beats.Fraction(3, 2), Stroke.Up), (Beats.Whole(3), Stroke.Muted)];
+
+        var edited = document.WithStrokes(0, [2], strokes).WithStrokes(1, [2], strokes);
+
+        Assert.Equal(Text.Replace("| d?60 . u . |  ~heard 80%", "| d .u . x |  ~heard 80%  ~bar 2 decided")
+            .Replace("softly  ~heard 70%\n", "softly  ~heard 70%\nstrum from 2 | d .u . x |\n"), edited.Text);
+        Assert.Equal(["0 Down, 2 Down, 3 Up", "0 Down, 3/2 Up, 3 Muted", "0 Down, 2 Down, 3 Up"],
+            edited.Song!.Bars.Take(3).Select(b => string.Join(", ", b.Strums.Select(s => $"{s.Start} {s.Value}"))));
+        Assert.All(edited.Song.Bars.Where(b => b.Number is 2 or 6).SelectMany(b => b.Strums), s => Assert.Equal(Standing.Decided, s.Standing));
+    }
+
+    [Fact]
+    public void StrokesThatDoNotFitTheBarAreRefused() => Assert.Throws<ArgumentOutOfRangeException>(
+        () => SongText.Parse("title T\nsection A\nchords | D |\n", "t").WithStrokes(0, [1], [(Beats.Whole(4), Stroke.Down)]));
+
+    [Fact]
     public void AShapeIsReplacedOrAdded()
     {
         AssertChanged(Ferry.WithShape("G/D@low", Shape.Parse("020123")), "shape      G/D@low  020120", "shape      G/D@low  020123");

@@ -38,12 +38,14 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
         await Expect(page.Locator(".doubt-line")).ToBeVisibleAsync();
         Assert.Empty(await visit.FaultsAsync());
+        await page.ClickAsync("text=I know my way");
         await visit.PictureAsync("sheet");
 
         await ListensAsync(page);
         await DecidesAChordAsync(visit);
         await SaysTheTuningAsync(page);
         await NamesASectionAsync(page);
+        await TapsASungLineAsync(visit);
         await AnswersADoubtAsync(page);
         await PublishesAsync(visit);
 
@@ -97,7 +99,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         await visit.Page.ClickAsync("tbody a");
         await Expect(visit.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
         Assert.Empty(await visit.FaultsAsync());
-        foreach (var key in new[] { "Enter", "?", "w", "p" })
+        foreach (var key in new[] { "Enter", "?", "w", "t", "p" })
         {
             await visit.Page.Keyboard.PressAsync(key);
             await Expect(visit.Page.Locator(".bench").First).ToBeVisibleAsync();
@@ -105,6 +107,26 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         }
         await visit.PictureAsync($"all-{scheme}-{width}".ToLowerInvariant());
         Assert.True(await visit.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"), "The page is wider than the window.");
+    }
+
+    [Fact]
+    public async Task StrokesAreDecidedByPressing()
+    {
+        await using var visit = await BeginAsync(withSong: true);
+        var page = visit.Page;
+        await page.ClickAsync("tbody a");
+        await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await page.ClickAsync(".stroke[aria-label^=\"1:\"]");
+        for (var press = 0; press < 2; press++)
+            await page.ClickAsync(".stroke[aria-label^=\"&:\"] >> nth=1");
+        await Expect(page.Locator(".stroke[aria-label=\"&: up\"]")).ToHaveCountAsync(1);
+        await page.ClickAsync("text=and of all bars of Verse 1");
+        await Expect(page.Locator(".followed")).ToContainTextAsync("strokes of Verse 1");
+
+        var bars = Read().Bars.ToList();
+        Assert.All(bars, b => Assert.Equal(["0 Down", "3/2 Up"], b.Strums.Select(s => $"{s.Start} {s.Value}")));
+        Assert.StartsWith(SampleBook.Text.Split("section")[0], await File.ReadAllTextAsync(SongPath, TestContext.Current.CancellationToken));
     }
 
     /// <summary>What a screen reader is told of a row, as Playwright writes accessibility trees.</summary>
@@ -199,6 +221,33 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("h2").First).ToHaveTextAsync("Verse 1");
         Assert.Equal(("Verse 1", Standing.Decided), (Read().Sections[0].Name, Read().Sections[0].Standing));
+    }
+
+    /// <summary>Words typed, and each syllable tapped while the record plays.</summary>
+    private async Task TapsASungLineAsync(Visit visit)
+    {
+        var page = visit.Page;
+        await page.Keyboard.PressAsync("t");
+        await page.ClickAsync("#tapBench .choices button:has-text(\"syllables\")");
+        await page.FillAsync("#tapBench textarea", "Slow the fer-ry");
+        await page.ClickAsync("#tapBench h3");
+        await Expect(page.Locator("#tapBench p:has-text(\"Next:\")")).ToContainTextAsync("Slow");
+        await page.Keyboard.PressAsync("Space");
+        foreach (var (next, taps) in new[] { ("the", 1), ("fer-", 2), ("ry", 3), ("rhythm alone", 4) })
+        {
+            await page.WaitForTimeoutAsync(250);
+            await page.Keyboard.PressAsync(taps % 2 == 0 ? "j" : "f");
+            await Expect(page.Locator("#tapBench p:has-text(\"Next:\")")).ToContainTextAsync(next);
+        }
+        await page.Keyboard.PressAsync("Space");
+        Assert.Empty(await visit.FaultsAsync());
+        await visit.PictureAsync("taps");
+        await page.ClickAsync("text=Lay them on the bars");
+        await Expect(page.Locator(".followed")).ToContainTextAsync("4 syllables tapped");
+        var sung = Read().Bars.SelectMany(b => b.Sung).ToList();
+        Assert.Equal(["Slow", "the", "fer-", "ry"], sung.Select(s => s.Value));
+        Assert.All(sung, s => Assert.Equal(Standing.Decided, s.Standing));
+        await page.Keyboard.PressAsync("Escape");
     }
 
     /// <summary>Whatever the check says of this hearing, or that nothing is left.</summary>
