@@ -58,6 +58,7 @@ public sealed class Checker
     {
         var holes = song.Harp is { } harp ? new HoleWeigher(starts, hearing, harp.Value.ToHarmonica(), clock) : null;
         var syllables = SyllableWeigher.Of(song, clock, hearing);
+        var tune = new TuneWeigher(song, clock, starts, hearing);
         return
         [
             new StrokeWeigher(song, clock, starts, curve, new(hearing.Evidence.Pulse.Bands)).Weigh,
@@ -65,6 +66,7 @@ public sealed class Checker
             new PlaceWeigher(song, clock).Weigh,
             bar => holes?.Weigh(bar) ?? [],
             bar => syllables?.Weigh(bar) ?? [],
+            tune.Weigh,
         ];
     }
 

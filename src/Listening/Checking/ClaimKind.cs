@@ -35,6 +35,9 @@ public enum ClaimKind
     Hole,
     Syllable,
 
+    /// <summary>A note of the tune that a voice, whistle or fiddle has.</summary>
+    TuneNote,
+
     /// <summary>That nothing more sounds than what is written: weighed against each note or stroke that is heard and isn't written.</summary>
     Silence,
 }

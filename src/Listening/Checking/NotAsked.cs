@@ -13,7 +13,11 @@ internal static class NotAsked
         .. song.Bars.All(b => b.Sung.IsEmpty) ? (string[])[]
             : [hearing.Lines.Of(LineKind.Voice) is null ? "where words are sung, since no voice was made out" : "which words are sung"],
         .. song.Shapes.Any(s => !s.Shape.Fingers.IsEmpty) ? ["which fingers hold the shapes"] : (string[])[],
+        .. TuneUnheard(song, hearing) ? ["the tune's notes, where whoever has it wasn't made out"] : (string[])[],
     ];
+
+    private static bool TuneUnheard(Song song, Hearing hearing) =>
+        song.Sections.Any(s => s.Bars.Any(b => !b.Tune.IsEmpty) && TuneLine.Of(song, s, hearing) is null);
 
     private static bool IsJoined(Attack attack) => attack is Attack.HammeredOn or Attack.PulledOff or Attack.Slid or Attack.Tapped;
 }

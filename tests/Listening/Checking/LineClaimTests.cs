@@ -6,8 +6,8 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Tests.Checking;
 
 /// <summary>
-/// What is said of a harmonica's holes and of where words are sung. On a C harmonica draw 4 is D5 (MIDI 74) and blow 4 C5 (72), as every maker's chart has
-/// it. Bar 1 starts at 1 s, a beat is half a second.
+/// What is said of a harmonica's holes, of where words are sung and of a tune's notes. On a C harmonica draw 4 is D5 (MIDI 74)
+/// and blow 4 C5 (72), as every maker's chart has it. Bar 1 starts at 1 s, a beat is half a second.
 /// </summary>
 public class LineClaimTests
 {
@@ -20,6 +20,28 @@ public class LineClaimTests
         Assert.True(hole.LogOdds > 0);
         var wrong = Assert.Single(Check("harp C", "harp | . +4 . . |", ClaimKind.Hole, Hearing(Reed, (74, 1.5))));
         Assert.Equal((true, "-4", "D5 sounds then, -4 on this harp"), (wrong.LogOdds < 0, wrong.Rival!.Reading, wrong.Heard));
+    }
+
+    /// <summary>MIDI 57 is A3, 60 C4; what isn't written as it sounds has what sounds for its rival.</summary>
+    [Fact]
+    public void ANoteOfTheTuneIsWeighedAgainstWhatElseSounds()
+    {
+        var hearing = Hearing(Voice, (57, 1.5), (60, 2.5));
+        Assert.All(Check("tune voice", "tune | _ A3 . C4 |", ClaimKind.TuneNote, hearing), n => Assert.True(n.LogOdds > 0));
+        var wrong = Check("tune voice", "tune | _ A3 . D4 |", ClaimKind.TuneNote, hearing);
+        Assert.Equal([true, false], wrong.Select(n => n.LogOdds > 0));
+        Assert.Equal(("C4", "C4 sounds then"), (wrong[1].Rival!.Reading, wrong[1].Heard));
+        Assert.False(Check("tune voice", "tune | _ _ A3 C4 |", ClaimKind.TuneNote, hearing)[0].LogOdds > 0);
+    }
+
+    [Fact]
+    public void ATuneWhosePlayerWasNotMadeOutIsNotAsked()
+    {
+        var hearing = Hearing(Voice, (57, 1.5), (60, 2.5));
+        var song = SongText.Parse("title T\ntempo 120\ntune fiddle\nsection A\nanchors 1 = 0:01\ntune | _ A3 . C4 |\n", "t.hark").Song!;
+        var result = new Checker(hearing).Check(song);
+        Assert.DoesNotContain(result.Findings, f => f.Kind == ClaimKind.TuneNote);
+        Assert.Contains(result.NotAsked, n => n.Contains("tune", StringComparison.Ordinal));
     }
 
     [Fact]
