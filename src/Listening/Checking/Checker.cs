@@ -63,7 +63,7 @@ public sealed class Checker
         [
             new StrokeWeigher(song, clock, starts, curve, new(hearing.Evidence.Pulse.Bands)).Weigh,
             new PickedNotes(song, clock, starts, new(SongNotes.Of(song, clock)), hearing).Weigh,
-            new PlaceWeigher(song, clock).Weigh,
+            new PlaceWeigher(song, clock, hearing).Weigh,
             bar => holes?.Weigh(bar) ?? [],
             bar => syllables?.Weigh(bar) ?? [],
             tune.Weigh,

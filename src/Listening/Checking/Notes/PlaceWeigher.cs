@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Listening.Checking.Weighing;
 using Harkbook.Listening.Estimators.Fretting;
+using Harkbook.Listening.Estimators.Stiffness;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
@@ -10,23 +11,24 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Checking.Notes;
 
 /// <summary>
-/// Weighs on which string a note is picked, as far as the hand can tell: where the notes around it and the shape held leave it. What sounds at one pitch
-/// on two strings the recording isn't asked.
+/// Weighs on which string a note is picked: where the notes around it, the shape held and the stiffness of the string that is heard leave it.
 /// </summary>
 internal sealed class PlaceWeigher
 {
-    private const double Least = 0.02;
+    private const double Least = 0.02, Apart = 0.06;
 
     private readonly Song song;
     private readonly SongClock clock;
     private readonly Fretboard neck;
     private readonly Dictionary<(int Bar, Claim<PickedNote> Note), (int StringIndex, int Fret, double Confidence)> path = [];
 
-    public PlaceWeigher(Song song, SongClock clock)
+    /// <param name="hearing">Where what is known of the notes' strings counts too.</param>
+    public PlaceWeigher(Song song, SongClock clock, Hearing? hearing = null)
     {
         (this.song, this.clock, neck) = (song, clock, new(song.Tuning.Value, song.Capo.Value));
         var notes = song.Bars.SelectMany(b => b.Picked.Where(IsPlain).Select(p => (Bar: b, Note: p))).ToArray();
-        var found = Fretter.Find([.. notes.Select(n => Sounded(n.Bar, n.Note))], new(song.Tuning.Value, song.Capo.Value));
+        ImmutableArray<HeardNote> sounded = [.. notes.Select(n => Sounded(n.Bar, n.Note))];
+        var found = Fretter.Find(sounded, new(song.Tuning.Value, song.Capo.Value), onString: hearing is null ? null : OnString(sounded, hearing));
         for (var i = 0; i < notes.Length; i++)
             path[(notes[i].Bar.Number, notes[i].Note)] = (found.Strings[i], found.Frets[i], found.Confidence[i]);
     }
@@ -47,6 +49,20 @@ internal sealed class PlaceWeigher
             new("held elsewhere", shape is not null && IsHeldElsewhere(shape, note.Value.StringIndex, midi) ? 1 : 0),
         ];
     }
+
+    /// <summary>What each claimed note costs on a string by the heard note that it is.</summary>
+    private Func<int, int, double>? OnString(ImmutableArray<HeardNote> sounded, Hearing hearing)
+    {
+        var costs = StringCosts.Of(hearing.Notes, song.Tuning.Value, song.Capo.Value, StiffNotes.Of(hearing.Evidence.Stiffness, hearing.Notes));
+        if (costs is null)
+            return null;
+        var heard = sounded.Select(n => HeardAs(n, hearing.Notes)).ToArray();
+        return (note, s) => heard[note] < 0 ? 0 : costs(heard[note], s);
+    }
+
+    private static int HeardAs(HeardNote note, ImmutableArray<HeardNote> heard) =>
+        Enumerable.Range(0, heard.Length).Where(i => heard[i].Midi == note.Midi && Math.Abs((heard[i].Onset - note.Onset).Value) < Apart)
+            .DefaultIfEmpty(-1).MinBy(i => i < 0 ? 0 : Math.Abs((heard[i].Onset - note.Onset).Value));
 
     private bool IsHeldElsewhere(Shape shape, int stringIndex, int midi) =>
         shape.Frets.Index().Any(f => f.Index != stringIndex && f.Item is { } fret && neck.MidiAt(f.Index, fret) == midi);

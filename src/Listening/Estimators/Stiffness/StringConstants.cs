@@ -12,7 +12,7 @@ namespace Harkbook.Listening.Estimators.Stiffness;
 internal sealed class StringConstants
 {
     private const int Rounds = 3, Steps = 17, LastFret = StringModel.LastFret;
-    private const double PerFret = 0.0501716, Step = StiffnessGrid.Step, Seldom = 0.03, LeastSuited = 0.02;
+    private const double PerFret = 0.0501716, Step = StiffnessGrid.Step, Seldom = 0.03, LeastSuited = 0.02, Certainty = 0.3;
 
     private readonly StringModel model;
     private readonly StiffNotes stiff;
@@ -42,6 +42,9 @@ internal sealed class StringConstants
     /// <summary>The natural log of how likely all notes' stiffness is on this guitar, against any stiffness as likely as another.</summary>
     public double LogLikelihood { get; private set; }
 
+    /// <summary>How likely the strings are nylon, among all sets.</summary>
+    public double Nylon { get; private set; }
+
     /// <summary>The best set for a guitar, and how likely the notes are under all sets together.</summary>
     /// <param name="notes">The MIDI number of each note, and which it is.</param>
     public static StringConstants Of(StiffNotes stiff, IReadOnlyList<(int Midi, int Note)> notes, Tuning tuning, Capo capo,
@@ -50,6 +53,7 @@ internal sealed class StringConstants
         model ??= StiffnessModel.Shipped.Strings;
         var sets = GaugeSet.All.Select(set => new StringConstants(model, stiff, tuning, capo, set).Fitted(notes)).ToArray();
         var best = sets.MaxBy(s => s.LogLikelihood)!;
+        best.Nylon = Softmax.Of([.. sets.Select(s => Certainty * s.LogLikelihood)]).Zip(sets, (p, s) => s.Set.IsNylon ? p : 0).Sum();
         best.LogLikelihood += Math.Log(sets.Average(s => Math.Exp(s.LogLikelihood - best.LogLikelihood)));
         return best;
     }
@@ -57,7 +61,9 @@ internal sealed class StringConstants
     /// <summary>How likely a note is on a string, against any stiffness as likely as another.</summary>
     public double Of(int note, int stringIndex, int fret) => stiff.Of(note, AtNut[stringIndex] + PerFret * (fret + raised[stringIndex]));
 
-    /// <summary>By MIDI number and string: how often that pitch's notes are put on the string, against the string that has most of them; 1 where nothing is known.</summary>
+    /// <summary>
+    /// By MIDI number and string: how often that pitch's notes are put on the string, against the string that has most of them; 1 where nothing is known.
+    /// </summary>
     public double[,] Suits()
     {
         var suits = new double[habits.GetLength(0), open.Length];
@@ -68,6 +74,22 @@ internal sealed class StringConstants
                 suits[midi, s] = most <= 0 ? 1 : Math.Max(LeastSuited, habits[midi, s] / most);
         }
         return suits;
+    }
+
+    /// <summary>By string: the notes that are put on it, and those among them whose stiffness speaks for it rather than for any.</summary>
+    public (int Fitting, int All)[] Fits(IReadOnlyList<(int Midi, int Note)> notes)
+    {
+        var (counts, shares) = (new (int Fitting, int All)[open.Length], new double[notes.Count, open.Length]);
+        Share(notes, shares);
+        for (var i = 0; i < notes.Count; i++)
+        {
+            var s = Enumerable.Range(0, open.Length).MaxBy(s => shares[i, s]);
+            if (shares[i, s] <= 0)
+                continue;
+            var fits = Of(notes[i].Note, s, notes[i].Midi - open[s]) > 1;
+            counts[s] = (counts[s].Fitting + (fits ? 1 : 0), counts[s].All + 1);
+        }
+        return counts;
     }
 
     private StringConstants Fitted(IReadOnlyList<(int Midi, int Note)> notes)

@@ -39,7 +39,7 @@ public sealed class TuningEstimator(TuningOptions? options = null)
             .Select(w => new Candidate<HeardTuning>(
                 new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null),
                 w.Posterior,
-                new TuningReasons(evidence, w.Fit, w.Guitar.Moved, [.. w.Alike.Where(g => g != w.Guitar)]).ToString()))]));
+                new TuningReasons(evidence, w.Fit, w.Guitar, [.. w.Alike.Where(g => g != w.Guitar)]).ToString()))]));
     }
 
     internal static IEnumerable<Guitar> Guitars(TuningOptions options, Tuning? told = null, Capo? capo = null)
@@ -61,7 +61,8 @@ public sealed class TuningEstimator(TuningOptions? options = null)
     {
         var hands = evidence.Telling.IsEmpty ? 1 : TuningModel.Shipped.Hands;
         var scores = TuningWeigher.Shipped.Weigh([.. fits.Select(f => f.Fit)]);
-        return [.. fits.SelectMany((f, i) => f.Guitars.Select(g => (Guitar: g, f.Fit, f.Guitars, Score: hands * scores[i] + LogHabit(g)))).AsParallel().AsOrdered()
+        return [.. fits.SelectMany((f, i) => f.Guitars.Select(g => (Guitar: g, f.Fit, f.Guitars, Score: hands * scores[i] + LogHabit(g, f.Fit))))
+            .AsParallel().AsOrdered()
             .Select(w => (w.Guitar, w.Fit, w.Guitars,
                 w.Score + (evidence.Telling.IsEmpty ? 0 : StringsOf(evidence, w.Guitar).Weigh(options.Stiffness))))];
     }
@@ -69,9 +70,13 @@ public sealed class TuningEstimator(TuningOptions? options = null)
     /// <summary>What stiffness says of a guitar: see <see cref="StringFit"/>.</summary>
     internal static StringFit StringsOf(TuningEvidence evidence, Guitar guitar, StringModel? model = null) => new(evidence, guitar, model);
 
-    private double LogHabit(Guitar guitar) =>
-        options.TuningHabit * Math.Log(TuningHabits.ShareOf(guitar.Named)) + options.CapoHabit * Math.Log(TuningHabits.ShareOfCapo(guitar.Capo.Fret))
+    private double LogHabit(Guitar guitar, TuningFit fit) =>
+        options.TuningHabit * Math.Log(TuningHabits.ShareOf(guitar.Named)) + options.CapoHabit * LogCapo(guitar.Capo, fit)
             - (guitar.Moved is null ? 0 : options.MovedStringCost);
+
+    /// <summary>Players put a capo on for the sake of open strings (common practice): where none is heard, it is rarer.</summary>
+    private static double LogCapo(Capo capo, TuningFit fit) => Math.Log(TuningHabits.ShareOfCapo(capo.Fret)
+        * (capo.Fret == 0 || fit.OpenShare >= TuningModel.Shipped.FewOpen ? 1 : TuningModel.Shipped.ClosedCapo));
 }
 
 /// <summary>A tuning with a capo.</summary>
