@@ -1,3 +1,4 @@
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -59,6 +60,16 @@ public class TuneTests
         var song = SongText.Parse(Head.Replace("key C", "names hand\nkey C", StringComparison.Ordinal) + "tune | C5 | B4 |", "t").Song!;
         Assert.Equal(["D5", "C#5"], song.Bars.SelectMany(b => b.Tune).Select(t => t.Value.Pitch.ToString()));
         Assert.Contains("| C5 | B4 |", SongText.Write(song).Replace(" . . .", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    /// <summary>From fret 2 to fret 4 all that sounds goes up by two semitones: G4 to A4.</summary>
+    [Fact]
+    public void APupilsCapoMovesTheTuneWithTheShapes()
+    {
+        var song = SongText.Parse(Head + "tune | G4 | A4 |\n", "t").Song!;
+        Assert.Equal([69, 71], CapoChange.SameShapes(song, Capo.At(4)).Bars.SelectMany(b => b.Tune).Select(n => n.Value.Pitch.Midi));
+        Assert.True(CapoChange.TrySameSound(song, Capo.At(4), out var same, out _));
+        Assert.Equal([67, 69], same.Bars.SelectMany(b => b.Tune).Select(n => n.Value.Pitch.Midi));
     }
 
     [Fact]

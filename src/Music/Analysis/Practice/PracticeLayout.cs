@@ -40,9 +40,21 @@ internal sealed class PracticeLayout
             sections.Add(new(PracticePlan.NameOf(speed, tempo * speed), anchors, bars));
         }
         var harp = once.Any(b => !b.Harp.IsEmpty) ? song.Harp : null;
-        var practice = song with { Recording = null, Harp = harp, Tempo = song.Tempo with { Value = tempo }, Sections = sections.ToImmutable() };
+        var practice = song with
+        {
+            Recording = null,
+            Harp = harp,
+            TunePlayer = Player(),
+            Tempo = song.Tempo with { Value = tempo },
+            Sections = sections.ToImmutable(),
+        };
         return new(practice, stages.ToImmutable(), counted.ToImmutable(), Seconds.FromSeconds(now));
     }
+
+    /// <summary>Who has most of the passage's tune; null where it has none.</summary>
+    private Fact<TunePlayer>? Player() =>
+        song.Sections.Select(s => (Player: song.TunePlayerIn(s), Notes: s.Bars.Where(b => once.Any(o => o.Number == b.Number)).Sum(b => b.Tune.Length)))
+            .Where(s => s.Notes > 0).OrderByDescending(s => s.Notes).Select(s => new Fact<TunePlayer>(s.Player, Standing.Decided)).FirstOrDefault();
 
     private (ImmutableArray<Bar> Bars, ImmutableArray<Anchor> Anchors, ImmutableArray<Seconds> Rounds) Stage(double speed)
     {
@@ -75,8 +87,14 @@ internal sealed class PracticeLayout
         var left = bars.Aggregate(Beats.Zero, (sum, b) => sum + b.Meter.BarLength);
         foreach (var bar in bars)
         {
-            yield return bar with { Sung = Until(bar.Sung, left), Harp = Until(bar.Harp, left), Picked = Until(bar.Picked, left),
-                Strums = Until(bar.Strums, left) };
+            yield return bar with
+            {
+                Sung = Until(bar.Sung, left),
+                Tune = Until(bar.Tune, left),
+                Harp = Until(bar.Harp, left),
+                Picked = Until(bar.Picked, left),
+                Strums = Until(bar.Strums, left),
+            };
             left -= bar.Meter.BarLength;
         }
     }

@@ -27,6 +27,15 @@ public class PracticePlanTests
         Assert.Equal(["50%, 60 beats a minute", "100%, 120 beats a minute"], plan.Song.Sections.Select(s => s.Name));
     }
 
+    [Fact]
+    public void TheTuneGoesAlongWithItsPlayerAndStopsWithThePassage()
+    {
+        var plan = Plan(TwoBars + "tune fiddle\ntune | C5 . E5 . | . . G5 . |\n", new() { FirstBar = 1, LastBar = 1, Speeds = [1], Rounds = 2 });
+        Assert.Equal(["C5", "E5", "C5", "E5"], plan.Song.Bars.SelectMany(b => b.Tune).Select(n => n.Value.ToString()));
+        Assert.Equal([2, 2, 2, 2], plan.Song.Bars.SelectMany(b => b.Tune).Select(n => (int)n.Length.Value));
+        Assert.All(plan.Song.Sections, s => Assert.Equal(TunePlayer.Fiddle, plan.Song.TunePlayerIn(s)));
+    }
+
     [Theory]
     [InlineData(RoundLead.CountEachSpeed, "1", 6)]
     [InlineData(RoundLead.CountEachRound, "1 3", 8)]
