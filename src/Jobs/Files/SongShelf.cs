@@ -13,7 +13,8 @@ public static class SongShelf
         [.. WithoutDrafts(paths.SelectMany(Required)).Select(f => SongFolder.Open(f, say, withHints: false))];
 
     /// <summary>The song files of a folder and those under it, drafts of others left out; none where there are none.</summary>
-    public static IReadOnlyList<string> FilesOf(string folder) => [.. WithoutDrafts(Found(folder))];
+    /// <param name="deepest">How many folders deep they may lie.</param>
+    public static IReadOnlyList<string> FilesOf(string folder, int deepest) => [.. WithoutDrafts(Found(folder, deepest))];
 
     private static IEnumerable<string> WithoutDrafts(IEnumerable<string> paths)
     {
@@ -35,7 +36,7 @@ public static class SongShelf
             : throw new UserException($"{path}: neither the folder nor those under it hold a {SongFolder.Ending} file. 'harkbook start RECORDING' makes one.");
     }
 
-    private static string[] Found(string folder) =>
-        [.. Directory.EnumerateFiles(folder, "*" + SongFolder.Ending, new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true })
-            .Order(StringComparer.Ordinal)];
+    private static string[] Found(string folder, int deepest = int.MaxValue) =>
+        [.. Directory.EnumerateFiles(folder, "*" + SongFolder.Ending,
+            new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true, MaxRecursionDepth = deepest }).Order(StringComparer.Ordinal)];
 }

@@ -11,11 +11,14 @@ public sealed class Bookcase(string folder, TimeProvider clock) : IDisposable
     private readonly ConcurrentDictionary<string, (SongDesk Desk, DeskWork Work)> open = new(StringComparer.Ordinal);
     private readonly Lock opening = new();
 
+    /// <summary>Whoever opens a folder of everything they have is to wait for no search of all of it.</summary>
+    private const int Deepest = 5;
+
     public InsideFolder Inside { get; } = new(folder);
 
     /// <summary>The songs by title; files that can't be read, and what links lead to outside the folder, are left out.</summary>
     public ImmutableArray<ShelfSong> Songs() =>
-        [.. SongShelf.FilesOf(Inside.Root).Where(f => Inside.Judge(f) is not null).Select(Read).OfType<ShelfSong>()
+        [.. SongShelf.FilesOf(Inside.Root, Deepest).Where(f => Inside.Judge(f) is not null).Select(Read).OfType<ShelfSong>()
             .OrderBy(s => s.Title, StringComparer.CurrentCultureIgnoreCase)];
 
     /// <summary>The file of a song; null where the folder has none of that name.</summary>
