@@ -75,8 +75,8 @@ public sealed class WorkbenchServer : IAsyncDisposable
 
     private static void AddServices(IServiceCollection services, WorkbenchOptions options)
     {
-        services.AddSingleton(options.Clock).AddSingleton<Entrance>().AddSingleton(new Bookcase(options.Folder, options.Clock))
-            .AddSingleton<Intakes>().AddSingleton<LessonRuns>().AddSingleton<FileWatch>();
+        services.AddSingleton(options).AddSingleton(options.Clock).AddSingleton(new Bookcase(options.Folder, options.Clock))
+            .AddSingleton<Entrance>().AddSingleton<InventedBook>().AddSingleton<Intakes>().AddSingleton<LessonRuns>().AddSingleton<FileWatch>();
         // The program's own signals stop it.
         services.AddSingleton<IHostLifetime, NoLifetime>();
         services.AddDataProtection().UseEphemeralDataProtectionProvider();

@@ -2,9 +2,9 @@ using Harkbook.Jobs.Files;
 using System.CommandLine;
 using Harkbook.App.Choices;
 using Harkbook.App.Files;
+using Harkbook.App.Making;
 using Harkbook.App.Messages;
 using Harkbook.App.Reports;
-using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Demo;
 using Harkbook.Listening;
 using Harkbook.Listening.Checking;
@@ -35,8 +35,7 @@ internal static class DemoCommand
         {
             var folder = Path.GetFullPath(parsed.GetRequiredValue(into));
             using var place = OutputPlace.ForFolder(folder, "--into");
-            var songbook = Path.Combine(AppContext.BaseDirectory, "songbook");
-            foreach (var (source, index) in Directory.GetDirectories(songbook).Order(StringComparer.Ordinal).Select((s, i) => (s, i)))
+            foreach (var (source, index) in InventedSong.Sources.Select((s, i) => (s, i)))
                 await RunAsync(source, Path.Combine(folder, Path.GetFileName(source)), explained: index == 0, ct);
             await WriteIndexAsync(folder, ct);
             Console.Out.WriteLine($"\nLook around in {folder}: each song's .hark file, what was heard (heard/), and its lesson (lesson/).");
@@ -48,18 +47,13 @@ internal static class DemoCommand
 
     private static async Task RunAsync(string source, string folder, bool explained, CancellationToken ct)
     {
-        var name = Path.GetFileName(source);
-        var written = await File.ReadAllTextAsync(Path.Combine(source, name + SongFolder.Ending), ct);
-        var document = SongText.Parse(written, name + SongFolder.Ending);
-        var song = document.Song ?? throw new UserException($"{name}: the demo's song has mistakes: {string.Join("; ", document.Diagnostics)}");
+        var invented = await InventedSong.ReadAsync(source, ct);
+        var song = invented.Song;
         Heading($"{song.Title}, by {song.Player}");
 
         Say("Recording: our own strings, reeds and voice, played unevenly in a room, onto a tape at the wrong speed.");
-        var performance = DemoPerformance.Parse(await File.ReadAllTextAsync(Path.Combine(source, "performance.json"), ct));
-        var take = await Task.Run(() => DemoRecording.Render(song, performance, ct), ct);
-        Directory.CreateDirectory(folder);
-        var recording = Path.Combine(folder, name + ".wav");
-        WaveFile.Write(recording, take.Sound);
+        var take = await invented.RecordAsync(folder, ct);
+        var recording = invented.RecordingIn(folder);
         Say($"  {Output.Shown(recording)}, {HearingReport.Clock(take.Sound.Duration)}");
 
         Say("Start: listen, knowing nothing of the song, and propose everything.");
@@ -70,11 +64,11 @@ internal static class DemoCommand
         Say($"  {Output.Shown(proposed)}");
 
         Say("How well it heard, against what was really played:");
-        Say(ScoreTable.Write([(name, Evaluator.Score(hearing, DemoAnnotation.Of(take)))], explained));
+        Say(ScoreTable.Write([(invented.Name, Evaluator.Score(hearing, DemoAnnotation.Of(take)))], explained));
 
         Say("Decide: the teacher's own song file, its bars tied to the times that the players know.");
-        var decided = Path.Combine(folder, name + SongFolder.Ending);
-        await Output.WriteTextAsync(decided, written, ct);
+        var decided = invented.SongIn(folder);
+        await Output.WriteTextAsync(decided, invented.Written, ct);
         Say($"  {Output.Shown(decided)}");
 
         Say("Check: every claim of it against the recording.");

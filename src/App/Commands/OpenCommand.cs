@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Diagnostics;
+using Harkbook.App.Making;
 using Harkbook.App.Messages;
 using Harkbook.Jobs.Files;
 using Harkbook.Workbench;
@@ -30,7 +31,7 @@ internal static class OpenCommand
                 throw new UserException($"{path}: there is no such folder. Give the folder of your songs, or make it first.");
             if (parsed.GetValue(port) is < 0 or > 65_535)
                 throw new UsageException($"--port {parsed.GetValue(port)}: give a port from 1024 to 65535, or leave the option out.");
-            await using var workbench = await StartAsync(new(path, parsed.GetValue(port)), ct);
+            await using var workbench = await StartAsync(new(path, parsed.GetValue(port)) { MakeInvented = InventedSong.MakeAllAsync }, ct);
             Console.Out.WriteLine($"The workbench is at {workbench.Address}");
             Console.Out.WriteLine("Only this machine reaches it, and only by this address. Ctrl-C closes it; everything is saved as you go.");
             if (!parsed.GetValue(stay))

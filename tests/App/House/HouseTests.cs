@@ -110,7 +110,7 @@ public class HouseTests
             """
         },
         { "Harkbook.Jobs", "Files ." },
-        { "Harkbook.Workbench", "Door Desk Books Sheet Ear Lessons Ways Pages WorkbenchOptions _Imports ." },
+        { "Harkbook.Workbench", "WorkbenchOptions Door Desk Books Sheet Ear Lessons Ways Pages _Imports ." },
         { "Harkbook.App", "Messages Files Choices Reports Doubts Making Commands ." },
     };
 }
