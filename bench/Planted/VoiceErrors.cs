@@ -5,15 +5,16 @@ using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Instruments.Voicings;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Theory;
 
 namespace Harkbook.Bench.Planted;
 
-/// <summary>Errors in the harmonica's line and in where syllables start.</summary>
+/// <summary>Errors in the harmonica's line, in where syllables start, and in the tune.</summary>
 internal sealed class VoiceErrors(Song song, Random chance)
 {
     private static readonly ClaimKind[] hole = [ClaimKind.Hole, ClaimKind.Note];
 
-    public IEnumerable<PlantedError> All() => Holes().Concat(Syllables());
+    public IEnumerable<PlantedError> All() => Holes().Concat(Syllables()).Concat(Pitches()).Concat(Places());
 
     private IEnumerable<PlantedError> Holes()
     {
@@ -42,5 +43,26 @@ internal sealed class VoiceErrors(Song song, Random chance)
         select new PlantedError("syllable an eighth off", [ClaimKind.Syllable], SongParts.At(bar, start))
         {
             Song = song.With(bar.Number, b => b with { Sung = b.Sung.With(claim, claim with { Start = start, Length = SongParts.Eighth(bar) }) }),
+        };
+
+    private IEnumerable<PlantedError> Pitches() =>
+        from bar in song.Bars
+        from claim in bar.Tune
+        let step = (chance.Next(2) == 0 ? 1 : -1) * chance.Next(1, 3)
+        select new PlantedError("tune a step off", [ClaimKind.TuneNote], SongParts.At(bar, claim.Start))
+        {
+            Song = song.With(bar.Number, b => b with { Tune = b.Tune.With(claim, claim with { Value = claim.Value with { Pitch = Moved(claim, step) } }) }),
+            Truth = [claim.Value.Pitch.ToString()],
+        };
+
+    private static Pitch Moved(Claim<TuneNote> claim, int by) => Pitch.FromMidi(claim.Value.Pitch.Midi + by, claim.Value.Pitch.Name.Fifths);
+
+    private IEnumerable<PlantedError> Places() =>
+        from bar in song.Bars
+        from claim in bar.Tune
+        from start in SongParts.Moved(bar, claim, bar.Tune).OrderBy(_ => chance.Next()).Take(1)
+        select new PlantedError("tune an eighth off", [ClaimKind.TuneNote], SongParts.At(bar, start))
+        {
+            Song = song.With(bar.Number, b => b with { Tune = b.Tune.With(claim, claim with { Start = start, Length = SongParts.Eighth(bar) }) }),
         };
 }
