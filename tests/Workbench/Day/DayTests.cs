@@ -39,7 +39,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         await Expect(page.Locator(".doubt-line")).ToBeVisibleAsync();
         Assert.Empty(await visit.FaultsAsync());
         await page.ClickAsync("text=I know my way");
-        await visit.PictureAsync("sheet");
+        await visit.PictureAsync("drafted");
 
         await ListensAsync(page);
         await DecidesAChordAsync(visit);

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving.Rows;
-using Harkbook.Publishing.Engraving.Tabs;
 using Harkbook.Units;
 
 namespace Harkbook.Publishing.Engraving.Sheets;
@@ -45,13 +44,7 @@ public static class OpenSheet
     public static ImmutableArray<OpenRow> Engrave(Song song, double width, int mostBars)
     {
         var chords = new ChordRow(song, ChordSize);
-        BarRow[] rows =
-        [
-            chords, new CapoNameRow(CapoNames.Of(song), chords),
-            new TabRow(new(song.Tuning.Value, song.Capo.Value), song.Bars, silences: Silences.OfPicked(song)),
-            new StrumRow(Silences.OfStrums(song)), new CountRow(song.Counting), new SungRow(), new HarpRow(8.6, Silences.OfHarp(song)),
-        ];
-        var systems = new BarSystems(rows, width, song.Recording is null ? null : new SongClock(song), mostBars) { StarsCorrections = true };
+        var systems = new BarSystems(SongRows.WrittenOut(song, chords), width, song.Recording is null ? null : new SongClock(song), mostBars) { StarsCorrections = true };
         return [.. song.Sections.SelectMany((section, index) => systems.WithSlots(section.Bars)
             .Select(system => new OpenRow(index, system.Drawing, [.. system.Slots.Select(s => Bar(s, chords))])))];
     }

@@ -26,6 +26,11 @@ internal static class SongRows
         return [chords, new CapoNameRow(CapoNames.Of(song), chords), .. patterns.Select(p => p.Row), .. FromCount(song, 8.6)];
     }
 
+    /// <summary>As on paper, with every bar written out.</summary>
+    public static ImmutableArray<BarRow> WrittenOut(Song song, ChordRow chords) =>
+        [chords, new CapoNameRow(CapoNames.Of(song), chords), new TabRow(new(song.Tuning.Value, song.Capo.Value), song.Bars, silences: Silences.OfPicked(song)),
+            new StrumRow(Silences.OfStrums(song)), .. FromCount(song, 8.6)];
+
     private static BarRow[] FromCount(Song song, double harp) =>
         [new CountRow(song.Counting), new SungRow(), new TuneRow(song), new HarpRow(harp, Silences.OfHarp(song))];
 }
