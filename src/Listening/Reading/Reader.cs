@@ -100,9 +100,12 @@ public static class Reader
     }
 
     private static Hearing Sections(Hearing hearing, Hearing? before) =>
-        before is not null && before.Beats == hearing.Beats && before.Claims.Borders.SequenceEqual(hearing.Claims.Borders)
+        before is not null && before.Beats == hearing.Beats && before.Lines == hearing.Lines && before.Claims.Borders.SequenceEqual(hearing.Claims.Borders)
             ? hearing
-            : hearing with { Sections = new FormEstimator().Read(hearing.Evidence.Colour, hearing.Beats, hearing.Claims.Borders) };
+            : hearing with
+            {
+                Sections = new FormEstimator().Read(hearing.Evidence.Colour, hearing.Beats, hearing.Notes, hearing.Lines, hearing.Claims.Borders),
+            };
 
     private static Hearing Guitar(Hearing hearing, Hearing? before, CancellationToken ct)
     {

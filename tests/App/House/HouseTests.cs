@@ -93,7 +93,7 @@ public class HouseTests
             "Harkbook.Listening", """
             . Evidence Reading.Lattices
             Estimators Estimators.Beats+Estimators.Beats.Rows Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys
-            Estimators.Form Estimators.Stiffness Estimators.Fretting Estimators.Tunings Estimators.SecondInstrument Reading.Harmony Hearing Reading
+            Estimators.Stiffness Estimators.Fretting Estimators.Form Estimators.Tunings Estimators.SecondInstrument Reading.Harmony Hearing Reading
             Interchange Evaluation
             Checking Checking.Weighing Checking.Notes Checking.Shapes Checking.Strokes Checking.Lines Checking.Checker
             Proposing Proposing.Hands Proposing.SongProposer Proposing.TuningQuestion

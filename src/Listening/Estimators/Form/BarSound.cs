@@ -9,7 +9,8 @@ internal sealed class BarSound
 {
     private const int Parts = 4;
 
-    private BarSound(double[] starts, double[][] harmony, double[][] colour) => (Starts, Harmony, Colour) = (starts, harmony, colour);
+    private BarSound(double[] starts, double[][] harmony, double[][] colour, double[][] texture) =>
+        (Starts, Harmony, Colour, Texture) = (starts, harmony, colour, texture);
 
     /// <summary>Shape (bars + 1): where each bar starts, and where the last ends, in seconds.</summary>
     public double[] Starts { get; }
@@ -20,20 +21,24 @@ internal sealed class BarSound
     /// <summary>Shape (bars, bands): natural logarithms of band levels.</summary>
     public double[][] Colour { get; }
 
+    /// <summary>As <see cref="BarTexture"/> has it.</summary>
+    public double[][] Texture { get; }
+
     public int Bars => Harmony.Length;
 
     /// <summary>The bar whose start lies nearest to a time.</summary>
     public int BarAt(Seconds time) => Enumerable.Range(0, Starts.Length).MinBy(b => Math.Abs(Starts[b] - time.Value));
 
     /// <param name="beats">Felt beats, rising; one at least.</param>
-    public static BarSound Of(SoundColour colour, ImmutableArray<HeardBeat> beats)
+    public static BarSound Of(SoundColour colour, ImmutableArray<HeardBeat> beats, ImmutableArray<HeardNote> notes, HeardLines lines)
     {
         var starts = StartsOf(beats);
         var bars = starts.Zip(starts.Skip(1)).ToArray();
         return new(
             starts,
             [.. bars.Select(b => Enumerable.Range(0, Parts).SelectMany(p => Unit(colour.HarmonyWithin(Part(b, p), Part(b, p + 1)))).ToArray())],
-            [.. bars.Select(b => colour.LevelsWithin(b.First, b.Second))]);
+            [.. bars.Select(b => colour.LevelsWithin(b.First, b.Second))],
+            BarTexture.Of(starts, notes, lines));
     }
 
     private static double Part((double First, double Second) bar, int part) => bar.First + (bar.Second - bar.First) * part / Parts;

@@ -39,6 +39,8 @@ internal sealed class PickPlacing
         if (notes.Count == 0)
             yield break;
         var standing = Standing.HeardToThePercent(notes.Average(n => n.Sure));
+        notes = [.. notes.Select(n => n with { Note = Joined(n, notes.LastOrDefault(b => b.Note.StringIndex == n.Note.StringIndex
+            && (b.Bar, b.Start).CompareTo((n.Bar, n.Start)) < 0)) })];
         var spans = new Spans(axis, run);
         var next = notes.GroupBy(n => n.Note.StringIndex).SelectMany(s => s.Zip(s.Skip(1).Append(null))).ToDictionary(p => p.First, p => p.Second);
         foreach (var bar in notes.GroupBy(n => n.Bar))
@@ -47,6 +49,15 @@ internal sealed class PickPlacing
                 spans.Length((n.Bar, n.Start), next[n] is { } after ? (after.Bar, after.Start) : null), n.Note, standing))]);
         }
     }
+
+    /// <summary>A note is joined to what is written before it on its string: up from a lower fret, down from a higher one, and else picked.</summary>
+    private static PickedNote Joined(PlacedNote note, PlacedNote? before) => note.Note.Attack switch
+    {
+        Attack.Picked => note.Note,
+        _ when before is null || before.Note.Fret == note.Note.Fret || note.Bar - before.Bar > 1 => note.Note with { Attack = Attack.Picked },
+        Attack.Slid => note.Note,
+        _ => note.Note with { Attack = note.Note.Fret > before.Note.Fret ? Attack.HammeredOn : Attack.PulledOff },
+    };
 
     private PlacedNote? Of(Strike strike, JoinedNote joined, Subdivision grid, double usual)
     {

@@ -7,6 +7,9 @@ namespace Harkbook.Listening.Proposing.Hands;
 /// <summary>What the sound says of a stroke at a place: nothing, down, up, or muted, as log-likelihoods against nothing.</summary>
 internal sealed class StrokeEvidence
 {
+    /// <summary>The order of the strings says no more than this, in log-odds: hands that strum alike are misheard alike.</summary>
+    private const double Clearest = 2.5;
+
     private readonly PlayingModel model;
     private readonly StrokeFeatures features;
     private readonly WeigherModel direction = WeigherModel.Of("Direction");
@@ -22,7 +25,7 @@ internal sealed class StrokeEvidence
     public double[] At(double time, int[] pitches)
     {
         var found = Features(time, pitches);
-        var (sounds, down) = (model.Stroke.LogOdds(found), model.Order * Downward(time, pitches));
+        var (sounds, down) = (model.Stroke.LogOdds(found), model.Order * Math.Clamp(Downward(time, pitches), -Clearest, Clearest));
         double[] all = [0, sounds + Math.Log(2 * LogOdds.Chance(down)), sounds + Math.Log(2 * LogOdds.Chance(-down)), model.Muted.LogOdds(found)];
         return [.. all.Select(l => model.Evidence * l)];
     }
