@@ -15,11 +15,14 @@ internal static class EvalCommand
 {
     private static readonly JsonSerializerOptions CamelCase = new() { PropertyNamingPolicy = JsonNamingPolicy.CamelCase };
 
-    private static readonly string[] AnnotationEndings = [".jams", ".mid", ".midi", ".lab"];
+    private static readonly string[] AnnotationEndings = [".jams", ".mid", ".midi", ".lab", SongFolder.Ending];
 
     public static Command Create()
     {
-        var folder = new Argument<string>("folder") { Description = "A folder of recordings, each with a .jams, .mid or .lab file of the same name beside it" };
+        var folder = new Argument<string>("folder")
+        {
+            Description = "A folder of recordings, each with a .jams, .mid or .lab file, or its true song file, of the same name beside it",
+        };
         var json = new Option<bool>("--json") { Description = "Print the scores as JSON" };
         var afresh = new Option<bool>("--afresh") { Description = "Listen again even to recordings that were heard before" };
         var classical = new Option<bool>("--classical") { Description = "Listen without the trained networks where rules can stand in for them, to compare" };
@@ -33,9 +36,14 @@ internal static class EvalCommand
             var judged = new List<JudgedEstimate>();
             foreach (var (recording, annotation) in Pairs(parsed.GetRequiredValue(folder)))
             {
-                var truth = AnnotationFile.Read(annotation);
                 var hearing = await WatchedEars.HearAsync(recording, parsed.GetValue(afresh), ct, classical: parsed.GetValue(classical));
                 var draft = SongProposer.Propose(hearing, Path.GetFileNameWithoutExtension(recording), Path.GetFileName(recording));
+                if (Path.GetExtension(annotation) == SongFolder.Ending)
+                {
+                    sheets.Add((Path.GetFileName(recording), DraftScores.Score(draft, SongOpening.Open(annotation, withHints: false).Song)));
+                    continue;
+                }
+                var truth = AnnotationFile.Read(annotation);
                 sheets.Add((Path.GetFileName(recording), [.. Evaluator.Score(hearing, truth), .. DraftScores.Score(draft, truth)]));
                 judged.AddRange(Sureness.Judge(hearing, truth));
             }
@@ -64,7 +72,8 @@ internal static class EvalCommand
             .ToList();
         return pairs.Count > 0
             ? pairs
-            : throw new UserException($"{folder}: holds no recording with an annotation of the same name (song.wav with song.jams, song.mid or song.lab).");
+            : throw new UserException($"{folder}: holds no recording with an annotation of the same name (song.wav with song.jams, song.mid, song.lab "
+                + "or song.hark).");
     }
 
     private static string Json(List<(string Name, ImmutableArray<Measured> Scores)> sheets, ImmutableArray<Reliability> sureness)

@@ -14,6 +14,9 @@ public sealed record Measured(string Measure, double Value, double Weight = 1);
 /// <summary>Scores a Hearing against a reference annotation by the published measures. What the reference doesn't tell isn't scored.</summary>
 public static class Evaluator
 {
+    private static readonly (string Kind, double Level)[] LevelErrors =
+        [("twice the level", 2), ("half the level", 0.5), ("three times", 3), ("a third", 1 / 3.0), ("three halves", 1.5), ("two thirds", 2 / 3.0)];
+
     public static ImmutableArray<Measured> Score(Hearing hearing, Annotation truth) =>
     [
         .. Beats(hearing, truth),
@@ -56,6 +59,21 @@ public static class Evaluator
             yield break;
         yield return new("tempo within 4%", TempoScore.Within(tempo, hearing.Tempo.Best, 0.04) ? 1 : 0);
         yield return new("tempo within 4% or an octave", TempoScore.WithinAnOctave(tempo, hearing.Tempo.Best) ? 1 : 0);
+        foreach (var (kind, level) in LevelErrors)
+            yield return new($"tempo at {kind}", TempoScore.Within(tempo * level, hearing.Tempo.Best, 0.04) ? 1 : 0);
+        yield return new("tempo right, beats halfway off", TempoScore.Within(tempo, hearing.Tempo.Best, 0.04) && IsOffBeat(hearing, truth) ? 1 : 0);
+    }
+
+    /// <summary>Whether most true beats lie nearer to the middle between two heard ones than to either.</summary>
+    private static bool IsOffBeat(Hearing hearing, Annotation truth)
+    {
+        double[] heard = [.. hearing.Beats.Select(b => b.Time.Value)];
+        var inside = truth.Beats.Where(b => heard.Length > 1 && b.Time > heard[0] && b.Time < heard[^1]).ToArray();
+        return 2 * inside.Count(b =>
+        {
+            var next = Array.FindIndex(heard, t => t > b.Time);
+            return Math.Abs((b.Time - heard[next - 1]) / (heard[next] - heard[next - 1]) - 0.5) < 0.25;
+        }) > inside.Length;
     }
 
     private static IEnumerable<Measured> Keys(Hearing hearing, Annotation truth)

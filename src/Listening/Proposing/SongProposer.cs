@@ -54,7 +54,8 @@ public static class SongProposer
         var bars = line.Bars.Select((bar, i) => new Bar { Number = i + 1, Meter = bar.Meter, Chords = placing.InBar(bar, chords, shapeOf),
             Sung = sung.InBar(bar), Harp = harp.InBar(bar) }).ToImmutableArray();
         var hands = new HandsPlan(hearing, line, plan, bars);
-        bars = [.. bars.Select((bar, i) => bar with { Strums = hands.Strums(i), Picked = hands.Picked(i) })];
+        bars = [.. bars.Select((bar, i) => bar with { Strums = hands.Strums(i), Picked = hands.Picked(i),
+            Chords = hands.IsLine(i) ? [.. bar.Chords.Select(c => c with { Value = c.Value with { Shape = null } })] : bar.Chords })];
         var tune = new TunePlacing(hearing.Lines, line, meter.IsCompound, sectionEnds, plan);
         var length = Ceiling(hearing.Recording.Length);
         var key = KeyOf(hearing);

@@ -7,7 +7,15 @@ namespace Harkbook.Listening.Estimators.Form;
 /// </summary>
 internal sealed class FormDivision(BarLikeness alike, FormModel model)
 {
-    private const int Longest = 24, Shortest = 2;
+    private const int Longest = 24, Shortest = 4;
+
+    /// <summary>An ending that isn't heard elsewhere may have so few bars; elsewhere is where it is so alike.</summary>
+    private const int ShortestEnding = 2;
+
+    private const double Elsewhere = 0.7;
+
+    /// <summary>Four bars played twice in a row are one section rather than two.</summary>
+    private const int Loop = 4;
 
     /// <summary>Bars to each side that a border's change is looked for in.</summary>
     private const int Near = 4;
@@ -26,7 +34,7 @@ internal sealed class FormDivision(BarLikeness alike, FormModel model)
             best[end] = double.NegativeInfinity;
             for (var start = Math.Max(0, end - Longest); start < end; start++)
             {
-                if (end - start < Shortest && !borders.Contains(end) && !borders.Contains(start) && alike.Bars >= Shortest)
+                if (IsTooShort(start, end) && !borders.Contains(end) && !borders.Contains(start))
                     continue;
                 if (borders.Any(b => b > start && b < end) || double.IsNegativeInfinity(best[start]))
                     continue;
@@ -44,10 +52,18 @@ internal sealed class FormDivision(BarLikeness alike, FormModel model)
     /// <summary>How much changes at a bar (0–1).</summary>
     public double Change(int bar) => novelty[bar];
 
+    private bool IsTooShort(int start, int end) => end - start < Shortest && end - start < alike.Bars
+        && !(end == alike.Bars && end - start >= ShortestEnding && repeats[start, end - start] < Elsewhere);
+
+    /// <summary>How alike a section is to the most alike other stretch; of a loop played twice, how alike its halves are to others.</summary>
+    private double Repeated(int start, int bars) => bars != 2 * Loop ? repeats[start, bars]
+        : Math.Max(repeats[start, bars], (repeats[start, Loop] + repeats[start + Loop, Loop]) / 2);
+
+    /// <summary>The last section is as long as the record leaves it.</summary>
     private double Earned(int start, int end)
     {
         var bars = end - start;
-        return model.Repeats * bars * (repeats[start, bars] - usual) + model.Holds * bars * (alike.Held(start, end) - usualSound)
-            + (start > 0 ? model.Changes * novelty[start] : 0) - model.Section - model.LengthCost(bars);
+        return model.Repeats * bars * (Repeated(start, bars) - usual) + model.Holds * bars * (alike.Held(start, end) - usualSound)
+            + (start > 0 ? model.Changes * novelty[start] : 0) - model.Section - (end == alike.Bars ? 0 : model.LengthCost(bars));
     }
 }
