@@ -44,7 +44,8 @@ public static class OpenSheet
     public static ImmutableArray<OpenRow> Engrave(Song song, double width, int mostBars)
     {
         var chords = new ChordRow(song, ChordSize);
-        var systems = new BarSystems(SongRows.WrittenOut(song, chords), width, song.Recording is null ? null : new SongClock(song), mostBars) { StarsCorrections = true };
+        var clock = song.Recording is null ? null : new SongClock(song);
+        var systems = new BarSystems(SongRows.WrittenOut(song, chords), width, clock, mostBars) { StarsCorrections = true };
         return [.. song.Sections.SelectMany((section, index) => systems.WithSlots(section.Bars)
             .Select(system => new OpenRow(index, system.Drawing, [.. system.Slots.Select(s => Bar(s, chords))])))];
     }
