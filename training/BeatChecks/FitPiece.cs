@@ -76,17 +76,17 @@ internal sealed class FitPiece
         return (among.Total - all.Total) / beats;
     }
 
-    /// <summary>Takes what the network says of bars from other beats in three pieces of ten, and leaves it out in three.</summary>
+    /// <summary>Takes what the network says of bars from other beats in one piece of ten, and leaves it out in one.</summary>
     private static void Doubt(HeardPiece piece)
     {
         var (curves, random) = (piece.Sound.Curves, new Random(piece.Name.Sum(c => c)));
         var lot = random.NextDouble();
-        if (lot > 0.6)
+        if (lot > 0.2)
             return;
         var beat = (piece.Truth[^1].Time - piece.Truth[0].Time) / (piece.Truth.Length - 1) * PulseEvidence.FrameRate;
         var (by, whole) = ((int)Math.Round(beat * random.Next(1, 4)), (float[])curves.Downbeat.Clone());
         for (var f = 0; f < curves.Frames; f++)
-            curves.Downbeat[f] = lot < 0.3 ? whole[(f + by) % whole.Length] : 0.3f * curves.Beat[f];
+            curves.Downbeat[f] = lot < 0.1 ? whole[(f + by) % whole.Length] : 0.3f * curves.Beat[f];
     }
 
     private void Mask(int step, Span<double> scores)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Harkbook.Listening.Estimators.Beats;
 using Harkbook.Listening.Estimators.Beats.Rows;
 using Harkbook.Listening.Evaluation;
@@ -12,14 +13,16 @@ internal static class RowFit
 {
     /// <summary>How strongly each weight is held to its usual value. What the network says of bars counts by itself, so that bars are told where no sound is.</summary>
     private static double Pull(int weight) =>
-        weight == Weights.Downbeat || weight == Weights.FeltMeter ? 0.1 : weight is >= 4 && weight < StepFeatures.Count ? 2e-3 : 2e-4;
+        weight == Weights.Downbeat || weight == Weights.FeltMeter ? 0.1 : weight < StepFeatures.Count ? 5e-3 : 2e-4;
 
     private static double Usual(int weight) =>
-        weight == Weights.Downbeat ? 0.3 : weight == Weights.FeltMeter ? 0.2 : weight == Weights.Clues ? 0.4
+        weight == Weights.Beat || weight == Weights.FeltTempo ? 0.5 : weight == Weights.UsualTempo ? 0.2
+        : weight == Weights.Downbeat ? 0.3 : weight == Weights.FeltMeter ? 0.2 : weight == Weights.Clues ? 0.4
         : weight == Weights.Tempo ? 22 : weight == Weights.Bar ? 6 : 0;
 
+    /// <param name="hopeless">The log-likelihood a beat, without its sign, at which a piece counts a quarter.</param>
     public static (BeatModel Model, PlaceNetwork Network) Fit(
-        IReadOnlyList<FitPiece> pieces, BeatModel model, PlaceNetwork network, int rounds, TextWriter output)
+        IReadOnlyList<FitPiece> pieces, BeatModel model, PlaceNetwork network, int rounds, double hopeless, TextWriter output)
     {
         var (weights, random) = (Weights.Of(model), new Random(1));
         var sizes = Enumerable.Range(0, weights.Length).Select(w => w == Weights.Tempo ? 10.0 : w == Weights.Bar ? 3 : 1).ToArray();
@@ -35,8 +38,10 @@ internal static class RowFit
                 return (Value: p.Grow(now, network, g, n), Growth: g, Places: n);
             }).Where(p => p.Value is not null).ToArray();
             var rate = 1 - 0.95 * round / rounds;
-            first.Step(weights, w => parts.Average(p => p.Growth[w]) - Pull(w) * (weights[w] - Usual(w)) / (sizes[w] * sizes[w]), w => 0.06 * rate * sizes[w]);
-            second.Step(network.Values, v => parts.Average(p => p.Places[v]) - 5e-4 * network.Values[v], _ => 0.004 * rate);
+            // A piece whose true rows can't be reached must not pull the weights of all others down (Geman and McClure's robust loss).
+            var shares = parts.Select(p => Math.Pow(1 - Math.Min(0, p.Value!.Value) / hopeless, -2)).ToArray();
+            first.Step(weights, w => parts.Select((p, k) => shares[k] * p.Growth[w]).Average() - Pull(w) * (weights[w] - Usual(w)) / (sizes[w] * sizes[w]), w => 0.06 * rate * sizes[w]);
+            second.Step(network.Values, v => parts.Select((p, k) => shares[k] * p.Places[v]).Average() - 5e-4 * network.Values[v], _ => 0.004 * rate);
             for (var w = Weights.Frame; w < weights.Length; w++)
                 weights[w] = Math.Max(0.01, weights[w]);
             ran.Enqueue(parts.Average(p => p.Value!.Value));
@@ -67,16 +72,18 @@ internal static class RowFit
         }
     }
 
-    public static void Write(BeatModel model, PlaceNetwork network, string path) => File.WriteAllText(path, JsonSerializer.Serialize(
-        new
+    /// <summary>Writes a model like another but for what was fitted.</summary>
+    public static void Write(BeatModel model, PlaceNetwork network, string like, string path)
+    {
+        var file = JsonNode.Parse(File.ReadAllBytes(like))!.AsObject();
+        file["weights"] = JsonSerializer.SerializeToNode(Weights.Names.Zip(Weights.Of(model)).ToDictionary(p => p.First, p => Math.Round(p.Second, 4)));
+        file["places"] = JsonSerializer.SerializeToNode(new
         {
-            weights = Weights.Names.Zip(Weights.Of(model)).ToDictionary(p => p.First, p => Math.Round(p.Second, 4)),
-            places = new
-            {
-                mean = network.Mean, scale = network.Scale, hiddenBias = network.HiddenBias, hidden = network.Hidden,
-                outputBias = network.OutputBias, output = network.Output,
-            },
-        }, new JsonSerializerOptions { WriteIndented = false }));
+            mean = network.Mean, scale = network.Scale, hiddenBias = network.HiddenBias, hidden = network.Hidden,
+            outputBias = network.OutputBias, output = network.Output,
+        });
+        File.WriteAllText(path, file.ToJsonString());
+    }
 
     public static PlaceNetwork Network(string path)
     {

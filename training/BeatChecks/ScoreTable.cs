@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Harkbook.Listening;
 using Harkbook.Listening.Estimators.Beats;
+using Harkbook.Listening.Estimators.Beats.Rows;
 using Harkbook.Listening.Evaluation;
 using Harkbook.Listening.Interchange;
 
@@ -12,16 +13,16 @@ internal static class ScoreTable
 {
     public const double From = 2;
 
-    public static async Task WriteAsync(string folder, IEnumerable<string> waves, bool withNotes, TextWriter output)
+    public static async Task WriteAsync(string folder, IEnumerable<string> waves, BeatModel model, TextWriter output)
     {
         var rows = new List<(double Beat, double Down, string Kind)>();
         var sure = new List<(double Confidence, bool Right)>();
         foreach (var wave in waves)
         {
-            var piece = await HeardPiece.OfAsync(wave, withNotes);
+            var piece = await HeardPiece.OfAsync(wave);
             if (piece.Truth.Count(b => b.Time >= From) < 4)
                 continue;
-            var beats = Beats(piece);
+            var beats = Beats(piece, model);
             var row = Score(beats, piece.Truth);
             rows.Add(row);
             sure.AddRange(Judged(beats, piece.Truth));
@@ -36,8 +37,8 @@ internal static class ScoreTable
             .Select(b => string.Create(CultureInfo.InvariantCulture, $"{b.b.First:0.0}+ {b.In.Average(s => s.Right ? 1.0 : 0):0.00} of {b.In.Length}"))));
     }
 
-    internal static ImmutableArray<HeardBeat> Beats(HeardPiece piece) =>
-        new BeatEstimator().Read(new(piece.Sound, piece.Notes), Claims.None, default).Beats;
+    internal static ImmutableArray<HeardBeat> Beats(HeardPiece piece, BeatModel model) =>
+        new BeatEstimator().Read(new(piece.Sound, piece.Notes, model), Claims.None, default).Beats;
 
     private static IEnumerable<(double, bool)> Judged(ImmutableArray<HeardBeat> beats, ImmutableArray<AnnotatedBeat> truth) =>
         beats.Where(b => b.Time.Value >= From && b.Time.Value <= truth[^1].Time + 0.1).Select(b => (b.Confidence, truth.Any(t => Math.Abs(t.Time - b.Time.Value) <= 0.07)));

@@ -12,11 +12,11 @@ namespace Harkbook.Training.BeatChecks;
 /// </summary>
 internal static class SureRows
 {
-    public static void Write(HeardPiece piece, string folder, TextWriter output)
+    public static void Write(HeardPiece piece, BeatModel model, string folder, TextWriter output)
     {
         if (piece.Truth.Length < 4)
             return;
-        var read = new BeatReading(piece.Sound, piece.Notes).Rows(Claims.None, new(), default);
+        var read = new BeatReading(piece.Sound, piece.Notes, model).Rows(Claims.None, new(), default);
         var name = $"{folder}/{piece.Name.Replace(',', ' ')}";
         foreach (var row in read)
         {

@@ -5,6 +5,9 @@ namespace Harkbook.Training.BeatChecks;
 /// <summary>The weights of a <see cref="BeatModel"/> as one vector.</summary>
 internal static class Weights
 {
+    public static int Beat => 0;
+    public static int FeltTempo => 2;
+    public static int UsualTempo => 3;
     public static int Downbeat => StepFeatures.Count;
     public static int FeltMeter => Downbeat + 1;
     public static int Clues => Downbeat + 2;

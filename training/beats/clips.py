@@ -1,4 +1,5 @@
-"""Writes composed clips as NAME.wav with NAME.jams beside them, for BeatChecks. Usage: clips.py BANK FOLDER COUNT SEED"""
+"""Writes composed clips as NAME.wav with NAME.jams beside them, for BeatChecks: in rooms and worn as while training, drummed by the human drummers that
+training leaves out. Usage: clips.py BANK[,RECORDED] FOLDER COUNT SEED [GROOVES.npz]; the second bank has two guitars (recorded.py). Needs PyTorch."""
 import json
 import os
 import sys
@@ -6,8 +7,13 @@ import wave
 
 import numpy as np
 
-from compose import RATE, SECONDS, compose
+import torch
+
+import compose as composer
+from compose import RATE, SECONDS, Ear, compose
+from grooves import Grooves
 from mixer import Mixer
+from rooms import Rooms
 
 
 def write(folder, name, sound, track):
@@ -23,18 +29,23 @@ def write(folder, name, sound, track):
         json.dump(dict(annotations=[part], file_metadata=dict(title=name, duration=SECONDS), sandbox={}), file)
 
 
-def main(bank, folder, count, seed):
+def main(bank, folder, count, seed, grooves=None):
     os.makedirs(folder, exist_ok=True)
     mixer, made, tries = Mixer(bank), 0, 0
+    composer.PLUCKED, Ear.plucked = 2, "," in bank
+    Ear.grooves = Grooves(grooves, "test") if grooves else None
+    torch.manual_seed(seed)
+    rooms = Rooms("cpu", seed, 32)
     while made < count:
         track = compose(np.random.default_rng([seed, tries]))
         tries += 1
         sound = mixer.mix(track.notes)
         if len(track.beats) < 8 or len(track.downbeats) < 2 or np.abs(sound).max() < 1e-4:
             continue
-        write(folder, f"{made:04d}-{track.style}", sound, track)
+        worn = rooms(torch.from_numpy(sound / np.abs(sound).max())[None].float())[0].numpy()
+        write(folder, f"{seed}-{made:04d}-{track.style}", worn, track)
         made += 1
 
 
 if __name__ == "__main__":
-    main(sys.argv[1], sys.argv[2], int(sys.argv[3]), int(sys.argv[4]))
+    main(sys.argv[1], sys.argv[2], int(sys.argv[3]), int(sys.argv[4]), *sys.argv[5:])

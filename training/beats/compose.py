@@ -3,6 +3,9 @@ import numpy as np
 
 from bank import STRINGS, VOICES
 from clock import Clock
+from grooves import Grooves, played
+from habits import likely
+from hands import MANNERS
 from harmony import Harmony
 from patterns import BASS, DRUMS, STRUM, anticipated, grounded, thumbed
 from players import PIANO, Piece, bassist, drummer, pad, pianist, random_patterns, singer, strummer
@@ -10,8 +13,10 @@ from soloists import soloist
 from styles import STYLES
 from weaving import Weave, riffer
 
+PLUCKED = 140  # string instruments by formulas of the note network's training, where the bank has them
 RATE, SECONDS, FRAME_RATE = 22050, 28, 50
 SAMPLES, FRAMES = RATE * SECONDS, FRAME_RATE * SECONDS
+STRUNG = [f"string{k}" for k in range(STRINGS)] + ["gm24", "gm25"] * 5 + ["gm26"]
 GUITARS = [f"string{k}" for k in range(STRINGS)] + ["gm24", "gm25"] * 5 + ["gm26", "gm27"] * 2
 ROCK = ["gm27", "gm29", "gm30", "gm28", "gm25", "gm26"]
 BASSES = ["gm32", "gm33", "gm34", "gm35", "gm36", "gm38"]
@@ -22,6 +27,38 @@ HALF_TIME_BELOW = 105  # above, people tap half as fast (our own judgement)
 LEADS = ["gm22"] * 4 + [f"voice{k}" for k in range(VOICES)] * 2 + ["gm40", "gm110", "gm65", "gm66", "gm71", "gm73", "gm75", "gm56", "gm57", "gm80", "gm81", "gm85", "gm53", "gm11", "gm105", "gm21", "gm68", "gm0", "gm27", "gm29", "gm25", "gm24"]
 METERS = {(2, 2): 0, (3, 2): 1, (4, 2): 2, (2, 3): 3, (4, 3): 4}
 WEIGHTS = np.array([s["weight"] for s in STYLES], float)
+# What of the human drummers' grooves goes with which of our drums.
+HUMAN = dict(rock="rock", floor="rock", half="rock", train="rock", plain="rock", sixteen="sixteen", breakbeat="sixteen", chug="sixteen", swung16="sixteen", reggae="sixteen",
+             house="sixteen", bossa="latin", samba="latin", samba2="latin", latin="latin", swing="swing", shuffle="swing", shuffle4="swing", waltz="rock", six="rock", half3="swing")
+MOST_LIKELY = 3.0  # as often as this above our own styles' habit a tempo can be taken
+
+
+class Ear:
+    """What the composer was given: human grooves, or none; whether the bank has the plucked strings."""
+
+    grooves, plucked = None, False
+
+
+def drawn(rng):
+    """A style with a tempo; tempi come out about as often as people say that music has them."""
+    while True:
+        style = STYLES[int(rng.choice(len(STYLES), p=WEIGHTS / WEIGHTS.sum()))]
+        low, high = style["tempo"]
+        tempo = float(np.exp(rng.uniform(np.log(low * 0.96), np.log(high * 1.04))))
+        if rng.random() * MOST_LIKELY < min(MOST_LIKELY, (likely(tempo) / OURS[int(np.clip(np.log2(tempo / 32) * 10, 0, 31))]) ** 0.85):
+            return style, tempo
+
+
+def ours(draws=20000):
+    """How often our styles alone have each tempo, against an even spread over 3.2 octaves in tenths."""
+    rng, counts = np.random.default_rng(3), np.ones(32)
+    for style in rng.choice(len(STYLES), draws, p=WEIGHTS / WEIGHTS.sum()):
+        low, high = STYLES[int(style)]["tempo"]
+        counts[int(np.clip(np.log2(np.exp(rng.uniform(np.log(low * 0.96), np.log(high * 1.04))) / 32) * 10, 0, 31))] += 1
+    return counts / counts.sum() * 32
+
+
+OURS = ours()
 
 
 def halves(rows):
@@ -96,10 +133,8 @@ class Track:
 
 
 def compose(rng, make_harmony=Harmony):
-    style = STYLES[int(rng.choice(len(STYLES), p=WEIGHTS / WEIGHTS.sum()))]
+    style, tempo = drawn(rng)
     beats, division = style["beats"], style.get("division", 2)
-    low, high = style["tempo"]
-    tempo = float(np.exp(rng.uniform(np.log(low * 0.96), np.log(high * 1.04))))
     if "woven" in style:
         style = dict(style, weave=Weave(rng, beats, division, tempo), early=float(rng.choice([style["early"], style["early"], 0.25, 1.0])))
     from_start = rng.random() < 0.4
@@ -141,15 +176,20 @@ def compose(rng, make_harmony=Harmony):
 
 def ensemble(rng, style, piece, tempo, kind):
     """Who plays: one guitar, a tune alone, a band, a piano, and so on. Returns calls to make, and instruments by layer."""
-    piano_style = "piano" in style
+    piano_style, beats = "piano" in style, style["beats"]
     early, chance = style["early"], style["push"] * rng.uniform(0, 1.8)
     if rng.random() < 0.3:
         chance = 0.0
     calls, cast = [], {}
-    choice = str(rng.choice(["solo", "band", "duo", "tune", "lead", "guitars", "rhythm", "chamber", "bassduo"], p=[0.32, 0.29, 0.1, 0.07, 0.09, 0.04, 0.02, 0.04, 0.03]))
+    choice = str(rng.choice(["solo", "band", "duo", "tune", "lead", "guitars", "rhythm", "chamber", "bassduo"], p=[0.26, 0.36, 0.09, 0.06, 0.07, 0.04, 0.04, 0.04, 0.04]))
     if kind == "free" and choice in ("band", "rhythm"):
         choice = "solo"
-    if choice in ("solo", "guitars", "duo") and off_the_beat(style) and rng.random() < 0.9:
+    if "hands" in style:
+        choice = str(rng.choice(["solo", "duo", "guitars", "bassduo", "band"], p=[0.76, 0.1, 0.05, 0.03, 0.06]))
+        choice = "solo" if "alone" in style and rng.random() < 0.8 else choice
+    elif "solo" in style:
+        choice = "lead"
+    if choice in ("solo", "guitars", "duo") and "hands" not in style and off_the_beat(style) and rng.random() < 0.9:
         choice = "band"
     alone = choice in ("solo", "guitars", "duo")
 
@@ -158,9 +198,13 @@ def ensemble(rng, style, piece, tempo, kind):
         calls.append(lambda: riffer(piece, layer, style["weave"].riff, low + int(rng.integers(0, 5)), power, rng.random() < 0.6))
 
     def guitar(layer, db=0.0, low=40):
+        if "hands" in style:
+            manner, per = style["hands"][int(rng.integers(len(style["hands"])))]
+            cast[layer] = (pick(STRUNG if not style.get("power") or rng.random() < 0.5 else ROCK), db)
+            return calls.append(lambda: MANNERS[manner](piece, layer, per, low + int(rng.integers(-1, 5)) + (int(rng.integers(4, 20)) if manner == "licked" else 0), chance if chance or rng.random() < 0.5 else style["push"]))
         if "weave" in style and rng.random() < (0.3 if alone else 0.45):
             return riff(layer, db, ROCK if choice == "band" else GUITARS, low, int(rng.integers(0, 3)))
-        cast[layer] = (str(rng.choice(ROCK if choice == "band" and rng.random() < 0.4 else GUITARS)), db)
+        cast[layer] = (pick(ROCK if choice == "band" and rng.random() < 0.4 else GUITARS), db)
         patterns = guitar_patterns(rng, style, alone)
         vary, symbols = (rng.uniform(0.05, 0.4), "".join(patterns).replace(".", "").replace("|", "")) if alone and rng.random() < 0.6 else (0.1, "")
         calls.append(lambda: strummer(piece, layer, patterns, early, chance, low, ring=rng.random() < 0.7, soft=0.6, vary=vary, symbols=symbols))
@@ -179,7 +223,15 @@ def ensemble(rng, style, piece, tempo, kind):
         follow = chance if rng.random() < 0.4 else 0.0
         calls.append(lambda: bassist(piece, "bass", patterns, early, follow))
 
+    def pick(pool):
+        return f"pluck{int(rng.integers(PLUCKED))}" if Ear.plucked and pool is not ROCK and rng.random() < 0.75 else str(rng.choice(pool))
+
     def drums(db=0.0):
+        kinds = {HUMAN.get(d) for d in style["drums"]}
+        human = Ear.grooves and style.get("division", 2) in (2, 3) and rng.random() < 0.6 and Ear.grooves.draw(rng, kinds, beats, tempo)
+        if human:
+            cast["human drums"] = (f"kit{int(rng.choice([0, 8, 16, 24, 25, 32, 40, 48]))}", db)
+            return calls.append(lambda: played(piece, "human drums", human, beats))
         cast["drums"] = (f"kit{int(rng.choice([0, 8, 16, 24, 25, 32, 40, 48]))}", db)
         grooves = drum_grooves(rng, style, tempo)
         calls.append(lambda: drummer(piece, "drums", grooves))
@@ -211,7 +263,7 @@ def ensemble(rng, style, piece, tempo, kind):
                 calls.append(lambda: singer(piece, "right", bottom, bottom + 17, rng.uniform(0, 0.015), rng.uniform(0, 0.2), 1.0, piece.division * (2 if rng.random() < 0.4 and piece.division == 2 else 1), rng.uniform(0, 0.3), rng.uniform(0, 0.5)))
         else:
             guitar("guitar")
-            if rng.random() < 0.2:
+            if rng.random() < (0.2 if "hands" not in style else 0.05):
                 cast["melody"] = (cast["guitar"][0], 0)
                 calls.append(lambda: singer(piece, "melody", 59, 78, 0.005, 0.05, 1.0, None, 0.4))
             if rng.random() < 0.08:
@@ -222,7 +274,7 @@ def ensemble(rng, style, piece, tempo, kind):
         if rng.random() < 0.12:
             bass(-6)
     elif choice == "lead":
-        cast["lead"] = (str(rng.choice(GUITARS if rng.random() < 0.8 else LEADS)), 0)
+        cast["lead"] = (pick(GUITARS) if rng.random() < 0.8 else str(rng.choice(LEADS)), 0)
         bottom = int(rng.integers(45, 60))
         calls.append(lambda: soloist(piece, "lead", bottom, bottom + int(rng.integers(16, 26)), tempo))
         if rng.random() < 0.15:
@@ -273,10 +325,17 @@ def ensemble(rng, style, piece, tempo, kind):
     return calls, cast
 
 
+def sounding(rng, layer, instrument, lasting):
+    """What sounds a note: strings of formulas have damped and dead strokes of their own."""
+    if layer in ("chuck", "squeak"):
+        return instrument.replace("pluck", "dead") if layer == "chuck" and instrument.startswith("pluck") else layer
+    return instrument.replace("pluck", "mute") if instrument.startswith("pluck") and lasting < 0.2 and rng.random() < 0.6 else instrument
+
+
 def finish(rng, piece, end, cast):
     chord = piece.harmony.chords[0]
     for layer in cast:
-        if layer in ("drums", "thump"):
+        if layer in ("drums", "human drums", "thump"):
             piece.play(layer, end, 2, 49, 0.7)
         elif layer == "bass":
             piece.play(layer, end, 4, 36 + chord.root % 12, 0.8)
@@ -300,17 +359,22 @@ def realise(rng, style, piece, clock, cast, tempo, end, from_start):
         gone = list(cast)[int(rng.integers(len(cast)))]
         k = int(rng.integers(len(piece.bars)))
         leave[gone] = (piece.bars[k][0], piece.bars[k][0] + 4 * style["beats"])
-    track.notes, first, last = [], 1e9, -1e9
+    track.notes, first, last, together = [], 1e9, -1e9, {}
     for layer, place, length, pitch, strength, delay in piece.notes:
-        part = layers.get(layer) or (layers.get("guitar") if layer == "chuck" else None)
+        part = layers.get(layer) or (layers.get("guitar") if layer in ("chuck", "squeak") else None)
         if part is None or place < enter.get(layer, -9) or (layer in leave and leave[layer][0] <= place < leave[layer][1]):
             continue
         if end is not None and place > end + 0.01:
             continue
-        seconds = float(clock.place(place)) + delay + part["lag"] + rng.normal(0, part["jitter"])
+        if layer.startswith("human"):
+            seconds = float(clock.beat(place))
+        else:
+            # Notes of one stroke miss their place together.
+            stroke = together.setdefault((layer, round(place, 3)), rng.normal(0, part["jitter"]))
+            seconds = float(clock.place(place)) + delay + part["lag"] + 0.85 * stroke + rng.normal(0, 0.3 * part["jitter"])
         lasting = float(clock.place(place + length) - clock.place(place))
         if seconds < SECONDS and seconds + lasting > 0:
-            track.notes.append(("chuck" if layer == "chuck" else part["instrument"], seconds, lasting, pitch, strength * part["gain"]))
+            track.notes.append((sounding(rng, layer, part["instrument"], lasting), seconds, lasting, pitch, strength * part["gain"]))
             first, last = min(first, place), max(last, place + min(length, 2))
     beats = np.arange(int(np.floor(first + 0.26)), int(np.ceil(last - 0.05)) + 1) if track.notes else np.zeros(0, int)
     if end is not None:

@@ -4,6 +4,8 @@ import numpy as np
 MODES = {"major": [0, 2, 4, 5, 7, 9, 11], "minor": [0, 2, 3, 5, 7, 8, 10], "mixolydian": [0, 2, 4, 5, 7, 9, 10], "dorian": [0, 2, 3, 5, 7, 9, 10], "harmonic": [0, 2, 3, 5, 7, 8, 11]}
 NEXT = {0: [3, 4, 5, 1, 2, 6], 1: [4, 4, 3, 0, 5], 2: [5, 3, 1], 3: [0, 4, 4, 1, 5], 4: [0, 0, 5, 3], 5: [3, 1, 4, 2, 0], 6: [0, 2, 5]}
 BLUES = [0, 0, 0, 0, 3, 3, 0, 0, 4, 3, 0, 4]
+# Forms that players share, as degrees: the cycle of fifths, the turnaround, the descending canon (common practice).
+FORMS = {"cycle": [3, 6, 2, 5, 1, 4, 0, 0], "turn": [0, 5, 1, 4], "canon": [0, 4, 5, 2, 3, 0, 3, 4], "quick": [0, 3, 0, 0, 3, 3, 0, 5, 1, 4, 0, 4]}
 
 
 class Chord:
@@ -41,6 +43,11 @@ class Harmony:
         rng = self.rng
         if rate == "blues":
             return [[(0, self.chord(d, seventh=True))] for d in BLUES]
+        if rate in FORMS:
+            chords = [self.chord(d, seventh=rate == "quick" or rng.random() < 0.5) for d in FORMS[rate]]
+            if rate != "quick" and rng.random() < 0.4:
+                return [[(0, a), (2, b)] for a, b in zip(chords[::2], chords[1::2])]
+            return [[(0, c)] if k == 0 or rng.random() < 0.9 else [] for k, c in enumerate(chords)]
         bars = int(rng.choice([1, 2, 4, 8], p=[0.05, 0.2, 0.5, 0.25]))
         out, degree = [], int(rng.choice([0, 0, 0, 3, 5, 1]))
         hold = 0

@@ -8,13 +8,15 @@ SUSTAINED = {f"gm{k}" for k in (16, 18, 21, 22, 40, 42, 48, 49, 52, 53, 56, 57, 
 
 
 class Mixer:
-    def __init__(self, path, capacity=1500):
-        data = np.load(path)
-        self.sound, self.peak = data["sound"], data["peak"]
-        names = [str(n) for n in data["names"]]
-        self.rows = {}
-        for k, (n, pitch, velocity, start, length) in enumerate(data["table"]):
-            self.rows.setdefault(names[n], []).append((int(pitch), int(velocity), int(start), int(length), k))
+    def __init__(self, paths, capacity=1500):
+        """paths: banks, with commas between."""
+        self.rows, self.sounds = {}, []
+        for path in paths.split(","):
+            data = np.load(path)
+            names = [str(n) for n in data["names"]]
+            for (n, pitch, velocity, start, length), peak in zip(data["table"], data["peak"]):
+                self.rows.setdefault(names[n], []).append((int(pitch), int(velocity), int(start), int(length), len(self.sounds), float(peak)))
+            self.sounds.append(data["sound"])
         self.cache, self.capacity = {}, capacity
 
     def note(self, name, pitch, strong):
@@ -32,13 +34,15 @@ class Mixer:
             time = np.arange(int(0.08 * RATE)) / RATE
             noise = np.convolve(rng.normal(0, 0.25, len(time)), [0.5, 0.5, 0.3, -0.2], "same")
             return (noise * np.exp(-time / 0.012)).astype(np.float32)
+        if name == "squeak":
+            return squeak(np.random.default_rng(pitch))
         rows = self.rows[name]
         velocities = sorted({r[1] for r in rows})
         wanted = velocities[-1] if strong else velocities[0]
-        kit = name.startswith("kit")
+        kit = name.startswith(("kit", "dead"))
         row = min((r for r in rows if r[1] == wanted), key=lambda r: (abs(r[0] - pitch), r[0]))
-        coded = self.sound[row[2]:row[2] + row[3]].astype(np.float32) / 127
-        sound = np.sign(coded) * np.expm1(np.abs(coded) * np.log(256)) / 255 * self.peak[row[4]]
+        coded = self.sounds[row[4]][row[2]:row[2] + row[3]].astype(np.float32) / 127
+        sound = np.sign(coded) * np.expm1(np.abs(coded) * np.log(256)) / 255 * row[5]
         if not kit and row[0] != pitch:
             shift = 2 ** (np.clip(pitch - row[0], -9, 9) / 12)
             sound = np.interp(np.arange(0, len(sound) - 1, shift), np.arange(len(sound)), sound)
@@ -49,7 +53,7 @@ class Mixer:
         out = np.zeros(SAMPLES, np.float32)
         for name, start, length, pitch, strength in notes:
             sound = self.note(name, pitch, strength > 0.6)
-            kit = name.startswith("kit") or name == "chuck"
+            kit = name.startswith(("kit", "dead")) or name in ("chuck", "squeak")
             count = len(sound) if kit else min(len(sound), int((length + 0.15) * RATE))
             at = int(start * RATE)
             skip = max(0, -at)
@@ -70,6 +74,14 @@ class Mixer:
 
 
 FADE = (np.exp(-np.arange(int(0.15 * RATE)) / RATE / 0.04) * np.linspace(1, 0, int(0.15 * RATE))).astype(np.float32)
+
+
+def squeak(rng):
+    """A finger along a wound string: a band of noise that glides."""
+    time = np.arange(int(rng.uniform(0.06, 0.18) * RATE)) / RATE
+    pitch = rng.uniform(900, 3000) * np.exp(np.linspace(0, rng.uniform(-0.5, 0.5), len(time)))
+    phase = 2 * np.pi * np.cumsum(pitch * (1 + 0.05 * rng.normal(0, 1, len(time)))) / RATE
+    return (0.12 * (np.sin(phase) + 0.4 * np.sin(2 * phase)) * np.hanning(len(time))).astype(np.float32)
 
 
 def extended(sound, seconds=4.5):

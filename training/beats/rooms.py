@@ -15,13 +15,13 @@ def window(sound, start, speed, samples):
 
 
 class Rooms:
-    def __init__(self, device, seed, count=256, length=8192):
+    def __init__(self, device, seed, count=256, length=12288):
         generator = torch.Generator().manual_seed(seed)
         time_axis = torch.arange(length) / RATE
         rooms = []
         for _ in range(count):
             u = torch.rand(4, generator=generator)
-            decay = 0.08 + 0.9 * u[0] ** 2
+            decay = 0.08 + 1.1 * u[0] ** 2
             tail = torch.randn(length, generator=generator) * torch.exp(-6.9 * time_axis / decay)
             tail[: int(RATE * 0.002 * (1 + 8 * u[1]))] = 0
             tail = tail / (tail.pow(2).sum().sqrt() + 1e-9) * (u[2] * 0.9 if u[3] > 0.3 else 0)
@@ -42,10 +42,10 @@ class Rooms:
         sound = torch.where(self.rand(batch, 1) < 0.3, torch.tanh(sound * drive) / drive, sound)
         noise = torch.randn_like(sound)
         noise = torch.where(self.rand(batch, 1) < 0.5, noise, torch.nn.functional.avg_pool1d(noise[:, None], 9, 1, 4)[:, 0] * 3)
-        return sound + noise * 10 ** (-(self.rand(batch, 1) * 55 + 18) / 20)
+        return sound + noise * 10 ** (-(self.rand(batch, 1) * 60 + 13) / 20)
 
     def equaliser(self, batch, size):
-        """Twelve points of random gain and a tilt; one clip in six dull, one in eight thin."""
+        """Twelve points of random gain and a tilt; one clip in six dull, one in eight thin, one in fourteen as a telephone has it."""
         hertz = torch.linspace(0, RATE / 2, size // 2 + 1, device=self.device)
         curve = torch.randn(batch, 12, device=self.device) * (self.rand(batch, 1) * 6) + torch.linspace(-1, 1, 12, device=self.device) * torch.randn(batch, 1, device=self.device) * 6
         place = (torch.log2(hertz + 20) - math.log2(20)) / math.log2(11045 / 20) * 11
@@ -55,7 +55,8 @@ class Rooms:
         above, below = 2000 * 4 ** self.rand(batch, 1), 60 * 5 ** self.rand(batch, 1)
         dull = (self.rand(batch, 1) < 1 / 6) * 24 * torch.log2(hertz[None] / above + 1e-6).clamp(min=0)
         thin = (self.rand(batch, 1) < 1 / 8) * 18 * torch.log2(below / (hertz[None] + 1)).clamp(min=0)
-        return 10 ** ((decibels - dull - thin) / 20)
+        edges = 24 * (torch.log2(300 / (hertz[None] + 1)).clamp(min=0) + torch.log2(hertz[None] / 3400 + 1e-6).clamp(min=0))
+        return 10 ** ((decibels - dull - thin - (self.rand(batch, 1) < 1 / 14) * edges) / 20)
 
     def compressed(self, sound):
         """Loud moments made softer by a follower of 40 to 400 ms, as records are."""

@@ -36,12 +36,14 @@ class Slots:
         self.kinds[slot] = (track.meter, style)
 
 
-def work(number, workers, first, slots, counter, stop, bank, seed):
+def work(number, workers, first, slots, counter, stop, bank, seed, grooves=None):
     """Fills every so many slots, again and again; counter says how many times."""
     os.nice(5)
-    from compose import STYLES, compose
+    from compose import STYLES, Ear, compose
+    from grooves import Grooves
     from mixer import Mixer
     names = [s["name"] for s in STYLES]
+    Ear.grooves, Ear.plucked = Grooves(grooves) if grooves else None, "," in bank
     mixer, mine, made, tries = Mixer(bank), list(range(number, slots.count, workers)), 0, 0
     while not stop.value:
         rng = np.random.default_rng([seed, first + number, tries])
@@ -62,11 +64,11 @@ def work(number, workers, first, slots, counter, stop, bank, seed):
 class Supply:
     """The workers and what they have made; fresh() gives slots filled since it was last asked."""
 
-    def __init__(self, slots, workers, first, bank, seed):
+    def __init__(self, slots, workers, first, bank, seed, grooves=None):
         self.slots, self.workers, self.seen = slots, workers, [0] * workers
         self.counter, self.stop = mp.Array("l", workers, lock=False), mp.Value("b", 0, lock=False)
         for k in range(workers):
-            mp.Process(target=work, args=(k, workers, first, slots, self.counter, self.stop, bank, seed), daemon=True).start()
+            mp.Process(target=work, args=(k, workers, first, slots, self.counter, self.stop, bank, seed, grooves), daemon=True).start()
 
     def fresh(self, most):
         out = []

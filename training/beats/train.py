@@ -1,6 +1,6 @@
 """
 Trains the beat network on music that it composes as it goes.
-    train.py BANK OUT SECONDS [--workers 15] [--batch 96] [--slots 12000] [--gpus 1] [--gpu 0] [--resume W.pt] [--rate 1.5e-3] [--seed 20261125]
+    train.py BANK[,BANK] OUT SECONDS [--grooves GROOVES.npz] [--workers 15] [--batch 96] [--slots 12000] [--gpus 1] [--gpu 0] [--resume W.pt] [--rate 1.5e-3] [--seed 20261125]
 Workers compose on the CPU and fill slots of shared memory; the trainer copies them to the GPU and draws each several times, every time at another
 speed and in another room. With several GPUs each has its own workers and draws, and gradients are averaged. Stops by the clock.
 """
@@ -26,6 +26,7 @@ def options():
     for name, value in dict(workers=15, batch=96, slots=12000, gpus=1, gpu=0, rate=1.5e-3, seed=20261125).items():
         parser.add_argument("--" + name, type=type(value), default=value)
     parser.add_argument("--resume")
+    parser.add_argument("--grooves")
     return parser.parse_args()
 
 
@@ -84,7 +85,7 @@ def main():
     from compose import SAMPLES
     from measure import validate
     from supply import Clips, Slots, Supply
-    supply = Supply(Slots(o.slots, SAMPLES), o.workers, rank * o.workers, o.bank, o.seed)
+    supply = Supply(Slots(o.slots, SAMPLES), o.workers, rank * o.workers, o.bank, o.seed, o.grooves)
     import torch
     from network import BeatNetwork, export
     torch.manual_seed(o.seed)

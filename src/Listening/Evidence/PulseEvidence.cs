@@ -23,7 +23,7 @@ internal sealed class PulseEvidence
     /// <summary>The chance that a bar starts on the frame; shape (frames).</summary>
     public float[] Downbeat { get; }
 
-    /// <summary>The chance that another chord starts on the frame; shape (frames). The decoder doesn't look at it.</summary>
+    /// <summary>The chance that another chord starts on the frame; shape (frames).</summary>
     public float[] Change { get; }
 
     /// <summary>Shares that sum to 1 in each frame; shape (frames, 5).</summary>

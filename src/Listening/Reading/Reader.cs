@@ -67,7 +67,7 @@ public static class Reader
         var claims = hearing.Claims;
         if (before is not null && before.Claims.Beats.SequenceEqual(claims.Beats) && before.Claims.Tempo == claims.Tempo && before.Claims.Meter == claims.Meter)
             return hearing;
-        var reading = BeatReadings.GetValue(hearing.Evidence, evidence => new(evidence.Pulse, hearing.Notes, ct));
+        var reading = BeatReadings.GetValue(hearing.Evidence, evidence => new(evidence.Pulse, hearing.Notes, cancellation: ct));
         var read = new BeatEstimator().Read(reading, claims, ct);
         return hearing with { Beats = read.Beats, Tempo = read.Tempo, Meter = read.Meter };
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Harkbook.Listening.Estimators.Beats.Rows;
 using Harkbook.Listening.Evidence;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -10,6 +11,11 @@ namespace Harkbook.Listening.Estimators.Beats;
 internal static class BeatAnswers
 {
     private const double Believed = 0.02;
+    private const double Unlikely = 0.005;
+
+    /// <summary>Which of <see cref="BeatRow.Ratios"/> are another level of the same beat.</summary>
+    private static readonly int[] Levels = [1, 2];
+
     private const double Clear = 0.22, Plainness = 12;
 
     private static readonly Meter[] MetersTold = [Meter.Of(2, 4), Meter.Of(3, 4), Meter.CommonTime, Meter.Of(6, 8), Meter.Of(12, 8)];
@@ -25,29 +31,34 @@ internal static class BeatAnswers
     public static BeatEstimate Nothing(string why) =>
         new(new(new Candidate<double>(0, 1, why)), new(new Candidate<Meter>(Meter.CommonTime, 0, why)), []);
 
-    public static BeatEstimate Of(List<BeatRow> rows, PulseEvidence curves, Claims claims, BeatSureness sureness)
+    public static BeatEstimate Of(List<BeatRow> rows, PulseSound heard, ImmutableArray<HeardNote> notes, Claims claims, BeatModel model)
     {
+        var (curves, sureness) = (heard.Curves, model.Sureness);
         ImmutableArray<ReadBeat> beats = [.. rows.SelectMany(r => r.Beats)];
         var clarity = LogOdds.Chance(Plainness * (beats.Average(b => PulseEvidence.Top(curves.Beat, b.Frame)) - Clear));
         var times = BeatTimes.Of(beats, curves.Beat);
         var sure = rows.SelectMany(r => sureness.Of(r, curves)).ToArray();
+        var reasons = new LevelReasons(curves, NoteAccents.Moments(notes), model.Habits, times[0], times[^1]);
         return new(
-            Tempos(rows, times, clarity, sureness),
+            Tempos(rows, times, clarity, sureness, reasons),
             claims.Meter is { } told ? Told.Only(told) : Meters(rows, beats, curves, sureness.Meter),
             [.. beats.Select((b, k) => new HeardBeat(Seconds.FromSeconds(times[k]), BarModel.PositionOf(b.Place), b.Held is null ? sure[k] * clarity : 1))]);
     }
 
-    private static Distribution<double> Tempos(List<BeatRow> rows, double[] times, double clarity, BeatSureness sureness)
+    private static Distribution<double> Tempos(List<BeatRow> rows, double[] times, double clarity, BeatSureness sureness, LevelReasons reasons)
     {
         var gaps = times.Skip(1).Zip(times, (b, a) => b - a).Where(g => g < 3).ToArray();
         var tempo = 60 / gaps.Average();
         var beats = rows.Sum(r => r.Beats.Length);
         var shares = Calibrated([.. BeatRow.Ratios.Select((_, r) => rows.Sum(row => row.Tempi[r] * row.Beats.Length) / beats)], 0, sureness.TempoAt(tempo));
-        var believed = Enumerable.Range(0, shares.Length).Where(r => shares[r] > Believed || r == 0).ToArray();
+        // Half and twice as fast are always told, however unlikely: which of them is the beat is for people to say.
+        foreach (var r in Levels)
+            shares[r] = Math.Max(shares[r], Unlikely);
+        var believed = Enumerable.Range(0, shares.Length).Where(r => shares[r] > Believed || r == 0 || Levels.Contains(r)).ToArray();
         var sum = believed.Sum(r => shares[r]);
         return new(
         [
-            .. believed.Select(r => new Candidate<double>(tempo / BeatRow.Ratios[r], clarity * shares[r] / sum, r == 0 ? Steadiness(gaps) : RatioWords[r])),
+            .. believed.Select(r => new Candidate<double>(tempo / BeatRow.Ratios[r], clarity * shares[r] / sum, $"{(r == 0 ? Steadiness(gaps) : RatioWords[r])}: {reasons.Of(tempo / BeatRow.Ratios[r])}")),
             new(0, 1 - clarity, "there may be no beat to feel"),
         ]);
     }

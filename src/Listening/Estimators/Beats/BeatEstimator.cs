@@ -21,7 +21,7 @@ public sealed class BeatEstimator(BeatOptions? options = null)
     {
         if (mono.ChannelCount != 1)
             throw new ArgumentException($"Beats are found in one channel and this signal has {mono.ChannelCount}; call ToMono first.", nameof(mono));
-        return Read(new BeatReading(Hear(mono, cancellation), [], cancellation), Claims.None, cancellation);
+        return Read(new BeatReading(Hear(mono, cancellation), [], cancellation: cancellation), Claims.None, cancellation);
     }
 
     /// <summary>The first half of the work: what the sound says of beats.</summary>

@@ -20,9 +20,10 @@ internal sealed class BeatReading
     private ScoredRows? kept;
 
     /// <param name="notes">Any order; none where they aren't known.</param>
-    public BeatReading(PulseSound heard, ImmutableArray<HeardNote> notes, CancellationToken cancellation = default)
+    /// <param name="model">The shipped one where it isn't told.</param>
+    public BeatReading(PulseSound heard, ImmutableArray<HeardNote> notes, BeatModel? model = null, CancellationToken cancellation = default)
     {
-        (this.heard, this.notes, model) = (heard, notes, BeatModel.Shipped);
+        (this.heard, this.notes, this.model) = (heard, notes, model ?? BeatModel.Shipped);
         var flux = FluxPulse.Of(heard.Bands, cancellation);
         onsets = flux.Onsets();
         span = heard.Span is { } s ? s with { Last = Math.Min(s.Last, flux.LastOnset()) } : null;
@@ -43,7 +44,7 @@ internal sealed class BeatReading
         if (span is null)
             return BeatAnswers.Nothing("no sound was heard");
         var rows = Rows(claims, options, cancellation);
-        return rows.Sum(r => r.Beats.Length) < 2 ? BeatAnswers.Nothing("no beat was felt") : BeatAnswers.Of(rows, heard.Curves, claims, model.Sureness);
+        return rows.Sum(r => r.Beats.Length) < 2 ? BeatAnswers.Nothing("no beat was felt") : BeatAnswers.Of(rows, heard, notes, claims, model);
     }
 
     /// <summary>The best row of each stretch of at most ten minutes.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json;
-using Harkbook.Listening.Estimators.Beats.Rows;
 using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Estimators.Beats;
@@ -17,6 +16,9 @@ internal sealed record BeatSureness(double Temper, double Bias, ImmutableArray<d
 {
     /// <summary>Reasons of so many beats on either side are averaged: beats are right and wrong in stretches.</summary>
     private const int Local = 8;
+
+    /// <summary>The length of a beat that lengths are told against, in seconds.</summary>
+    private const double Usual = 0.55;
 
     public static BeatSureness Read(JsonElement file)
     {
@@ -49,7 +51,7 @@ internal sealed record BeatSureness(double Temper, double Bias, ImmutableArray<d
             .. row.Beats.Select(b => new[]
             {
                 LogOdds.Of(b.Posterior, least: 0.002), LogOdds.Of(b.Posterior, least: 0.002), Odds(curves.Beat, b.Frame),
-                Odds(curves.Beat, b.Frame - b.Interval / 2), Math.Log2(Math.Max(1, b.Interval) / PulseEvidence.FrameRate / StepFeatures.UsualInterval),
+                Odds(curves.Beat, b.Frame - b.Interval / 2), Math.Log2(Math.Max(1, b.Interval) / PulseEvidence.FrameRate / Usual),
             }),
         ];
         return [.. own.Select((r, k) => r.Select((x, i) => i == 0 ? x : Mean(own, k, i)).ToArray())];

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 
 namespace Harkbook.Listening.Estimators.Beats.Rows;
@@ -28,6 +29,9 @@ internal sealed record BeatModel
 
     public required RowCosts Costs { get; init; }
 
+    /// <summary>How usual each tempo is.</summary>
+    public required TempoHabits Habits { get; init; }
+
     public required BeatSureness Sureness { get; init; }
 
     /// <summary>Weighs <see cref="StepClues"/> for the nine places of <see cref="BarModel"/>.</summary>
@@ -47,6 +51,7 @@ internal sealed record BeatModel
             BarsOfTwo = Weight("bars of two"),
             BarsOfThree = Weight("bars of three"),
             Costs = new(Weight("a frame longer or shorter"), Weight("change of tempo"), Weight("irregular bar")),
+            Habits = new(file.GetProperty("tempo habits").GetProperty("log density").Deserialize<ImmutableArray<double>>()),
             Sureness = BeatSureness.Read(file.GetProperty("sureness")),
             Places = Network(file.GetProperty("places")),
         };

@@ -48,6 +48,10 @@ internal sealed class NoteAccents
         (sounding, basses) = Sounding(rising, frames);
     }
 
+    /// <summary>When something is struck, in seconds, rising; notes that start together are one stroke.</summary>
+    public static ImmutableArray<double> Moments(ImmutableArray<HeardNote> notes) =>
+        [.. Strokes([.. notes.OrderBy(n => n.Onset)]).Select(s => s.Time / PulseEvidence.FrameRate)];
+
     /// <summary>How many strokes fall between two frames, both left out by the reach of a beat of that length.</summary>
     public int Between(int from, int to)
     {

@@ -27,7 +27,7 @@ internal sealed class RowEvidence
         CancellationToken cancellation)
     {
         var features = new float[graph.Steps * StepFeatures.Count];
-        var reader = new StepFeatures(curves, onsets, new NoteAccents(notes, curves.Frames));
+        var reader = new StepFeatures(curves, onsets, new NoteAccents(notes, curves.Frames), model.Habits);
         Parallel.For(0, graph.Steps, new ParallelOptions { CancellationToken = cancellation }, s =>
             reader.Fill(graph.Frame(graph.End(s)), graph.Interval(s), features.AsSpan(s * StepFeatures.Count, StepFeatures.Count)));
         if (bands.Frames == 0)

@@ -11,48 +11,53 @@ internal sealed class StepFeatures
     /// <summary>The names of the features, in order, as models/beats.json gives their weights.</summary>
     public static readonly string[] Names =
     [
-        "beat", "each beat", "felt tempo", "usual tempo", "silence", "onset over halfway",
+        "beat", "each beat", "felt tempo", "usual tempo", "silence", "onset over halfway", "beat halfway", "chord over halfway",
         "thumb", "low note", "change of harmony", "change of bass", "long note", "loudness", "stroke",
         "no stroke between", "two strokes between", "three strokes between", "more strokes between",
     ];
 
     public static int Count => Names.Length;
 
-    /// <summary>Beats that people tap: about 0.55 s (Klapuri, Eronen and Astola 2006; the two values from memory).</summary>
-    public const double UsualInterval = 0.55;
-
-    private const double UsualSpread = 0.28;
     private const double UsualBeat = 0.18;
     private const double Clear = 0.8;
     private const int NearSound = 3;
-    private const int FirstAccent = 6;
+    private const int FirstAccent = 8;
     private const int FirstStrokes = FirstAccent + Accent.Count;
 
     private readonly PulseEvidence evidence;
     private readonly double[] onsets;
     private readonly NoteAccents notes;
 
+    private readonly TempoHabits habits;
+
     /// <param name="onsets">How much starts in each frame, in root mean squares of its surroundings.</param>
-    public StepFeatures(PulseEvidence evidence, double[] onsets, NoteAccents notes) => (this.evidence, this.onsets, this.notes) = (evidence, onsets, notes);
+    public StepFeatures(PulseEvidence evidence, double[] onsets, NoteAccents notes, TempoHabits habits) =>
+        (this.evidence, this.onsets, this.notes, this.habits) = (evidence, onsets, notes, habits);
 
     /// <param name="interval">In frames; 0 for the first beat of a row.</param>
     public void Fill(int frame, int interval, Span<float> into)
     {
         into.Clear();
-        into[0] = (float)Math.Clamp(LogOdds.Of(PulseEvidence.Top(evidence.Beat, frame)) - LogOdds.Of(UsualBeat), -4, 5);
+        into[0] = Beat(frame);
         into[1] = 1;
         into[4] = Loudest(frame) < Clear ? 1 : 0;
         if (interval == 0)
             return;
         into[2] = (float)Math.Log(0.1 + FeltTempo(frame, interval) * PulseEvidence.Tempi);
-        into[3] = (float)(-0.5 * Math.Pow(Math.Log(interval / PulseEvidence.FrameRate / UsualInterval) / UsualSpread, 2));
+        into[3] = (float)habits.At(60 * PulseEvidence.FrameRate / interval);
         into[5] = (float)Math.Log((0.3 + Loudest(frame)) / (0.3 + Loudest(frame - interval / 2)));
+        into[6] = Beat(frame - interval / 2);
+        into[7] = Chord(frame) - Chord(frame - interval / 2);
         var (on, off) = (notes.At(frame, interval), notes.At(frame - interval / 2.0, interval));
         Contrast(on, off, into.Slice(FirstAccent, Accent.Count));
         var between = notes.Between(frame - interval, frame);
         if (between != 1)
             into[FirstStrokes + Math.Min(3, between == 0 ? 0 : between - 1)] = 1;
     }
+
+    private float Beat(int frame) => (float)Math.Clamp(LogOdds.Of(PulseEvidence.Top(evidence.Beat, frame)) - LogOdds.Of(UsualBeat), -4, 5);
+
+    private float Chord(int frame) => (float)Math.Clamp(LogOdds.Of(PulseEvidence.Top(evidence.Change, frame), least: 0.01), -4, 4);
 
     private static void Contrast(Accent on, Accent off, Span<float> into)
     {
