@@ -30,6 +30,14 @@ internal sealed record HeardPiece(string Name, PulseSound Sound, ImmutableArray<
         return new(Path.GetFileNameWithoutExtension(wave), sound, notes, JamsReader.Read(Path.ChangeExtension(wave, ".jams")).Beats);
     }
 
+    /// <summary>Writes evidence as the beat network that ships hears its bands.</summary>
+    public static void Renew(string kept, string into)
+    {
+        var evidence = EvidenceFile.Read(kept);
+        using var network = PulseNetwork.Shipped();
+        EvidenceFile.Write(evidence with { Pulse = evidence.Pulse with { Curves = network.Weigh(evidence.Pulse.Bands, default).Rounded() } }, into);
+    }
+
     private static (PulseSound Sound, ImmutableArray<HeardNote> Notes) OfEvidence(string kept)
     {
         var evidence = EvidenceFile.Read(kept);

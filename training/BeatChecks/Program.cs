@@ -14,6 +14,10 @@ switch (args)
     case ["keep", var into, ..]:
         await KeepAsync(into);
         return 0;
+    case ["renew", var into, ..]:
+        foreach (var kept in folders.Where(f => f != into).SelectMany(f => Directory.GetFiles(f, "*.evidence")))
+            HeardPiece.Renew(kept, Path.Combine(into, Path.GetFileName(kept)));
+        return 0;
     case ["fit", var json, ..]:
         return await FitAsync(json);
     case ["rows", ..]:
@@ -33,6 +37,7 @@ switch (args)
             A file NAME.onnx among the arguments: by these weights of the beat network; a MODEL.json: by these numbers.
             BeatChecks hear FOLDER...            hears beats and notes, kept beside the recordings; all else does so where it must
             BeatChecks keep INTO FOLDER...       writes what was heard, and the truth, into a folder without the sound
+            BeatChecks renew INTO FOLDER...      writes kept evidence with the curves of the weights that ship
             BeatChecks sure OUT.csv [MODEL.json] FOLDER...     what sureness.py fits
             BeatChecks fit OUT.json IN.json FOLDER... ROUNDS HOPELESS   fits what the evidence counts, from IN.json on, on three pieces of four; folders of the beat network's own composer start with C
             BeatChecks rows [MODEL.json] FOLDER... [-v]        beats and downbeats of the best rows

@@ -16,7 +16,7 @@ internal static class BeatAnswers
     /// <summary>Which of <see cref="BeatRow.Ratios"/> are another level of the same beat.</summary>
     private static readonly int[] Levels = [1, 2];
 
-    private const double Clear = 0.22, Plainness = 12;
+    private const double Clear = 0.27, Plainness = 12;
 
     private static readonly Meter[] MetersTold = [Meter.Of(2, 4), Meter.Of(3, 4), Meter.CommonTime, Meter.Of(6, 8), Meter.Of(12, 8)];
 
