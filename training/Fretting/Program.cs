@@ -67,7 +67,7 @@ switch (mode)
         await StiffnessReference.GuitarsAsync(args[1]);
         break;
     case "reference-stiffness":
-        await StiffnessReference.RunAsync(args[1], args[2]);
+        await StiffnessReference.RunAsync(args[1], args[2], args.ElementAtOrDefault(3));
         break;
     case "stiffness":
         StiffnessTrial.Run(count, i => Strung(i, 20), Number(3, 0));

@@ -34,7 +34,26 @@ internal static class StiffnessReference
         }
     }
 
-    public static async Task RunAsync(string recording, string truth)
+    /// <summary>log10 of B at the nut by string, a dot a note; the line is what physics gives a light set.</summary>
+    private static string Plot((int String, double Best)[] notes)
+    {
+        var (random, svg) = (new Random(1), new System.Text.StringBuilder("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 560 330\" font-family=\"sans-serif\" font-size=\"12\"><rect width=\"560\" height=\"330\" fill=\"#ffffff\"/>"));
+        for (var b = -5.5; b <= -3.2; b += 0.5)
+            svg.Append(System.Globalization.CultureInfo.InvariantCulture, $"<line x1=\"50\" x2=\"550\" y1=\"{Y(b):0}\" y2=\"{Y(b):0}\" stroke=\"#dddddd\"/><text x=\"44\" y=\"{Y(b) + 4:0}\" text-anchor=\"end\">{b:0.0}</text>");
+        for (var s = 0; s < 6; s++)
+        {
+            var (x, open) = (90 + 84 * s, Tuning.Standard.Strings[s].Midi);
+            var physics = Y(Math.Log10(GaugeSet.All[0].For(s, open).InharmonicityAt(open)));
+            svg.Append(System.Globalization.CultureInfo.InvariantCulture, $"<text x=\"{x}\" y=\"320\" text-anchor=\"middle\">{Tuning.Standard.Strings[s]} ({notes.Count(n => n.String == s)})</text><line x1=\"{x - 34}\" x2=\"{x + 34}\" y1=\"{physics:0.0}\" y2=\"{physics:0.0}\" stroke=\"#d55e00\" stroke-width=\"2\"/>");
+            foreach (var note in notes.Where(n => n.String == s))
+                svg.Append(System.Globalization.CultureInfo.InvariantCulture, $"<circle cx=\"{x + 44 * (random.NextDouble() - 0.5):0.0}\" cy=\"{Y(note.Best) + 3 * (random.NextDouble() - 0.5):0.0}\" r=\"3\" fill=\"#0072b2\" fill-opacity=\"0.45\"/>");
+        }
+        return svg.Append("</svg>\n").ToString();
+
+        static double Y(double b) => 20 + 280 * (-3.2 - b) / 2.5;
+    }
+
+    public static async Task RunAsync(string recording, string truth, string? plot)
     {
         using var sound = await RecordingReader.StoreAsync(await RecordingReader.InspectAsync(recording), SampleRate.FromHertz(22_050), null, default);
         var mono = sound.ToMono();
@@ -58,6 +77,8 @@ internal static class StiffnessReference
             var sorted = g.Select(m => m.Best).Order().ToArray();
             Console.WriteLine($"string {g.Key}: {sorted.Length} notes, median {sorted[sorted.Length / 2]:0.00}, middle half {sorted[sorted.Length / 4]:0.00} … {sorted[3 * sorted.Length / 4]:0.00}");
         }
+        if (plot is not null)
+            File.WriteAllText(plot, Plot([.. measured.Select(m => (m.String, m.Best))]));
         foreach (var set in GaugeSet.All)
             Judge(set.Name, _ => [.. standard.Select((open, s) => Math.Log10(set.For(s, open).InharmonicityAt(open)))]);
         Judge("own, left out", i => [.. standard.Select((_, s) => measured.Where((m, j) => j != i && m.String == s).Select(m => m.Best).Order().ToArray() is { Length: > 0 } b ? b[b.Length / 2] : -4)]);

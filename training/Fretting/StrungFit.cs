@@ -20,8 +20,7 @@ internal static class StrungFit
             var strings = set.AsParallel().AsOrdered().Select(c => c.Guitars.Select(g => TuningEstimator.StringsOf(c.Evidence, g)).Select(f => (f.Constants.LogLikelihood, f.InHand)).ToArray()).ToArray();
             foreach (var likely in new[] { 0, 0.05, 0.1, 0.2, 0.35, 0.6 })
                 foreach (var inHand in new[] { 0, 0.1, 0.25, 0.5, 1 })
-                    foreach (var hand in new[] { 0.5, 1 })
-                        Report($"{name} stiffness {likely} in hand {inHand} hand {hand}", set, [.. set.Select((c, i) => Harkbook.Listening.Softmax.Of([.. c.Hand.Select((h, g) => hand * h + likely * strings[i][g].LogLikelihood + inHand * strings[i][g].InHand)]))]);
+                    Report($"{name} stiffness {likely} in hand {inHand}", set, [.. set.Select((c, i) => Harkbook.Listening.Softmax.Of([.. c.Hand.Select((h, g) => h + likely * strings[i][g].LogLikelihood + inHand * strings[i][g].InHand)]))]);
         }
     }
 

@@ -14,7 +14,7 @@ internal readonly record struct SpectrumPeak(double Hertz, float Decibels);
 /// </summary>
 internal sealed class SpectrumPeaks
 {
-    private const int FloorReach = 40, FloorStep = 32;
+    private const int FloorReach = 40, FloorStep = 64;
     private const float Least = 4;
 
     private readonly RealFft fft;

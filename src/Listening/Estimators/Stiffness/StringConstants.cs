@@ -11,7 +11,7 @@ namespace Harkbook.Listening.Estimators.Stiffness;
 /// </summary>
 internal sealed class StringConstants
 {
-    private const int Rounds = 3, Steps = 17, LastFret = StringModel.LastFret;
+    private const int Rounds = 2, Steps = 17, LastFret = StringModel.LastFret;
     private const double PerFret = 0.0501716, Step = StiffnessGrid.Step, Seldom = 0.03, LeastSuited = 0.02, Certainty = 0.3;
 
     private readonly StringModel model;

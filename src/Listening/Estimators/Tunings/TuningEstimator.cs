@@ -13,6 +13,9 @@ namespace Harkbook.Listening.Estimators.Tunings;
 /// </summary>
 public sealed class TuningEstimator(TuningOptions? options = null)
 {
+    /// <summary>Guitars so far behind the best by hand and habit, in natural logs, aren't asked for their strings.</summary>
+    private const double Hopeless = 9;
+
     private readonly TuningOptions options = options ?? new();
 
     /// <param name="notes">Rising by onset.</param>
@@ -59,12 +62,15 @@ public sealed class TuningEstimator(TuningOptions? options = null)
     private List<(Guitar Guitar, TuningFit Fit, List<Guitar> Alike, double Score)> Weighed(
         TuningEvidence evidence, List<(TuningFit Fit, List<Guitar> Guitars)> fits)
     {
-        var hands = evidence.Telling.IsEmpty ? 1 : TuningModel.Shipped.Hands;
         var scores = TuningWeigher.Shipped.Weigh([.. fits.Select(f => f.Fit)]);
-        return [.. fits.SelectMany((f, i) => f.Guitars.Select(g => (Guitar: g, f.Fit, f.Guitars, Score: hands * scores[i] + LogHabit(g, f.Fit))))
-            .AsParallel().AsOrdered()
-            .Select(w => (w.Guitar, w.Fit, w.Guitars,
-                w.Score + (evidence.Telling.IsEmpty ? 0 : StringsOf(evidence, w.Guitar).Weigh(options.Stiffness))))];
+        var weighed = fits.SelectMany((f, i) => f.Guitars.Select(g => (Guitar: g, f.Fit, f.Guitars, Score: scores[i] + LogHabit(g, f.Fit)))).ToList();
+        if (evidence.Telling.IsEmpty)
+            return weighed;
+        var hopeful = weighed.Max(w => w.Score) - Hopeless;
+        var strings = weighed.AsParallel().AsOrdered()
+            .Select(w => w.Score < hopeful ? double.NaN : StringsOf(evidence, w.Guitar).Weigh(options.Stiffness)).ToArray();
+        var least = strings.Where(s => !double.IsNaN(s)).Min();
+        return [.. weighed.Zip(strings, (w, s) => (w.Guitar, w.Fit, w.Guitars, w.Score + (double.IsNaN(s) ? least : s)))];
     }
 
     /// <summary>What stiffness says of a guitar: see <see cref="StringFit"/>.</summary>
