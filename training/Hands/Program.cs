@@ -15,7 +15,10 @@ if (args is ["make", var made, var first, var count])
 }
 if (args is not ["fit", var into, .. { Length: > 0 } folders])
 {
-    Console.Error.WriteLine("Usage: make FOLDER FIRST-SEED COUNT\n       fit PLAYING.json FOLDER ...   (folders of NAME.wav, NAME.evidence and the true NAME.hark)");
+    Console.Error.WriteLine("""
+        Usage: make FOLDER FIRST-SEED COUNT
+               fit PLAYING.json FOLDER ...   (folders of NAME.wav, NAME.evidence and the true NAME.hark)
+        """);
     return 1;
 }
 var seen = new Seen();

@@ -35,7 +35,9 @@ internal sealed class BarLikeness
     /// <summary>The same without harmony.</summary>
     public double UsualSound() => Mean(sound);
 
-    /// <summary>For each start and length up to the longest, how alike the stretch is to the most alike other one, bar by bar; 0 where there is no room.</summary>
+    /// <summary>
+    /// For each start and length up to the longest, how alike the stretch is to the most alike other one, bar by bar; 0 where there is no room.
+    /// </summary>
     public double[,] Repeats(int longest)
     {
         var best = new double[Bars, longest + 1];

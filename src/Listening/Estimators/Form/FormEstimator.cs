@@ -51,7 +51,8 @@ public sealed class FormEstimator
                 label = first.Count;
                 first.Add((start, end));
             }
-            var confidence = claimed.Contains(start) ? 1 : starts.Count == 1 ? 0.5 : Math.Clamp(0.3 + 2 * division.Change(start == 0 ? starts[1] : start), 0, 0.95);
+            var confidence = claimed.Contains(start) ? 1 : starts.Count == 1 ? 0.5
+                : Math.Clamp(0.3 + 2 * division.Change(start == 0 ? starts[1] : start), 0, 0.95);
             sections.Add(new(Seconds.FromSeconds(sound.Starts[start]), Seconds.FromSeconds(sound.Starts[end]), Letters(label), confidence));
         }
         return sections.ToImmutable();
