@@ -76,7 +76,7 @@ static int Usage()
             the table of docs/listening.md, in Markdown, from what 'harkbook eval FOLDER --json' printed of each set
         dotnet run -c Release --project bench -- planted [OPTION=VALUE ...] NAME=FOLDER ...
             plants errors in right transcriptions and says how many the check finds; --places=4 --seed=1 --alarms=2 --hearings=FOLDER
-            --json=FILE --plot=FILE --fit=FILE
+            --json=FILE --plot=FILE --fit=FILE --worst=HOW-MANY right claims that are doubted most
         dotnet run -c Release --project bench -- sureness PLOT.svg NAME=EVAL.json ...
             draws how often estimates were right against how sure they were, from what 'harkbook eval FOLDER --json' printed
         """);

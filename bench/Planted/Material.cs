@@ -1,6 +1,7 @@
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
+using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Songs;
@@ -19,19 +20,16 @@ internal sealed record Material(string Group, string Name, Hearing Hearing)
     /// <summary>A folder's song files, else its annotations, each beside its recording; heard once, and kept.</summary>
     public static async Task<List<Material>> ReadAsync(string group, string folder, string hearings)
     {
-        var found = new List<Material>();
         var songs = Directory.GetFiles(folder, "*.hark", SearchOption.AllDirectories);
-        foreach (var file in (songs.Length > 0 ? songs : Directory.GetFiles(folder, "*.jams", SearchOption.AllDirectories)).Order(StringComparer.Ordinal))
+        var files = (songs.Length > 0 ? songs : Directory.GetFiles(folder, "*.jams", SearchOption.AllDirectories)).Order(StringComparer.Ordinal)
+            .Select(f => (File: f, Sound: new[] { ".wav", ".flac", ".ogg" }.Select(e => Path.ChangeExtension(f, e)).FirstOrDefault(File.Exists)));
+        return [.. await Task.WhenAll(files.Where(f => f.Sound is not null).Select(f => Task.Run(async () =>
         {
-            var sound = new[] { ".wav", ".flac", ".ogg" }.Select(e => Path.ChangeExtension(file, e)).FirstOrDefault(File.Exists);
-            if (sound is null)
-                continue;
-            var heard = new Material(group, Path.GetFileNameWithoutExtension(file), await HearAsync(sound, hearings));
-            found.Add(songs.Length > 0 ? heard with { Song = Played(SongText.Parse(File.ReadAllText(file), file).Song!, group) }
-                : heard with { Annotation = AnnotationFile.Read(file) });
+            var heard = new Material(group, Path.GetFileNameWithoutExtension(f.File), await HearAsync(f.Sound!, hearings));
             Console.Error.Write('.');
-        }
-        return found;
+            return songs.Length > 0 ? heard with { Song = Played(SongText.Parse(File.ReadAllText(f.File), f.File).Song!, group) }
+                : heard with { Annotation = AnnotationFile.Read(f.File) };
+        })))];
     }
 
     /// <summary>A sound font strikes every note, so in its renderings nothing is hammered or pulled.</summary>
@@ -43,12 +41,14 @@ internal sealed record Material(string Group, string Name, Hearing Hearing)
     private static Claim<PickedNote> Struck(Claim<PickedNote> note) => note with { Value = note.Value with { Attack = Attack.Picked } };
 
     /// <summary>
-    /// Evidence kept under the recording's name, whatever build heard it, and read anew: planting changes songs, not sounds, so a change of reading or
-    /// checking isn't paid with listening again. Delete the folder after a change of what is heard.
+    /// Evidence kept beside the recording (bench -- evidence) or under its name, whatever build heard it, and read anew: planting changes songs, not
+    /// sounds, so a change of reading or checking isn't paid with listening again. Delete the folder after a change of what is heard.
     /// </summary>
     private static async Task<Hearing> HearAsync(string sound, string hearings)
     {
         var recording = await RecordingReader.InspectAsync(sound, default);
+        if (File.Exists(Path.ChangeExtension(sound, ".evidence")))
+            return Reader.Read(recording, EvidenceFile.Read(Path.ChangeExtension(sound, ".evidence")), Claims.None);
         var store = new HearingStore(hearings) { Key = "planted" };
         if (store.Find(recording) is { } kept)
             return Reader.Read(recording, kept.Evidence, Claims.None);

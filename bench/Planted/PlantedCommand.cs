@@ -21,6 +21,8 @@ internal static class PlantedCommand
         var run = PlantedRun.Of(materials, places, seed);
         var groups = run.Minutes.Keys.Order(StringComparer.Ordinal).Select(g => GroupScore.Of(run, g, alarms)).ToArray();
         Console.Out.Write(PlantedTable.Write(groups));
+        foreach (var row in run.Right.OrderBy(r => r.Finding.Support).Take(int.Parse(Told("--worst", "0"), CultureInfo.InvariantCulture)))
+            Console.Out.WriteLine(Worst(row));
         if (told.TryGetValue("--json", out var json))
             await File.WriteAllTextAsync(json, PlantedTable.Json(groups));
         if (told.TryGetValue("--plot", out var plot))
@@ -29,6 +31,9 @@ internal static class PlantedCommand
             await File.WriteAllTextAsync(fit, Fitted(run, arguments, alarms) + "\n");
         return 0;
     }
+
+    private static string Worst(RightRow row) => string.Create(CultureInfo.InvariantCulture,
+        $"{row.Finding.Support:0.000} {row.Group} {row.Name} {row.Finding.Where?.Time.Value:0.00} {row.Finding.Kind} {row.Finding.Claim}; {row.Finding.Heard}");
 
     private static string Fitted(PlantedRun run, string[] arguments, double alarms)
     {

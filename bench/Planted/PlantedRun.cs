@@ -10,23 +10,29 @@ internal sealed record PlantedRun(ImmutableArray<PlantedRow> Planted, ImmutableA
     /// <param name="places">How many errors of a kind are planted in a transcription, at most.</param>
     public static PlantedRun Of(IReadOnlyList<Material> materials, int places, int seed)
     {
-        var (planted, right) = (ImmutableArray.CreateBuilder<PlantedRow>(), ImmutableArray.CreateBuilder<RightRow>());
-        foreach (var (material, index) in materials.Select((m, i) => (m, i)))
+        var done = 0;
+        var of = materials.Select((m, i) => (Material: m, Chance: new Random(seed * 1000 + i))).AsParallel().AsOrdered().Select(m =>
         {
-            var chance = new Random(seed * 1000 + index);
-            var checker = new Checker(material.Hearing);
-            var result = material.Song is { } song ? checker.Check(song) : checker.Check(material.Annotation!);
-            right.AddRange(result.Findings.Select(f => new RightRow(material.Group, material.Name, f)));
-            var before = planted.Count;
-            foreach (var kind in ErrorsIn(material, chance).GroupBy(e => e.Kind))
-            {
-                foreach (var error in kind.OrderBy(_ => chance.Next()).Take(places))
-                    planted.Add(new(material.Group, material.Name, error, error.In(error.CheckedBy(checker))));
-            }
-            Console.Error.WriteLine($"{index + 1}/{materials.Count} {material.Group} {material.Name}: {result.Findings.Length} claims, "
-                + $"{planted.Count - before} errors planted");
+            var checkedOnes = Of(m.Material, m.Chance, places);
+            Console.Error.WriteLine($"{Interlocked.Increment(ref done)}/{materials.Count} {m.Material.Group} {m.Material.Name}: "
+                + $"{checkedOnes.Right.Length} claims, {checkedOnes.Planted.Length} errors planted");
+            return checkedOnes;
+        }).ToArray();
+        return new([.. of.SelectMany(o => o.Planted)], [.. of.SelectMany(o => o.Right)],
+            materials.GroupBy(m => m.Group).ToImmutableDictionary(g => g.Key, g => g.Sum(m => m.Minutes)));
+    }
+
+    private static (ImmutableArray<PlantedRow> Planted, ImmutableArray<RightRow> Right) Of(Material material, Random chance, int places)
+    {
+        var checker = new Checker(material.Hearing);
+        var result = material.Song is { } song ? checker.Check(song) : checker.Check(material.Annotation!);
+        var planted = ImmutableArray.CreateBuilder<PlantedRow>();
+        foreach (var kind in ErrorsIn(material, chance).GroupBy(e => e.Kind))
+        {
+            foreach (var error in kind.OrderBy(_ => chance.Next()).Take(places))
+                planted.Add(new(material.Group, material.Name, error, error.In(error.CheckedBy(checker))));
         }
-        return new(planted.ToImmutable(), right.ToImmutable(), materials.GroupBy(m => m.Group).ToImmutableDictionary(g => g.Key, g => g.Sum(m => m.Minutes)));
+        return (planted.ToImmutable(), [.. result.Findings.Select(f => new RightRow(material.Group, material.Name, f))]);
     }
 
     private static IEnumerable<PlantedError> ErrorsIn(Material material, Random chance)

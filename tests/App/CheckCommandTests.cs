@@ -33,4 +33,24 @@ public sealed class CheckCommandTests : IDisposable
         Assert.EndsWith("The recording wasn't asked: where words are sung, since no voice was made out.",
             (await Launch.RunAsync(scene, "check", "far.hark")).Output.TrimEnd());
     }
+
+    /// <summary>x32010 sounds C, E, G, C, E: C major (common practice).</summary>
+    [Fact]
+    public async Task ASongWithoutARecordingIsToldThatWhatCanBeCheckedHolds()
+    {
+        scene.File("paper.hark", "title Far\nshape C x32010\nsection A\nchords | C |\n");
+        var ran = await Launch.RunAsync(scene, "check", "paper.hark");
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Equal("What can be checked without a recording holds: the shape sounds the chord that it is named for, and a hand holds it.",
+            ran.Output.Trim());
+    }
+
+    [Fact]
+    public async Task ASongWithoutARecordingIsToldWhatDoesNotHold()
+    {
+        scene.File("paper.hark", "title Far\nshape C x32011\nsection A\nchords | C |\n");
+        var ran = await Launch.RunAsync(scene, "check", "paper.hark");
+        Assert.Contains("contradicted", ran.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("holds:", ran.Output, StringComparison.Ordinal);
+    }
 }

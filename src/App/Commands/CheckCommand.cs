@@ -48,12 +48,14 @@ internal static class CheckCommand
             if (chosen.Length > 0 && opened is not null)
                 return await TakeAsync(result, opened, chosen, parsed.GetValue(write), ct);
             var song = opened?.Song;
-            if (result.Findings.IsEmpty)
+            if (result.Findings.IsEmpty && found.Hearing is not null)
                 throw new UserException($"{what[^1]}: holds no bar, chord or note that could be weighed. Labels count as chords when they are written as in "
                     + "D:min7 or Dm7.");
             if (parsed.GetValue(picture) is not null && found.Hearing is null)
                 throw new UsageException("--picture: there is no recording to draw. Add a line like 'recording  take.wav' to the song file.");
-            Console.Out.Write(parsed.GetValue(json) ? CheckReport.Json(result) : CheckReport.Write(result, parsed.GetValue(all), parsed.GetValue(byTime)));
+            Console.Out.Write(parsed.GetValue(json) ? CheckReport.Json(result)
+                : found.Hearing is null && result.Findings.IsEmpty ? CheckReport.Holding(PaperCheck.Asked(song!))
+                : CheckReport.Write(result, parsed.GetValue(all), parsed.GetValue(byTime)));
             if (parsed.GetValue(picture) is { } folder && found.Hearing is { } hearing)
                 Draw(found, hearing, folder);
             else if (found.Hearing is null)

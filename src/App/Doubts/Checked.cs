@@ -42,8 +42,8 @@ internal sealed record Checked(CheckResult Result, SongFolder? Song, Hearing? He
     {
         var opened = SongOpening.Open(what[^1]);
         var (song, document) = (opened.Song, SongChange.DocumentOf(opened));
-        if (what.Length == 1 && opened.RecordingPath is null && SongCheck.Of(document, null) is { Findings.IsEmpty: false } paper)
-            return new(paper, opened, null);
+        if (what.Length == 1 && opened.RecordingPath is null && !PaperCheck.Asked(song).IsEmpty)
+            return new(SongCheck.Of(document, null), opened, null);
         var hearing = await WatchedEars.HearAsync(what.Length == 2 ? what[0] : opened.RequireRecording(), false, ct);
         opened.WarnOfAnother(hearing.Recording);
         var clock = new SongClock(song);

@@ -25,6 +25,10 @@ internal static class CheckReport
         return text.Append(Summary(result)).ToString();
     }
 
+    /// <summary>What holds of a song without a recording.</summary>
+    public static string Holding(IReadOnlyCollection<string> asked) =>
+        $"What can be checked without a recording holds: {string.Join("; ", asked)}." + Environment.NewLine;
+
     public static string Json(CheckResult result)
     {
         var offered = RemedyChoice.Offered(result);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Listening.Checking;
@@ -12,6 +13,16 @@ public static class PaperCheck
         document.Song is not { } song ? [] : document.Diagnostics.Where(d => d.Code is DiagnosticCode.ShapeContradicts or DiagnosticCode.FingersUnheld)
             .Select(d => new Finding(ClaimKind.Shape, Verdict.Contradicted, 0, null, $"line {d.Line}", d.Message.TrimEnd('.'), d.Suggestion?.TrimEnd('.')))
             .Concat(LackingNotes(song));
+
+    /// <summary>What of a song can be checked so, in words that say that it holds; empty where there is nothing of the kind.</summary>
+    public static ImmutableArray<string> Asked(Song song)
+    {
+        var (shapes, blown) = (song.Shapes.Length, song.Harp is null ? 0 : song.Bars.Sum(b => b.Harp.Length));
+        string[] held = shapes == 0 ? [] : [shapes == 1 ? "the shape sounds the chord that it is named for, and a hand holds it"
+            : $"all {shapes} shapes sound the chords that they are named for, and a hand holds them"];
+        return blown == 0 ? [.. held] : [.. held, blown == 1 ? "the harmonica has the note that it is given"
+            : $"the harmonica has all {blown} notes that it is given"];
+    }
 
     private static IEnumerable<Finding> LackingNotes(Song song)
     {
