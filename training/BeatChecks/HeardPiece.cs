@@ -21,7 +21,8 @@ internal sealed record HeardPiece(string Name, PulseSound Sound, ImmutableArray<
     /// <param name="wave">A recording, with its truth in NAME.jams beside it; the recording itself may be gone once it was heard.</param>
     public static async Task<HeardPiece> OfAsync(string wave)
     {
-        var (sound, notes) = File.Exists(Path.ChangeExtension(wave, ".evidence")) ? OfEvidence(Path.ChangeExtension(wave, ".evidence")) : await HeardAsync(wave);
+        var kept = Path.ChangeExtension(wave, ".evidence");
+        var (sound, notes) = File.Exists(kept) ? OfEvidence(kept) : await HeardAsync(wave);
         if (Weights is not null)
         {
             using var network = new PulseNetwork(File.ReadAllBytes(Weights));

@@ -11,7 +11,9 @@ namespace Harkbook.Training.BeatChecks;
 /// <summary>Fits what each piece of evidence counts: the conditional likelihood of the true rows among all rows (a conditional random field), by Adam.</summary>
 internal static class RowFit
 {
-    /// <summary>How strongly each weight is held to its usual value. What the network says of bars counts by itself, so that bars are told where no sound is.</summary>
+    /// <summary>
+    /// How strongly each weight is held to its usual value. What the network says of bars counts by itself, so that bars are told where no sound is.
+    /// </summary>
     private static double Pull(int weight) =>
         weight == Weights.Downbeat || weight == Weights.FeltMeter ? 0.1 : weight < StepFeatures.Count ? 5e-3 : 2e-4;
 
@@ -40,7 +42,8 @@ internal static class RowFit
             var rate = 1 - 0.95 * round / rounds;
             // A piece whose true rows can't be reached must not pull the weights of all others down (Geman and McClure's robust loss).
             var shares = parts.Select(p => Math.Pow(1 - Math.Min(0, p.Value!.Value) / hopeless, -2)).ToArray();
-            first.Step(weights, w => parts.Select((p, k) => shares[k] * p.Growth[w]).Average() - Pull(w) * (weights[w] - Usual(w)) / (sizes[w] * sizes[w]), w => 0.06 * rate * sizes[w]);
+            first.Step(weights, w => parts.Select((p, k) => shares[k] * p.Growth[w]).Average()
+                - Pull(w) * (weights[w] - Usual(w)) / (sizes[w] * sizes[w]), w => 0.06 * rate * sizes[w]);
             second.Step(network.Values, v => parts.Select((p, k) => shares[k] * p.Places[v]).Average() - 5e-4 * network.Values[v], _ => 0.004 * rate);
             for (var w = Weights.Frame; w < weights.Length; w++)
                 weights[w] = Math.Max(0.01, weights[w]);

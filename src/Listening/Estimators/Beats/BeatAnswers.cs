@@ -58,7 +58,9 @@ internal static class BeatAnswers
         var sum = believed.Sum(r => shares[r]);
         return new(
         [
-            .. believed.Select(r => new Candidate<double>(tempo / BeatRow.Ratios[r], clarity * shares[r] / sum, $"{(r == 0 ? Steadiness(gaps) : RatioWords[r])}: {reasons.Of(tempo / BeatRow.Ratios[r])}")),
+            .. believed.Select(r => new Candidate<double>(
+                tempo / BeatRow.Ratios[r], clarity * shares[r] / sum,
+                $"{(r == 0 ? Steadiness(gaps) : RatioWords[r])}: {reasons.Of(tempo / BeatRow.Ratios[r])}")),
             new(0, 1 - clarity, "there may be no beat to feel"),
         ]);
     }

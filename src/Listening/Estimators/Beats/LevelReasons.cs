@@ -4,7 +4,9 @@ using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Estimators.Beats;
 
-/// <summary>What speaks for one tempo among those that a listener might tap: strokes a beat, how often the chord changes, what the network feels, habit.</summary>
+/// <summary>
+/// What speaks for one tempo among those that a listener might tap: strokes a beat, how often the chord changes, what the network feels, habit.
+/// </summary>
 /// <param name="strokes">When something is struck, in seconds, rising.</param>
 internal sealed class LevelReasons(PulseEvidence curves, IReadOnlyList<double> strokes, TempoHabits habits, double from, double to)
 {
