@@ -39,8 +39,8 @@ internal sealed class PickPlacing
         if (notes.Count == 0)
             yield break;
         var standing = Standing.HeardToThePercent(notes.Average(n => n.Sure));
-        notes = [.. notes.Select(n => n with { Note = Joined(n, notes.LastOrDefault(b => b.Note.StringIndex == n.Note.StringIndex
-            && (b.Bar, b.Start).CompareTo((n.Bar, n.Start)) < 0)) })];
+        notes = [.. notes.Select(n => Joined(n, notes.LastOrDefault(b => b.Note.StringIndex == n.Note.StringIndex
+            && (b.Bar, b.Start).CompareTo((n.Bar, n.Start)) < 0))).OfType<PlacedNote>()];
         var spans = new Spans(axis, run);
         var next = notes.GroupBy(n => n.Note.StringIndex).SelectMany(s => s.Zip(s.Skip(1).Append(null))).ToDictionary(p => p.First, p => p.Second);
         foreach (var bar in notes.GroupBy(n => n.Bar))
@@ -50,14 +50,22 @@ internal sealed class PickPlacing
         }
     }
 
-    /// <summary>A note is joined to what is written before it on its string: up from a lower fret, down from a higher one, and else picked.</summary>
-    private static PickedNote Joined(PlacedNote note, PlacedNote? before) => note.Note.Attack switch
+    /// <summary>
+    /// A note is joined to what is written before it on its string: up from a lower fret, down from a higher one, and else picked. Null where a finger
+    /// doesn't reach it from there.
+    /// </summary>
+    internal static PlacedNote? Joined(PlacedNote note, PlacedNote? before)
     {
-        Attack.Picked => note.Note,
-        _ when before is null || before.Note.Fret == note.Note.Fret || note.Bar - before.Bar > 1 => note.Note with { Attack = Attack.Picked },
-        Attack.Slid => note.Note,
-        _ => note.Note with { Attack = note.Note.Fret > before.Note.Fret ? Attack.HammeredOn : Attack.PulledOff },
-    };
+        if (note.Note.Attack == Attack.Picked)
+            return note;
+        if (before is null || before.Note.Fret == note.Note.Fret || note.Bar - before.Bar > 1)
+            return note with { Note = note.Note with { Attack = Attack.Picked } };
+        if (note.Note.Attack == Attack.Slid)
+            return note;
+        var frets = note.Note.Fret - before.Note.Fret;
+        return Math.Abs(frets) > JoinFeatures.Farthest ? null
+            : note with { Note = note.Note with { Attack = frets > 0 ? Attack.HammeredOn : Attack.PulledOff } };
+    }
 
     private PlacedNote? Of(Strike strike, JoinedNote joined, Subdivision grid, double usual)
     {
