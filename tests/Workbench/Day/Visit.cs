@@ -56,5 +56,11 @@ internal sealed class Visit : IAsyncDisposable
         return [.. result.Violations.SelectMany(v => v.Nodes.Select(n => $"{v.Id} ({v.Impact}): {v.Help}: {n.Html}"))];
     }
 
-    public async ValueTask DisposeAsync() => await context.DisposeAsync();
+    /// <summary>What the browser complained of goes beside the test's result, for when it fails.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var complaint in Complaints)
+            TestContext.Current.TestOutputHelper?.WriteLine(complaint);
+        await context.DisposeAsync();
+    }
 }

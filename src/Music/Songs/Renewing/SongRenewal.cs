@@ -48,6 +48,8 @@ public sealed class SongRenewal
     {
         var whole = IsUntouched();
         var fresh = SongText.Parse(SongText.Write(heard), document.FileName);
+        if (!whole)
+            RenewTab(fresh);
         SongFact[] facts = [SongFact.Pitch, SongFact.Tuning, SongFact.Capo, SongFact.Key, SongFact.Tune, SongFact.Harp];
         foreach (var fact in whole ? [.. facts, SongFact.Meter, SongFact.Tempo] : facts)
             RenewFact(fact, fresh);
@@ -59,6 +61,21 @@ public sealed class SongRenewal
         else
             RenewChords();
         RequireFit();
+    }
+
+    /// <summary>Tab that is only heard is heard anew where the strings are others now.</summary>
+    private void RenewTab(SongDocument fresh)
+    {
+        var isTold = told.Contains(SongFact.Tuning);
+        if (heard.Tuning.Value.Equals(Mine.Tuning.Value) || !(isTold || Mine.Tuning.Standing.Kind == StandingKind.Heard))
+            return;
+        var (tab, gone) = HeardTab.Renew(document, fresh);
+        if (tab.Text == document.Text)
+            return;
+        changes.Add("the tab that was only heard");
+        if (gone.Length > 0)
+            changes.Add($"no tab in {string.Join(", ", gone)}, where it was only heard, on the strings before");
+        document = tab;
     }
 
     /// <summary>A fact that is heard, or that the person tells now.</summary>

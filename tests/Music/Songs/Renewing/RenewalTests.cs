@@ -101,4 +101,45 @@ public class RenewalTests
         Assert.Equal("A 1", renewed.Sections.Single().Name);
         Assert.Equal("Dm", renewed.Bars.First().Chords[0].Value.Name);
     }
+
+    private static string Tab(string tuning, string chord, string low, string note, string more = "", string pick = "pick ~heard 60%") =>
+        $"""
+        title Low Lamp
+        tuning {tuning} ~heard 60%
+        section A 1 ~heard 80%
+        chords | {chord} . . . | D . . . |
+        {pick}
+          {low} | {note} . . . | . . . . |{more}
+
+        """;
+
+    [Fact]
+    public void TabThatWasOnlyHeardIsHeardAnewOnTheStringsOfNow()
+    {
+        var before = SongText.Parse(Tab("E2 A2 D3 G3 B3 E4", "G", "E2", "3"), "t");
+        var renewed = SongRenewal.Of(before, SongText.Parse(Tab("D2 A2 D3 G3 B3 E4", "C", "D2", "5"), "t").Song!, SongFact.Tuning);
+        Assert.Equal((0, 5), renewed.Document.Song!.Bars.SelectMany(b => b.Picked).Select(p => (p.Value.StringIndex, p.Value.Fret)).Single());
+        Assert.Contains("the tab that was only heard", renewed.Changes);
+        Assert.Contains("chords | G . . . |", renewed.Document.Text);
+    }
+
+    [Fact]
+    public void HeardTabThatNothingTakesThePlaceOfGoesAndThatIsSaid()
+    {
+        var before = SongText.Parse(Tab("E2 A2 D3 G3 B3 E4", "G", "E2", "3"), "t");
+        var heard = SongText.Parse("title Low Lamp\ntuning D2 A2 D3 G3 B3 E4\nsection A 1 ~heard 80%\nchords | C . . . | D . . . |\n", "t").Song!;
+        var renewed = SongRenewal.Of(before, heard, SongFact.Tuning);
+        Assert.Empty(renewed.Document.Song!.Bars.SelectMany(b => b.Picked));
+        Assert.Contains(renewed.Changes, c => c.StartsWith("no tab in A 1", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("", "pick")]
+    [InlineData("   ; Wren's own", "pick ~heard 60%")]
+    public void TabThatAPersonTouchedStandsAgainstOtherStrings(string more, string pick)
+    {
+        var before = SongText.Parse(Tab("E2 A2 D3 G3 B3 E4", "G", "E2", "3", more, pick), "t");
+        var heard = SongText.Parse(Tab("D2 A2 D3 G3 B3 E4", "C", "D2", "5"), "t").Song!;
+        Assert.Throws<RenewalException>(() => SongRenewal.Of(before, heard, SongFact.Tuning));
+    }
 }
