@@ -52,9 +52,10 @@ internal static class HeardTab
         return blocks;
     }
 
-    /// <summary>Said to be heard at its head, and nothing but that said of it.</summary>
+    /// <summary>Said to be heard at its head, or without a note, and nothing else said of it.</summary>
     private static bool IsHeard(SongDocument document, LineSyntax[] lines) =>
-        new StandingReader(new(document.Syntax.Source, "")).ReadOne(lines[0], Standing.Decided).Kind == StandingKind.Heard
+        (new StandingReader(new(document.Syntax.Source, "")).ReadOne(lines[0], Standing.Decided).Kind == StandingKind.Heard
+            || lines.Skip(1).All(l => l.BodyText.All(c => c is ' ' or '.' or ',' or '|' or '_')))
         && lines.Skip(1).All(l => l.Standings.IsEmpty)
         && lines.All(l => l.CodeEnd >= l.Whole.End || string.IsNullOrWhiteSpace(l.Text[l.CodeEnd..l.Whole.End]));
 }

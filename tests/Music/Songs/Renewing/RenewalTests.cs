@@ -133,6 +133,14 @@ public class RenewalTests
         Assert.Contains(renewed.Changes, c => c.StartsWith("no tab in A 1", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void TabWithoutANoteClaimsNothing()
+    {
+        var before = SongText.Parse(Tab("E2 A2 D3 G3 B3 E4", "G", "E2", ".", pick: "pick"), "t");
+        var heard = SongText.Parse(Tab("D2 A2 D3 G3 B3 E4", "C", "D2", "5"), "t").Song!;
+        Assert.Single(SongRenewal.Of(before, heard, SongFact.Tuning).Document.Song!.Bars.SelectMany(b => b.Picked));
+    }
+
     [Theory]
     [InlineData("", "pick")]
     [InlineData("   ; Wren's own", "pick ~heard 60%")]
