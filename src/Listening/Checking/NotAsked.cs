@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Songs;
 
 namespace Harkbook.Listening.Checking;
@@ -8,7 +9,8 @@ internal static class NotAsked
 {
     public static ImmutableArray<string> Of(Song song, Hearing hearing) =>
     [
-        .. song.Bars.Any(b => !b.Picked.IsEmpty) ? ["on which of two strings a note is picked, where the hand reaches both"] : (string[])[],
+        .. hearing.Evidence.Stiffness == StiffnessEvidence.None && song.Bars.Any(b => !b.Picked.IsEmpty)
+            ? ["on which of two strings a note is picked, where the hand reaches both"] : (string[])[],
         .. song.Bars.Any(b => b.Picked.Any(p => IsJoined(p.Value.Attack))) ? ["which notes are hammered, pulled or slid"] : (string[])[],
         .. song.Bars.All(b => b.Sung.IsEmpty) ? (string[])[]
             : [hearing.Lines.Of(LineKind.Voice) is null ? "where words are sung, since no voice was made out" : "which words are sung"],
