@@ -59,8 +59,9 @@ internal sealed class Visit : IAsyncDisposable
     /// <summary>What the browser complained of goes beside the test's result, for when it fails.</summary>
     public async ValueTask DisposeAsync()
     {
-        foreach (var complaint in Complaints)
-            TestContext.Current.TestOutputHelper?.WriteLine(complaint);
         await context.DisposeAsync();
+        // A page that closes may still be heard of.
+        foreach (var complaint in Complaints.ToArray())
+            TestContext.Current.TestOutputHelper?.WriteLine(complaint);
     }
 }
