@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Audio.Recordings.Reading;
+using Harkbook.Bench.Rereading;
 using Harkbook.Listening;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Proposing;
 using Harkbook.Listening.Reading;
@@ -18,23 +17,20 @@ namespace Harkbook.Bench.Drafts;
 /// </summary>
 internal static class DraftFolder
 {
-    private static readonly string[] Endings = [".wav", ".flac", ".ogg"];
-
     /// <param name="told">Whether tuning, capo and bars are told, so that only what the hands do is judged.</param>
     public static async Task<int> ScoreAsync(IEnumerable<string> folders, bool told, TextWriter output)
     {
         foreach (var folder in folders)
         {
             var sheets = new List<ImmutableArray<Measured>>();
-            foreach (var kept in Directory.GetFiles(folder, "*.evidence").Order(StringComparer.Ordinal))
+            foreach (var kept in EvidenceFolder.Kept(folder))
             {
                 var name = Path.GetFileNameWithoutExtension(kept);
                 var (song, jams) = (Path.ChangeExtension(kept, ".hark"), Path.ChangeExtension(kept, ".jams"));
                 var truth = File.Exists(song) ? SongText.Parse(await File.ReadAllTextAsync(song), song).Song : null;
                 var notes = File.Exists(jams) ? AnnotationFile.Read(jams) : null;
-                var recording = await RecordingReader.InspectAsync(Endings.Select(e => Path.ChangeExtension(kept, e)).First(File.Exists), default);
-                var hearing = Reader.Read(recording, EvidenceFile.Read(kept), told ? Claimed(truth, notes) : Claims.None);
-                var draft = SongProposer.Propose(hearing, name, Path.GetFileName(recording.Path));
+                var hearing = await EvidenceFolder.ReadAsync(kept, told ? Claimed(truth, notes) : Claims.None);
+                var draft = SongProposer.Propose(hearing, name, Path.GetFileName(hearing.Recording.Path));
                 if (Environment.GetEnvironmentVariable("DRAFTS") is { } into)
                     await File.WriteAllTextAsync(Path.Combine(into, name + ".hark"), SongText.Write(draft));
                 sheets.Add([.. truth is null ? [] : DraftScores.Score(draft, truth), .. notes is null ? [] : DraftScores.Score(draft, notes)]);

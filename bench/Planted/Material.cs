@@ -1,7 +1,7 @@
 using Harkbook.Audio.Recordings;
 using Harkbook.Audio.Recordings.Reading;
+using Harkbook.Bench.Rereading;
 using Harkbook.Listening;
-using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Songs;
@@ -22,7 +22,7 @@ internal sealed record Material(string Group, string Name, Hearing Hearing)
     {
         var songs = Directory.GetFiles(folder, "*.hark", SearchOption.AllDirectories);
         var files = (songs.Length > 0 ? songs : Directory.GetFiles(folder, "*.jams", SearchOption.AllDirectories)).Order(StringComparer.Ordinal)
-            .Select(f => (File: f, Sound: new[] { ".wav", ".flac", ".ogg" }.Select(e => Path.ChangeExtension(f, e)).FirstOrDefault(File.Exists)));
+            .Select(f => (File: f, Sound: EvidenceFolder.RecordingBeside(f)));
         return [.. await Task.WhenAll(files.Where(f => f.Sound is not null).Select(f => Task.Run(async () =>
         {
             var heard = new Material(group, Path.GetFileNameWithoutExtension(f.File), await HearAsync(f.Sound!, hearings));
@@ -46,9 +46,9 @@ internal sealed record Material(string Group, string Name, Hearing Hearing)
     /// </summary>
     private static async Task<Hearing> HearAsync(string sound, string hearings)
     {
+        if (File.Exists(EvidenceFolder.KeptBeside(sound)))
+            return await EvidenceFolder.ReadAsync(EvidenceFolder.KeptBeside(sound), Claims.None);
         var recording = await RecordingReader.InspectAsync(sound, default);
-        if (File.Exists(Path.ChangeExtension(sound, ".evidence")))
-            return Reader.Read(recording, EvidenceFile.Read(Path.ChangeExtension(sound, ".evidence")), Claims.None);
         var store = new HearingStore(hearings) { Key = "planted" };
         if (store.Find(recording) is { } kept)
             return Reader.Read(recording, kept.Evidence, Claims.None);

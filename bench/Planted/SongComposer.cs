@@ -71,7 +71,8 @@ internal sealed class SongComposer
         head.Append(CultureInfo.InvariantCulture,
             $"title {titles[seed % titles.Length]} {seed}\nrecording {recording}\npitch A4 = {a4:0.###} Hz\ntuning {tuning}\n");
         head.Append(CultureInfo.InvariantCulture, $"capo {(capo.Fret == 0 ? "none" : capo.Fret.ToString(CultureInfo.InvariantCulture))}\nmeter {meter}\n");
-        head.Append(CultureInfo.InvariantCulture, $"tempo {(meter.IsCompound ? 52 + chance.Next(20) : 84 + chance.Next(40))}\nkey {key}\ntune voice\nharp {harpKey}\n");
+        head.Append(CultureInfo.InvariantCulture, $"tempo {(meter.IsCompound ? 52 + chance.Next(20) : 84 + chance.Next(40))}\n");
+        head.Append(CultureInfo.InvariantCulture, $"key {key}\ntune voice\nharp {harpKey}\n");
         foreach (var (chord, shape) in shapes)
             head.Append(CultureInfo.InvariantCulture, $"shape {chord} {shape}\n");
         return head.ToString();

@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Harkbook.Audio.Recordings.Reading;
 using Harkbook.Listening;
 using Harkbook.Listening.Evaluation;
-using Harkbook.Listening.Evidence;
 using Harkbook.Listening.Interchange;
 using Harkbook.Listening.Reading;
 using Harkbook.Music.Instruments.Strings;
@@ -24,11 +22,13 @@ internal static class ClaimsAtWork
     private sealed record Row(string Kind, string Measure, double Before, double After, double Weight);
 
     /// <summary>Prints a table in Markdown: one row a kind of claim, one column a measure, "before → after" over the recordings that have both.</summary>
-    public static int Write(IEnumerable<string> folders, TextWriter output)
+    public static async Task<int> WriteAsync(IEnumerable<string> folders, TextWriter output)
     {
         foreach (var folder in folders)
         {
-            Row[] rows = [.. EvidenceFolder.Kept(folder).SelectMany(Of)];
+            var rows = new List<Row>();
+            foreach (var kept in EvidenceFolder.Kept(folder))
+                rows.AddRange(Of(await EvidenceFolder.ReadAsync(kept, Claims.None), AnnotationFile.Read(Path.ChangeExtension(kept, ".jams"))));
             output.WriteLine($"\n{Path.GetFileName(Path.TrimEndingDirectorySeparator(folder))}\n\n| one claim | {string.Join(" | ", Measures)} |\n|---|{
                 string.Concat(Measures.Select(_ => "---|"))}");
             foreach (var kind in rows.GroupBy(r => r.Kind))
@@ -37,11 +37,8 @@ internal static class ClaimsAtWork
         return 0;
     }
 
-    private static IEnumerable<Row> Of(string kept)
+    private static IEnumerable<Row> Of(Hearing nothing, Annotation truth)
     {
-        var truth = AnnotationFile.Read(Path.ChangeExtension(kept, ".jams"));
-        var recording = RecordingReader.InspectAsync(EvidenceFolder.RecordingBeside(kept)!, default).GetAwaiter().GetResult();
-        var nothing = Reader.Read(recording, EvidenceFile.Read(kept), Claims.None);
         foreach (var (kind, claims, judged) in True(nothing, truth))
         {
             var (before, after) = (Evaluator.Score(nothing, judged), Evaluator.Score(Reader.Again(nothing, claims), judged));

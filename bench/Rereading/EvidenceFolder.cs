@@ -27,7 +27,7 @@ internal static class EvidenceFolder
     {
         foreach (var recording in folders.SelectMany(f => Directory.GetFiles(f, "*.jams")).Order().Select(RecordingBeside).OfType<string>())
         {
-            var kept = Path.ChangeExtension(recording, Ending);
+            var kept = KeptBeside(recording);
             if (File.Exists(kept))
                 continue;
             Console.Error.WriteLine(recording);
@@ -36,7 +36,7 @@ internal static class EvidenceFolder
         return 0;
     }
 
-    public static int Score(IEnumerable<string> folders, TextWriter output)
+    public static async Task<int> ScoreAsync(IEnumerable<string> folders, TextWriter output)
     {
         var all = new Dictionary<string, object>();
         foreach (var folder in folders)
@@ -45,8 +45,7 @@ internal static class EvidenceFolder
             var judged = new List<JudgedEstimate>();
             foreach (var kept in Kept(folder))
             {
-                var recording = RecordingReader.InspectAsync(RecordingBeside(kept)!, default).GetAwaiter().GetResult();
-                var hearing = Reader.Read(recording, EvidenceFile.Read(kept), Claims.None);
+                var hearing = await ReadAsync(kept, Claims.None);
                 var truth = AnnotationFile.Read(Path.ChangeExtension(kept, ".jams"));
                 sheets.Add((Path.GetFileNameWithoutExtension(kept), Evaluator.Score(hearing, truth)));
                 judged.AddRange(Listening.Evaluation.Sureness.Judge(hearing, truth));
@@ -64,6 +63,18 @@ internal static class EvidenceFolder
     /// <summary>The evidence that is kept in a folder.</summary>
     public static IEnumerable<string> Kept(string folder) => Directory.GetFiles(folder, "*" + Ending).Order();
 
+    /// <summary>What is read from kept evidence.</summary>
+    /// <exception cref="FileNotFoundException">The recording doesn't lie beside it.</exception>
+    public static async Task<Hearing> ReadAsync(string kept, Claims claims)
+    {
+        var sound = RecordingBeside(kept) ?? throw new FileNotFoundException("The recording doesn't lie beside its evidence.", kept);
+        return Reader.Read(await RecordingReader.InspectAsync(sound, default), EvidenceFile.Read(kept), claims);
+    }
+
+    /// <summary>Where the evidence of a recording is kept.</summary>
+    public static string KeptBeside(string recording) => Path.ChangeExtension(recording, Ending);
+
+    /// <summary>The recording of the same name; null where there is none.</summary>
     public static string? RecordingBeside(string path) =>
         new[] { ".wav", ".flac", ".ogg" }.Select(e => Path.ChangeExtension(path, e)).FirstOrDefault(File.Exists);
 }

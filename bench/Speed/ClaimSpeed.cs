@@ -20,7 +20,8 @@ internal static class ClaimSpeed
         var recording = await RecordingReader.InspectAsync(path);
         Hearing heard = null!;
         var first = Clocked.Time(() => heard = new Listener().ListenAsync(recording, null, CancellationToken.None).GetAwaiter().GetResult());
-        output.WriteLine(Invariant($"{recording.Length.Value:0} s, heard in {first:0.0} s of processor time\n\n| one claim | read again in | first hearing, times |\n|---|---|---|"));
+        output.WriteLine(Invariant($"{recording.Length.Value:0} s, heard in {first:0.0} s of processor time\n"));
+        output.WriteLine("| one claim | read again in | first hearing, times |\n|---|---|---|");
         foreach (var (name, claims) in Kinds(heard))
         {
             var again = Clocked.Medians(Rounds, () => Clocked.Time(() => Reader.Again(heard, claims)))[0];

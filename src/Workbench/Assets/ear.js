@@ -128,14 +128,17 @@ export class Ear {
 
   #start() {
     this.#main.playbackRate = this.#own.playbackRate = this.#pace;
-    this.#main.play().then(() => this.#run(), refusal => { if (refusal.name !== "AbortError") this.#say("The browser did not start the sound; press Play again."); });
+    this.#main.play().then(() => this.#run(), refusal => {
+      if (refusal.name !== "AbortError") this.#say("The browser did not start the sound; press Play again.");
+    });
     this.#loadFor(this.now);
     this.#follow();
   }
 
   /** One bar counted at the pace, then the sound. */
   #countIn() {
-    const bars = this.#times.bars, at = Math.max(0, upTo(bars, this.now + .01) - 1), beats = this.#times.beats.filter(b => b >= bars[at] - .01 && b < bars[at + 1] - .01);
+    const bars = this.#times.bars, at = Math.max(0, upTo(bars, this.now + .01) - 1);
+    const beats = this.#times.beats.filter(b => b >= bars[at] - .01 && b < bars[at + 1] - .01);
     const length = (bars[at + 1] - bars[at]) / this.#pace;
     beats.forEach((b, i) => this.#say1((b - bars[at]) / this.#pace + .05, i === 0));
     this.#waiting = setTimeout(() => { this.#waiting = 0; this.#start(); }, length * 1000 + 50);
@@ -236,7 +239,8 @@ export class Ear {
   }
 
   #trouble(sound) {
-    if (sound.getAttribute("src")) this.#say(sound === this.#record ? "The browser can't play this recording; its file may have moved." : "The claims could not be sounded.");
+    if (!sound.getAttribute("src")) return;
+    this.#say(sound === this.#record ? "The browser can't play this recording; its file may have moved." : "The claims could not be sounded.");
   }
 
   #say(words) { document.getElementById("earTrouble").textContent = words; }

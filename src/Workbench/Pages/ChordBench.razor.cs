@@ -28,6 +28,9 @@ public partial class ChordBench
     private string looked = "";
     private string said = "";
     private string trouble = "";
+
+    private string Title => string.Create(CultureInfo.InvariantCulture,
+        $"Bar {Bar}, beat {At.Value + 1:0.##}: {(offer.Claim is { } claim ? Shown(claim.Value.Name) : "nothing claimed")}");
     private bool everywhere;
     private int like;
     private (Tuning?, Capo, Hearing?, string) drawn;

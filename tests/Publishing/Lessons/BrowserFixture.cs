@@ -9,21 +9,13 @@ namespace Harkbook.Publishing.Tests.Lessons;
 public sealed class BrowserFixture : IAsyncLifetime
 {
     private readonly TemporaryFolder folder = new();
-    private IPlaywright? playwright;
-    private IBrowser? browser;
+    private readonly InstalledChromium chromium = new();
 
     public const double Length = 4.5;
 
     public LessonTimeline Timeline { get; } = new(LessonSongs.FourBars);
 
-    public IBrowser Browser
-    {
-        get
-        {
-            Assert.SkipWhen(browser is null, "No chromium is installed here, and this test opens the page in one.");
-            return browser!;
-        }
-    }
+    public IBrowser Browser => chromium.Browser;
 
     public string Address => new Uri(folder.At("play-along.html")).AbsoluteUri;
 
@@ -40,24 +32,17 @@ public sealed class BrowserFixture : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        if (Programs.Chromium is not { } program)
+        if (!InstalledChromium.IsThere)
             return;
         var sound = await File.ReadAllBytesAsync(LessonSongs.Sound(folder.Path, Length));
         await File.WriteAllTextAsync(folder.At("play-along.html"), PlayAlongPage.Write(Timeline, sound, "audio/wav", Length));
         await File.WriteAllTextAsync(folder.At("taps.html"), TapsPage.Write(Timeline, sound, "audio/wav", Length, "songs/four bars", "taps.txt"));
-        playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = program,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--autoplay-policy=no-user-gesture-required", "--mute-audio"],
-        });
+        await chromium.StartAsync();
     }
 
     public async ValueTask DisposeAsync()
     {
-        if (browser is not null)
-            await browser.DisposeAsync();
-        playwright?.Dispose();
+        await chromium.DisposeAsync();
         folder.Dispose();
     }
 }

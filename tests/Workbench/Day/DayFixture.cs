@@ -23,40 +23,25 @@ public sealed class DayFixture : IAsyncLifetime
         """;
 
     private readonly TemporaryFolder folder = new();
-    private IPlaywright? playwright;
-    private IBrowser? browser;
+    private readonly InstalledChromium chromium = new();
 
-    public IBrowser Browser
-    {
-        get
-        {
-            Assert.SkipWhen(browser is null, "No chromium is installed here, and this test works in one.");
-            return browser!;
-        }
-    }
+    public IBrowser Browser => chromium.Browser;
 
     public string Recording => folder.At("kiln road.wav");
 
     public async ValueTask InitializeAsync()
     {
-        if (Programs.Chromium is not { } program)
+        if (!InstalledChromium.IsThere)
             return;
         WaveFile.Write(Recording, Audition.Render(SongText.Parse(Played, "kiln.hark").Song!, new(), TestContext.Current.CancellationToken));
         // Pages are waited for as long as a busy machine may take.
         Assertions.SetDefaultExpectTimeout(90_000);
-        playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = program,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--autoplay-policy=no-user-gesture-required", "--mute-audio"],
-        });
+        await chromium.StartAsync();
     }
 
     public async ValueTask DisposeAsync()
     {
-        if (browser is not null)
-            await browser.DisposeAsync();
-        playwright?.Dispose();
+        await chromium.DisposeAsync();
         folder.Dispose();
     }
 }
