@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using Harkbook.Demo;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Harmonicas;
@@ -36,7 +35,7 @@ internal sealed class SongMaker
     private readonly Key key;
     private readonly int eighths;
     private readonly Dictionary<string, Shape> shapes = [];
-    private readonly StringBuilder text = new();
+    private readonly SongLines file = new();
     private readonly bool hasHarp, hasVoice;
     private readonly string harpKey = "";
 
@@ -58,19 +57,19 @@ internal sealed class SongMaker
     {
         var tempo = random.Next(76, 128);
         ChooseShapes();
-        Line($"title Made Song {seed}", $"recording take.wav", $"tuning {tuning}", $"capo {(capo.Fret == 0 ? "none" : capo.Fret)}",
+        file.Add($"title Made Song {seed}", $"recording take.wav", $"tuning {tuning}", $"capo {(capo.Fret == 0 ? "none" : capo.Fret)}",
             $"meter {(eighths == 8 ? "4/4" : "3/4")}", $"tempo {tempo}", $"key {key}");
         if (hasVoice)
-            Line("tune voice");
+            file.Add("tune voice");
         if (hasHarp)
-            Line($"harp {harpKey}");
+            file.Add($"harp {harpKey}");
         foreach (var (name, shape) in shapes)
-            Line($"shape {name} {shape}");
+            file.Add($"shape {name} {shape}");
         Picked("Intro", 6);
         Strummed("Verse", 8);
         Tune("Break", 5);
         Strummed("Chorus", 6);
-        return new(text.ToString(), new()
+        return new(file.ToString(), new()
         {
             Seed = seed,
             Strings = random.Next(3) == 0 ? "nylon" : "steel",
@@ -96,7 +95,7 @@ internal sealed class SongMaker
     private List<string> Chords(string section, int bars)
     {
         var names = Enumerable.Range(0, bars).Select(_ => shapes.Keys.ElementAt(random.Next(shapes.Count))).ToList();
-        Line($"section {section}", $"chords {Bars(names)}");
+        file.Add($"section {section}", $"chords {SongLines.Bars(names)}");
         return names;
     }
 
@@ -104,7 +103,7 @@ internal sealed class SongMaker
     {
         Chords(section, bars);
         var (a, b) = (Pick(eighths == 8 ? Strokes4 : Strokes3), Pick(eighths == 8 ? Strokes4 : Strokes3));
-        Line($"strum {Bars(Enumerable.Range(0, bars).Select(i => i % 4 == 3 ? b : a))}");
+        file.Add($"strum {SongLines.Bars(Enumerable.Range(0, bars).Select(i => i % 4 == 3 ? b : a))}");
         if (hasVoice)
             Sung(section, bars);
         if (hasHarp)
@@ -115,7 +114,7 @@ internal sealed class SongMaker
     private void Picked(string section, int bars)
     {
         var names = Chords(section, bars);
-        var rows = Rows(bars);
+        var rows = SongLines.Rows(tuning, bars, eighths);
         for (var bar = 0; bar < bars; bar++)
         {
             var shape = shapes[names[bar]];
@@ -131,7 +130,7 @@ internal sealed class SongMaker
             for (var s = 0; s < tuning.Count; s++)
                 rows[s][bar] = [.. rows[s][bar].Select(c => c == "f" ? $"{shape.Frets[s]}" : c)];
         }
-        Write(rows);
+        file.AddPick(tuning, rows);
         if (hasHarp)
             Blown(bars, 0.5);
     }
@@ -140,7 +139,7 @@ internal sealed class SongMaker
     private void Tune(string section, int bars)
     {
         var names = Chords(section, bars);
-        var rows = Rows(bars);
+        var rows = SongLines.Rows(tuning, bars, eighths);
         var neck = new Fretboard(tuning, capo);
         var classes = key.Notes.Select(n => n.PitchClass).ToHashSet();
         var places = Enumerable.Range(2, tuning.Count - 2).SelectMany(s => Enumerable.Range(0, 8).Select(f => (String: s, Fret: f, Midi: neck.MidiAt(s, f))))
@@ -162,7 +161,7 @@ internal sealed class SongMaker
                 (at, last) = (next, bar * eighths + cell);
             }
         }
-        Write(rows);
+        file.AddPick(tuning, rows);
     }
 
     private void Sung(string section, int bars)
@@ -186,7 +185,7 @@ internal sealed class SongMaker
             lines.Add(string.Join(' ', cells));
             tune.Add(string.Join(' ', notes));
         }
-        Line($"sung {Bars(lines)}", $"tune {Bars(tune)}");
+        file.Add($"sung {SongLines.Bars(lines)}", $"tune {SongLines.Bars(tune)}");
     }
 
     private void Blown(int bars, double often)
@@ -209,25 +208,7 @@ internal sealed class SongMaker
             }
             lines.Add(string.Join(' ', cells));
         }
-        Line($"harp {Bars(lines)}");
-    }
-
-    private string[][][] Rows(int bars) =>
-        [.. tuning.Strings.Select(_ => Enumerable.Range(0, bars).Select(_ => Enumerable.Repeat(".", eighths).ToArray()).ToArray())];
-
-    private void Write(string[][][] rows)
-    {
-        Line("pick");
-        for (var s = tuning.Count - 1; s >= 0; s--)
-            Line($"{tuning.Strings[s]} {Bars(rows[s].Select(bar => string.Join(' ', bar)))}");
-    }
-
-    private static string Bars(IEnumerable<string> bars) => $"| {string.Join(" | ", bars)} |";
-
-    private void Line(params string[] lines)
-    {
-        foreach (var line in lines)
-            text.Append(CultureInfo.InvariantCulture, $"{line}\n");
+        file.Add($"harp {SongLines.Bars(lines)}");
     }
 
     private T Pick<T>(T[] of) => of[random.Next(of.Length)];

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using Harkbook.Demo;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Shapes;
@@ -35,7 +34,7 @@ internal sealed class ThrownSong
     private readonly int perBeat;
     private readonly bool sings;
     private readonly Dictionary<string, Shape> shapes = [];
-    private readonly StringBuilder text = new();
+    private readonly SongLines file = new();
 
     private ThrownSong(int seed)
     {
@@ -54,12 +53,12 @@ internal sealed class ThrownSong
         while (shapes.Count < 5)
             AddShape(key.Triad(Any([1, 1, 4, 5, 6, 2, 3])));
         var a4 = (440 * Math.Pow(2, (chance.Next(61) - 30) / 1200.0)).ToString("0.###", CultureInfo.InvariantCulture);
-        Line($"title Thrown {seed}", "recording take.wav", $"pitch A4 = {a4} Hz", $"tuning {tuning}", $"capo {(capo.Fret == 0 ? "none" : capo.Fret)}", $"meter {meter}",
+        file.Add($"title Thrown {seed}", "recording take.wav", $"pitch A4 = {a4} Hz", $"tuning {tuning}", $"capo {(capo.Fret == 0 ? "none" : capo.Fret)}", $"meter {meter}",
             $"tempo {(perBeat == 3 ? chance.Next(50, 76) : chance.Next(72, 138))}", $"key {key}");
         if (sings)
-            Line("tune voice");
+            file.Add("tune voice");
         foreach (var (name, shape) in shapes)
-            Line($"shape {name} {shape}");
+            file.Add($"shape {name} {shape}");
         var counts = new Dictionary<string, int>();
         foreach (var part in Any(Forms).Split(' '))
         {
@@ -67,7 +66,7 @@ internal sealed class ThrownSong
             counts[name] = counts.GetValueOrDefault(name) + 1;
             Section(name, counts[name], bars.Length > 1 ? int.Parse(bars[1], CultureInfo.InvariantCulture) : 0);
         }
-        return (text.ToString(), new()
+        return (file.ToString(), new()
         {
             Seed = seed,
             Strings = chance.Next(3) == 0 ? "nylon" : "steel",
@@ -88,11 +87,11 @@ internal sealed class ThrownSong
     private void Section(string name, int number, int bars)
     {
         var own = $"{name} {number}";
-        Line($"section {own}{(number > 1 ? $" like {name} 1" : "")}");
+        file.Add($"section {own}{(number > 1 ? $" like {name} 1" : "")}");
         if (number > 1)
             return;
         var names = Enumerable.Range(0, bars).Select(i => i == 0 ? shapes.Keys.First() : Any([.. shapes.Keys])).ToArray();
-        Line($"chords {Bars(names)}");
+        file.Add($"chords {SongLines.Bars(names)}");
         if (name == "Solo" || (name == "Bridge" && chance.Next(2) == 0))
             Solo(names);
         else if (name is "Intro" or "Outro" ? chance.Next(3) > 0 : chance.Next(3) == 0)
@@ -106,9 +105,9 @@ internal sealed class ThrownSong
     private void Strums(int bars)
     {
         var pattern = Strum();
-        Line($"strum throughout | {pattern} |");
         if (bars > 4 && chance.Next(2) == 0)
-            text.Insert(text.ToString().LastIndexOf("strum throughout", StringComparison.Ordinal), $"strum from {bars} | {Strum()} |\n");
+            file.Add($"strum from {bars} | {Strum()} |");
+        file.Add($"strum throughout | {pattern} |");
     }
 
     /// <summary>The hand swings on; a stroke where it meets the strings.</summary>
@@ -138,7 +137,7 @@ internal sealed class ThrownSong
     private void Picking(string[] names)
     {
         var cells = beats * perBeat;
-        var rows = Rows(names.Length, cells);
+        var rows = SongLines.Rows(tuning, names.Length, cells);
         var fingers = Enumerable.Range(0, cells).Select(c => c % perBeat == 0 && chance.Next(4) > 0 ? -1 : chance.Next(5) == 0 ? -2 : chance.Next(3)).ToArray();
         for (var bar = 0; bar < names.Length; bar++)
         {
@@ -156,7 +155,7 @@ internal sealed class ThrownSong
                     rows[s][bar][cell + 1] = $"h{shape.Frets[s] + chance.Next(1, 3)}";
             }
         }
-        Write(rows);
+        file.AddPick(tuning, rows);
     }
 
     /// <summary>A line in one position on the upper four strings, in the key's five or seven notes.</summary>
@@ -164,7 +163,7 @@ internal sealed class ThrownSong
     {
         var divided = perBeat == 3 ? 3 : Any([2, 2, 4, 3]);
         var cells = beats * divided;
-        var rows = Rows(names.Length, cells);
+        var rows = SongLines.Rows(tuning, names.Length, cells);
         var (neck, position) = (new Fretboard(tuning, capo), chance.Next(0, 8));
         var classes = key.Notes.Select(n => n.PitchClass).ToHashSet();
         var places = Enumerable.Range(tuning.Count - 4, 4).SelectMany(s => Enumerable.Range(position, 5).Select(f => (String: s, Fret: f, Midi: neck.MidiAt(s, f))))
@@ -185,7 +184,7 @@ internal sealed class ThrownSong
                 (at, last) = (next, bar * cells + cell);
             }
         }
-        Write(rows);
+        file.AddPick(tuning, rows);
     }
 
     private void Sung(int bars)
@@ -208,25 +207,7 @@ internal sealed class ThrownSong
             lines.Add(string.Join(' ', cell));
             tune.Add(string.Join(' ', pitches));
         }
-        Line($"sung {Bars(lines)}", $"tune {Bars(tune)}");
-    }
-
-    private string[][][] Rows(int bars, int cells) =>
-        [.. tuning.Strings.Select(_ => Enumerable.Range(0, bars).Select(_ => Enumerable.Repeat(".", cells).ToArray()).ToArray())];
-
-    private void Write(string[][][] rows)
-    {
-        Line("pick");
-        for (var s = tuning.Count - 1; s >= 0; s--)
-            Line($"{tuning.Strings[s]} {Bars(rows[s].Select(bar => string.Join(' ', bar)))}");
-    }
-
-    private static string Bars(IEnumerable<string> bars) => $"| {string.Join(" | ", bars)} |";
-
-    private void Line(params string[] lines)
-    {
-        foreach (var line in lines)
-            text.Append(CultureInfo.InvariantCulture, $"{line}\n");
+        file.Add($"sung {SongLines.Bars(lines)}", $"tune {SongLines.Bars(tune)}");
     }
 
     private T Any<T>(T[] of) => of[chance.Next(of.Length)];
