@@ -59,6 +59,7 @@ export function close() {
   marked?.disconnect();
   ear?.close();
   cancelAnimationFrame(frame);
+  cancelAnimationFrame(told);
 }
 
 export function go(number) { stand(number, true); ear.seek(times.bars[number - 1]); show(number, true); }

@@ -13,6 +13,9 @@ export function open(reference) {
   shelf.addEventListener("drop", e => take(e.dataTransfer.files));
 }
 
+/** The shelf is left: what waits is still sent. */
+export function close() { net = null; }
+
 function take(files) {
   waiting.push(...files);
   if (!sending) next();
@@ -21,14 +24,14 @@ function take(files) {
 function next() {
   const file = waiting.shift(), line = document.getElementById("sending");
   sending = Boolean(file);
-  line.hidden = !sending;
+  if (line) line.hidden = !sending;
   if (!file) return;
-  line.firstElementChild.textContent = `Taking in ${file.name}`;
+  if (line) line.firstElementChild.textContent = `Taking in ${file.name}`;
   const request = new XMLHttpRequest();
   request.open("POST", `/recordings?name=${encodeURIComponent(file.name)}`);
-  request.upload.addEventListener("progress", e => { line.lastElementChild.value = e.loaded / Math.max(1, e.total); });
+  request.upload.addEventListener("progress", e => { if (line) line.lastElementChild.value = e.loaded / Math.max(1, e.total); });
   request.addEventListener("loadend", () => {
-    if (request.status !== 204) net.invokeMethodAsync("Refused", `${file.name}: ${request.responseText || "it could not be sent."}`);
+    if (request.status !== 204) net?.invokeMethodAsync("Refused", `${file.name}: ${request.responseText || "it could not be sent."}`);
     next();
   });
   request.send(file);

@@ -88,6 +88,30 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         await Expect(two.Locator(".fact:has-text(\"key\")")).ToContainTextAsync("E minor");
     }
 
+    /// <summary>On a busy machine a page may be left before its script has come.</summary>
+    [Fact]
+    public async Task APageMayBeLeftWhileItsScriptIsOnItsWay()
+    {
+        await using var visit = await BeginAsync(withSong: true);
+        var page = visit.Page;
+        var (asked, send) = (new TaskCompletionSource(), new TaskCompletionSource());
+        await page.RouteAsync("**/assets/shelf.js", async route =>
+        {
+            asked.TrySetResult();
+            await send.Task;
+            await route.ContinueAsync();
+        });
+        await page.ReloadAsync();
+        await asked.Task;
+        await page.ClickAsync("tbody a");
+        await Expect(page.Locator("#sheet")).ToBeVisibleAsync();
+        send.SetResult();
+        await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator(".chord-bench")).ToBeVisibleAsync();
+        Assert.Empty(visit.Complaints);
+    }
+
     [Theory]
     [InlineData(ColorScheme.Light, 1280)]
     [InlineData(ColorScheme.Dark, 1280)]
