@@ -25,6 +25,18 @@ public class RebarCommandTests
     }
 
     [Fact]
+    public async Task BarsThatAreDrawnSoAlreadyAreLeftAndNothingIsKeptBeside()
+    {
+        using var scene = new Scene();
+        scene.File("song/song.hark", "title Far\nmeter 4/4\ntempo 60\n\nsection    A\nanchors    1 = 0:01\nchords     | A . . . | D . . . |\n");
+        var before = scene.Contents;
+        var ran = await Launch.RunAsync(scene, "rebar", "song", "--bar-one", "0:05.2");
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Contains("nothing was changed", ran.Output, StringComparison.Ordinal);
+        Assert.Equal(before, scene.Contents);
+    }
+
+    [Fact]
     public async Task TwoChangesAreUndoneOneAfterTheOther()
     {
         using var scene = new Scene();

@@ -25,7 +25,7 @@ internal sealed record HandOut(Passage Passage, string Name)
         : throw new UsageException("--only: chapters and why speak of a whole song; a hand-out has sheet, diagrams, tab, video and page.");
 
     /// <summary>What is put behind the name of the lesson's folder.</summary>
-    public string FolderEnd => Passage.First == Passage.Last ? $"-bar-{Passage.First}" : $"-bars-{Passage.First}-{Passage.Last}";
+    public string FolderEnd => "-" + FolderNames.Bars(Passage.First, Passage.Last);
 
     public Song Titled(Song song) => song with { Title = $"{song.Title}: {Name}" };
 }

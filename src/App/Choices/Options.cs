@@ -64,5 +64,6 @@ internal static class Options
     public static Chord ReadChord(string text) =>
         ChordSymbol.TryRead(text, out var chord) && !chord.IsNone
             ? chord
-            : throw new UsageException($"'{text}' is not a chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B.");
+            : throw new UsageException($"'{text}' is not a chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B."
+                + (ChordSymbol.Respelled(text) is { } meant ? $" Did you mean '{meant}'?" : ""));
 }

@@ -44,7 +44,7 @@ internal static class PracticeWish
     {
         var (first, last) = asked ?? Ends(FirstWorth(opened.Song));
         return opened.Song.Bars.Any(b => b.Number >= first && b.Number <= last && IsPlayed(b))
-            ? new(opened.Song, first, last, PlaceWords.Bars(first, last))
+            ? new(opened.Song, first, last, PlaceWords.Bars(first, last), FolderNames.Bars(first, last))
             : throw new UserException(
                 $"{opened.SongPath}: nothing is played or sung in bars {first} to {last}. Choose other bars, or add chords, strokes or picked notes to them.");
     }
@@ -77,7 +77,7 @@ internal static class PracticeWish
         var drill = ChangeDrill.Of(opened.Song, from, to);
         var kept = drill.FingersKept.Count == 0 ? ""
             : $"; {(drill.FingersKept.Count == 1 ? "finger" : "fingers")} {string.Join(", ", drill.FingersKept)} can stay";
-        return new(drill.Song, 1, 2, $"{Name(from)} to {Name(to)}{kept}");
+        return new(drill.Song, 1, 2, $"{Name(from)} to {Name(to)}{kept}", FolderNames.Change(Name(from), Name(to)));
 
         ChordUse Called(string name)
         {

@@ -40,7 +40,11 @@ internal static class ExerciseCommand
         var quiet = new Option<bool>("--no-click") { Description = "Clicks only in the counted bars" };
         var record = new Option<bool>("--record") { Description = "Practise with the recording itself, slowed down, instead of our own strings" };
         var video = new Option<bool>("--video") { Description = "Make a video of it too" };
-        var into = new Option<string?>("--into") { Description = "Where the files go; without it, a folder 'exercise' beside the song", HelpName = "FOLDER" };
+        var into = new Option<string?>("--into")
+        {
+            Description = "Where the files go; without it, a folder beside the song named after what is practised, as exercise-bars-5-8",
+            HelpName = "FOLDER",
+        };
         var command = new Command("exercise", "Practise some bars or a chord change slow to fast: drawn, sounded with count-in and click, filmed")
         {
             song, passage.Section, passage.Bars, change, speeds, rounds, between, quiet, record, video, into,
@@ -67,7 +71,8 @@ internal static class ExerciseCommand
                 Lead = lead,
                 AsRecorded = parsed.GetValue(record),
             };
-            var making = new PracticeMaking(opened, practised, options, parsed.GetValue(into) ?? Path.Combine(opened.Folder, "exercise"));
+            var folder = parsed.GetValue(into) ?? Path.Combine(opened.Folder, "exercise-" + practised.FolderEnd);
+            var making = new PracticeMaking(opened, practised, options, folder);
             await making.MakeAsync(new(!parsed.GetValue(quiet), parsed.GetValue(record), parsed.GetValue(video)), ct);
             return 0;
         });

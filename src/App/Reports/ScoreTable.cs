@@ -19,6 +19,16 @@ internal static class ScoreTable
             ("tempo within 4%", "tempo", "1 where within 4%"),
             ("tempo within 4% or an octave", "octaves", "1 where within 4%, or of twice, half, three times or a third"),
         ]),
+        ("Tempo level, where wrong",
+        [
+            ("tempo at twice the level", "twice", "1 where the tempo is heard twice as fast as it is felt"),
+            ("tempo at half the level", "half", "1 where it is heard half as fast"),
+            ("tempo at three times", "triple", "1 where it is heard three times as fast"),
+            ("tempo at a third", "third", "1 where it is heard a third as fast"),
+            ("tempo at three halves", "3/2", "1 where it is heard half as fast again"),
+            ("tempo at two thirds", "2/3", "1 where it is heard two thirds as fast"),
+            ("tempo right, beats halfway off", "offbeat", "1 where the tempo is right and the beats are heard halfway between"),
+        ]),
         ("Key, chords and form",
         [
             ("key, weighted", "key", "1 right; part marks for a fifth up, the relative and the parallel key"),

@@ -51,6 +51,7 @@ public enum DiagnosticCode
     BarTwice,
     BarCount,
     TooManyCells,
+    UnevenCells,
     EmptyCell,
     BadMark,
     BadStroke,

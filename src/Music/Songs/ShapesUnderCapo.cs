@@ -27,13 +27,21 @@ internal sealed class ShapesUnderCapo(Song song, Capo capo)
         {
             if (Under(shape, found) is not { } under)
             {
-                problem = $"no hand can play {shape.Symbol} with {(capo.Fret == 0 ? "no capo" : $"the capo on fret {capo.Fret}")} in this tuning";
+                problem = Problem(shape);
                 return [];
             }
             found.Add(shape with { Shape = under, Standing = Standing.Assumed });
         }
         problem = "";
         return found.ToImmutable();
+    }
+
+    private string Problem(NamedShape shape)
+    {
+        var chord = CapoNames.Of(song)?.Both(shape.Name) ?? shape.Name;
+        var under = capo.Fret == 0 ? "no capo" : $"the capo on fret {capo.Fret}";
+        return picked.Has(shape.Name) ? $"with {under} no shape that a hand can hold has the notes that are picked on {chord}"
+            : $"no hand can play {chord} with {under} in this tuning";
     }
 
     private Shape? Under(NamedShape shape, IReadOnlyList<NamedShape> taken)

@@ -106,7 +106,7 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         {
             var drawing = ChordDiagram.Engrave(ShapeShelf.Subject(song, shape), ChordDiagramStyle.Print);
             var called = CapoNames.Of(song)?.First(shape.Name) ?? shape.Name;
-            var name = "diagrams/" + FileName(called);
+            var name = "diagrams/" + ChordFiles.NameOf(called);
             WriteText(name + ".svg", $"{called} as a drawing", SvgWriter.Write(drawing, Palette.Paper, SvgText.Outlines));
             Write(name + ".png", $"{called} as a picture", s => PngWriter.Write(drawing, s, Palette.Paper, 4));
         }
@@ -159,9 +159,4 @@ public sealed class LessonPublisher(Song song, LessonSound? sound, string folder
         AtomicFile.Write(path, write);
         written.Add(new(path, what, kept));
     }
-
-    /// <summary>"G/B@low" → "G-over-B-low"; sharps stay, since file systems take them.</summary>
-    private static string FileName(string chord) =>
-        string.Concat(chord.Replace("/", "-over-", StringComparison.Ordinal).Replace("@", "-", StringComparison.Ordinal)
-            .Select(c => char.IsLetterOrDigit(c) || c is '-' or '#' or '+' ? c : '_'));
 }

@@ -46,6 +46,45 @@ public class SayingsTests
         Assert.Equal(notes, string.Join(", ", song.Bars.First().Picked.Select(p => $"{p.Start} {p.Value.Fret}")));
     }
 
+    /// <summary>Words of the trade for what a song file calls otherwise; common practice.</summary>
+    [Theory]
+    [InlineData("lyrics | Down to the sea |", "sung | The fer- ry . |")]
+    [InlineData("Words: Down to the sea", "sung | The fer- ry . |")]
+    [InlineData("instrument ukulele", "tuning ukulele")]
+    [InlineData("artist Wren Adair", "player Wren Adair")]
+    [InlineData("bpm 96", "tempo 96")]
+    [InlineData("[Verse 1]", "section Verse 1")]
+    [InlineData("Chorus:", "section Verse 1")]
+    [InlineData("C G Am F", "chords | C . G . | Am |")]
+    [InlineData("| C | G |", "also where a part goes on in another line")]
+    public void AnotherWordIsToldTheLineThatIsMeant(string line, string meant)
+    {
+        var wrong = SongText.Parse($"title T\nsection A\nchords | D |\n{line}\n", "t").Diagnostics.Single(d => d.Code == DiagnosticCode.UnknownWord);
+        Assert.Contains(meant, wrong.Suggestion!, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheWordsThatThereAreAreListedOnce()
+    {
+        var wrong = SongText.Parse("title T\nqqqqq\nzzzzzz\nsection A\nwwwwwww\n", "t").Diagnostics.Where(d => d.Code == DiagnosticCode.UnknownWord);
+        Assert.Equal([true, false, false], wrong.Select(w => w.Suggestion is { } said && said.Contains("chords, strum", StringComparison.Ordinal)));
+    }
+
+    /// <summary>German calls B natural H (Riemann, Musiklexikon; from memory); small roots and "minor" are common practice.</summary>
+    [Theory]
+    [InlineData("H7", "Did you mean 'B7'?")]
+    [InlineData("am", "Did you mean 'Am'?")]
+    [InlineData("f#m7", "Did you mean 'F#m7'?")]
+    [InlineData("Q", null)]
+    public void AChordThatOnlyIsWrittenOtherwiseIsUnderstood(string chord, string? suggestion) =>
+        Assert.Equal(suggestion, SongText.Parse($"title T\nsection A\nchords | {chord} |\n", "t").Diagnostics
+            .Single(d => d.Code == DiagnosticCode.BadChord).Suggestion);
+
+    [Fact]
+    public void ABarThatACommentLeavesOpenIsToldOfTheQuotes() =>
+        Assert.Contains("; starts a comment", SongText.Parse("title T\nsection A\nsung | so; far |\n", "t").Diagnostics
+            .Single(d => d.Code == DiagnosticCode.BarOpen).Suggestion!, StringComparison.Ordinal);
+
     [Theory]
     [InlineData("pick\nE4 | .q2 . |", "A comma splits a cell: write .,q2.")]
     [InlineData("chords | .G . |", "A comma splits a cell: write .,G.")]

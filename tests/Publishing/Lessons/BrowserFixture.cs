@@ -1,6 +1,7 @@
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Lessons;
 using Harkbook.Publishing.Lessons.Timing;
+using Harkbook.Units;
 using Microsoft.Playwright;
 
 namespace Harkbook.Publishing.Tests.Lessons;
@@ -20,10 +21,12 @@ public sealed class BrowserFixture : IAsyncLifetime
     public string Address => new Uri(folder.At("play-along.html")).AbsoluteUri;
 
     /// <summary>The page of another song, over the same few seconds of sound.</summary>
-    public async Task<string> AddressOfAsync(Song song)
+    /// <param name="passage">The bars to hand out; without, all of them.</param>
+    public async Task<string> AddressOfAsync(Song song, Passage? passage = null)
     {
         var path = folder.At($"{Guid.NewGuid():N}.html");
-        await File.WriteAllTextAsync(path, PlayAlongPage.Write(new(song), await File.ReadAllBytesAsync(folder.At("sound.wav")), "audio/wav", Length));
+        var timeline = passage is { } part ? new LessonTimeline(song, part, Seconds.FromSeconds(0)) : new(song);
+        await File.WriteAllTextAsync(path, PlayAlongPage.Write(timeline, await File.ReadAllBytesAsync(folder.At("sound.wav")), "audio/wav", Length));
         return new Uri(path).AbsoluteUri;
     }
 

@@ -2,6 +2,7 @@ using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Lessons.Timing;
 using Harkbook.Publishing.Lessons.Video;
+using Harkbook.Units;
 
 namespace Harkbook.Publishing.Tests.Lessons;
 
@@ -34,6 +35,16 @@ public sealed class FrameTests
         Assert.Contains("next in", texts);
         Assert.Contains("beat", texts);
         Assert.Contains("Back", texts);
+    }
+
+    [Theory]
+    [InlineData(1, "bar 1 of all 4")]
+    [InlineData(3, "bar 3 of 3 to 4")]
+    public void AHandOutsFrameSaysWhichOfTheSongsBarsItHas(int first, string place)
+    {
+        var timeline = new LessonTimeline(LessonSongs.FourBars, Passage.Of(first, 4), Seconds.FromSeconds(0));
+        var plan = new FramePlan(timeline, 4.5);
+        Assert.Contains(place, Layout.Texts(plan.Still(plan.MomentAt(timeline.Music.Start + 0.1))));
     }
 
     /// <summary>Four bars with strum and words only leave room for the next two bars' chords and words, and for their section's name.</summary>

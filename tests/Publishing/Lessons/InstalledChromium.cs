@@ -2,7 +2,9 @@ using Microsoft.Playwright;
 
 namespace Harkbook.Publishing.Tests.Lessons;
 
-/// <summary>The Chromium that is installed here, without a window and without sound; nothing is downloaded. Where there is none, tests in it are skipped.</summary>
+/// <summary>
+/// The Chromium that is installed here, without a window and without sound; nothing is downloaded. Where there is none, tests in it are skipped.
+/// </summary>
 public sealed class InstalledChromium : IAsyncDisposable
 {
     private IPlaywright? playwright;

@@ -1,3 +1,4 @@
+using Harkbook.Music.Songs;
 using Microsoft.Playwright;
 
 namespace Harkbook.Publishing.Tests.Lessons;
@@ -38,6 +39,15 @@ public sealed class PageInBrowserTests(BrowserFixture fixture) : PageTest(fixtur
         Assert.Equal(holds ? 1 : 0, await page.Locator("#now svg").CountAsync());
         if (holds)
             Assert.StartsWith(chord + ":", await page.Locator("#now svg title").TextContentAsync());
+    }
+
+    /// <summary>A hand-out keeps the song's bar numbers, so it says from which to which it goes.</summary>
+    [Fact]
+    public async Task AHandOutSaysWhichOfTheSongsBarsItHas()
+    {
+        var page = await OpenAsync(address: await Fixture.AddressOfAsync(LessonSongs.FourBars, Passage.Of(3, 4)));
+        await SeekAsync(page, 2.3);
+        Assert.Equal("Back, bar 3 of 3 to 4", await page.InnerTextAsync("#where"));
     }
 
     [Fact]

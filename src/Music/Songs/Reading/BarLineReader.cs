@@ -34,7 +34,8 @@ internal sealed partial class BarLineReader(DiagnosticBag bag)
             bag.Add(DiagnosticCode.NoBars, line.Body.Length > 0 ? line.Body : line.Keyword.Span,
                 $"Bars were expected between | behind '{line.Keyword.Text}', as in {line.Keyword.Text} | . . . . |.");
         else if (line.Split(pieces[^1]).Length > 0)
-            bag.Add(DiagnosticCode.BarOpen, line.Split(pieces[^1])[^1].Span, "The last bar is not closed.", "Put | at its end.");
+            bag.Add(DiagnosticCode.BarOpen, line.Split(pieces[^1])[^1].Span, "The last bar is not closed.",
+                line.IsCommented ? "Put | at its end. A ; starts a comment: text with one in it stands in double quotes." : "Put | at its end.");
         return (head, [.. bars.Select(p => ReadBar(line, p, part))]);
     }
 

@@ -9,6 +9,8 @@ internal sealed class DiagnosticBag(SourceText source, string file)
 
     public void Add(DiagnosticCode code, Span at, string message, string? suggestion = null) => found.Add(new(code, at, message, suggestion));
 
+    public bool Has(DiagnosticCode code) => found.Any(f => f.Code == code);
+
     public ImmutableArray<Diagnostic> InOrder() => [.. found.OrderBy(f => f.At.Start).ThenBy(f => f.Code).Select(ToDiagnostic)];
 
     private Diagnostic ToDiagnostic(Remark remark)
@@ -22,7 +24,8 @@ internal sealed class DiagnosticBag(SourceText source, string file)
         DiagnosticCode.NotGiven or DiagnosticCode.WhichShape or DiagnosticCode.EmptySection or DiagnosticCode.WordsTakenOver
             or DiagnosticCode.NoTunePlayer => Severity.Hint,
         DiagnosticCode.OutOfOrder or DiagnosticCode.FingersUnheld or DiagnosticCode.ShapeContradicts or DiagnosticCode.RecordingElsewhere
-            or DiagnosticCode.NoHarp or DiagnosticCode.EmptyPick or DiagnosticCode.PatternStops or DiagnosticCode.MutedString
+            or DiagnosticCode.NoHarp or DiagnosticCode.EmptyPick or DiagnosticCode.PatternStops or DiagnosticCode.UnevenCells
+            or DiagnosticCode.MutedString
             or DiagnosticCode.BarsPastEnd or DiagnosticCode.ChangeOutside or DiagnosticCode.UnsignedCorrection or DiagnosticCode.StandingNowhere
                 or DiagnosticCode.StandingNotKept => Severity.Warning,
         _ => Severity.Error,

@@ -9,9 +9,11 @@ namespace Harkbook.Music.Songs.Reading;
 /// <param name="CodeEnd">Where a comment or trailing space starts.</param>
 internal sealed record LineSyntax(string Text, Span Whole, Token Keyword, Span Body, ImmutableArray<Span> Standings, int CodeEnd)
 {
-    public bool IsBlank => Keyword.Text.Length == 0 && Standings.IsEmpty;
+    public bool IsBlank => Keyword.Text.Length == 0 && Body.Length == 0 && Standings.IsEmpty;
 
     public string BodyText => Body.In(Text);
+
+    public bool IsCommented => Text.AsSpan(CodeEnd, Whole.End - CodeEnd).TrimStart().StartsWith(';');
 
     public static LineSyntax Of(string text, Span line)
     {

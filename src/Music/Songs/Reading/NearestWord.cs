@@ -17,7 +17,9 @@ internal static class NearestWord
     }
 
     /// <summary>"Did you mean 'tuning'?", or nothing when no known word is near.</summary>
-    public static string? Suggest(string word, IEnumerable<string> known) => To(word, known) is { } near ? $"Did you mean '{near}'?" : null;
+    public static string? Suggest(string word, IEnumerable<string> known) => Ask(To(word, known));
+
+    public static string? Ask(string? near) => near is null ? null : $"Did you mean '{near}'?";
 
     /// <summary>In words of one or two letters every other word is one letter off, so only case may differ there.</summary>
     private static int Allowed(int length) => length < 3 ? 0 : Math.Max(1, length / 3);

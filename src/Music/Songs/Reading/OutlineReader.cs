@@ -77,11 +77,18 @@ internal sealed class OutlineReader(SongSyntax syntax, DiagnosticBag bag)
     public static void Unknown(DiagnosticBag bag, LineSyntax line)
     {
         var word = line.Keyword.Text;
+        if (line.BodyText.StartsWith('|') && word.Length == 0)
+        {
+            bag.Add(DiagnosticCode.UnknownWord, line.Body, "These bars don't say what they are: every line of bars starts with its part's word.",
+                "Write it before them, as in chords | C . G . | Am |, also where a part goes on in another line.");
+            return;
+        }
         var at = word.Length > 0 ? line.Keyword.Span : line.Standings[0];
         bag.Add(DiagnosticCode.UnknownWord, at, $"'{Shown(word)}' is none of the words that a line starts with.",
             (word == "chord" && line.Words() is [_, var frets, ..] && Shape.TryParse(frets.Text, out _) ? "Did you mean 'shape'?" : null)
+                ?? OtherWords.Suggest(line)
                 ?? NearestWord.Suggest(word.TrimEnd(':', '='), SongSyntax.AllWords)
-                ?? $"They are {string.Join(", ", SongSyntax.AllWords.Distinct())}; a comment starts with ;.");
+                ?? (bag.Has(DiagnosticCode.UnknownWord) ? null : $"They are {string.Join(", ", SongSyntax.AllWords.Distinct())}; a comment starts with ;."));
     }
 
     private static string Shown(string word) => word.Length > 30 ? word[..30] + "…" : word;

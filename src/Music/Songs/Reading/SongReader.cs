@@ -64,6 +64,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         foreach (var section in syntax.Sections)
         {
             PatternRules.Check(section, bar => section.MeterOf(bar, meter), bag);
+            CellRules.Check(section, bar => section.MeterOf(bar, meter), bag);
             sections.Add(builder.Build(section, number, anchors.Read(section, number)));
             number += sections[^1].Bars.Length;
         }

@@ -22,7 +22,7 @@ internal sealed class ValueReader(DiagnosticBag bag, ImmutableArray<NamedShape> 
         {
             bag.Add(DiagnosticCode.BadChord, leaf.Value.Span,
                 $"'{name}' is no chord symbol; write a root and a kind, as in F#m7, Dsus4 or G/B, or N.C. where no chord sounds.",
-                Divided(name) ?? NearestWord.Suggest(name, shapeOf.Keys.Append("N.C.")));
+                Divided(name) ?? NearestWord.Ask(ChordSymbol.Respelled(symbol)) ?? NearestWord.Suggest(name, shapeOf.Keys.Append("N.C.")));
             return null;
         }
         if (shapeOf.TryGetValue(name, out var shape))

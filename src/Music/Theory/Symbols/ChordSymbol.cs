@@ -36,6 +36,21 @@ public static class ChordSymbol
         return chord is not null;
     }
 
+    /// <summary>
+    /// A symbol as it must be written, where only the writing was another: "am" and "A minor" are Am, and H is what German calls B. Null where no
+    /// chord comes of it.
+    /// </summary>
+    public static string? Respelled(string text)
+    {
+        var plain = text.Replace(" ", "", StringComparison.Ordinal).Replace("minor", "m", StringComparison.OrdinalIgnoreCase)
+            .Replace("major", "", StringComparison.OrdinalIgnoreCase);
+        if (plain.Length == 0)
+            return null;
+        var root = char.ToUpperInvariant(plain[0]);
+        var respelled = (root == 'H' ? 'B' : root) + plain[1..];
+        return respelled != text && TryRead(respelled, out _) ? respelled : null;
+    }
+
     public static Chord Read(string text) =>
         TryRead(text, out var chord, out var problem)
             ? chord

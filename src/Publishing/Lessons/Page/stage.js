@@ -33,7 +33,13 @@ function showBeats(index, bar, beat, wait) {
   [...list.children].forEach((li, i) => li.classList.toggle("lit", i === lit));
   $("where").textContent = waiting ? waiting.words
     : index < 0 ? (wait > count ? `the music starts in ${Math.ceil(wait * firstBeat)} s` : "count in")
-    : beat >= count ? "the end" : `${bar.section.name}, bar ${bar.number} of all ${song.bars.length}`;
+    : beat >= count ? "the end" : `${bar.section.name}, bar ${bar.number} of ${allBars()}`;
+}
+
+/** A hand-out keeps the song's numbers: "9 to 12"; a whole song is "all 30". */
+function allBars() {
+  const first = song.bars[0].number, last = song.bars[song.bars.length - 1].number;
+  return first === 1 ? `all ${last}` : `${first} to ${last}`;
 }
 
 function showUntil(time, next) {

@@ -13,6 +13,17 @@ internal sealed class FrameHead(LessonTimeline timeline, double length)
     private const double LeftRoom = 780;
     private const double RightRoom = 980;
 
+    /// <summary>A hand-out keeps the song's numbers: "9 to 12"; a whole song is "all 30".</summary>
+    private string AllBars
+    {
+        get
+        {
+            var (first, last) = (timeline.Bars[0].Bar.Number, timeline.Bars[^1].Bar.Number);
+            var from = first == 1 ? "all" : string.Create(CultureInfo.InvariantCulture, $"{first} to");
+            return string.Create(CultureInfo.InvariantCulture, $"{from} {last}");
+        }
+    }
+
     /// <summary>Where a section's length on the ruler begins and ends up to a time.</summary>
     public Box Ruler(Timed<string> section, double until) =>
         new(X(section.Start) + 1.5, 0, Math.Max(X(section.Start) + 1.5, X(Math.Min(section.End, until)) - 1.5), RulerHeight);
@@ -32,7 +43,7 @@ internal sealed class FrameHead(LessonTimeline timeline, double length)
     {
         var bar = timeline.Bars[Math.Max(0, moment.Bar)];
         var place = moment.IsOver ? "" : moment.Bar < 0 ? "comes first"
-            : string.Create(CultureInfo.InvariantCulture, $"bar {bar.Bar.Number} of all {timeline.Song.Bars.Count()}");
+            : string.Create(CultureInfo.InvariantCulture, $"bar {bar.Bar.Number} of {AllBars}");
         var room = LeftRoom - FontBook.Width(place, Face.Text, 30) - 28;
         var section = TextWrap.Cut(timeline.Song.Sections[bar.SectionIndex].Name, Face.Strong, 44, room);
         var end = Screen.Edge + sketch.Text(section, Screen.Edge, 78, Face.Strong, 44);
