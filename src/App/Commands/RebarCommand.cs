@@ -51,13 +51,13 @@ internal static class RebarCommand
                 + "for byte.");
             return;
         }
-        if (made.Text == document.Text)
+        var after = SongText.Parse(made.Text, opened.SongPath).Song!;
+        if (after == document.Song)
         {
             Console.Out.WriteLine($"{Output.Shown(opened.SongPath)}: the bars are drawn so already; nothing was changed.");
             return;
         }
         var keptAt = await files.ReplaceAsync(now, Encoding.UTF8.GetBytes(made.Text), change.Kept, ct);
-        var after = SongText.Parse(made.Text, opened.SongPath).Song!;
         Console.Out.WriteLine($"{Output.Shown(opened.SongPath)}: {Bars(opened.Song)} became {Bars(after)}; everything stayed at its time in the recording.");
         foreach (var remark in made.Remarks)
             Console.Out.WriteLine("  " + remark);
