@@ -34,6 +34,18 @@ public sealed class FfmpegProcessTests : IDisposable
         Assert.Contains("gone.wav: No such file", e.Message);
     }
 
+    // What the kernel says of the process (proc_pid_limits(5)).
+    [Fact]
+    public async Task AStrangersFileIsReadInBounds()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "Bounds are held by Linux.");
+        await using var process = Need.Ffmpeg().StartReading(["-f", "lavfi", "-i", "sine=d=3600", "-f", "f32le", "pipe:1"], "Decoding", Ct);
+        await process.Output.ReadExactlyAsync(new byte[1024], Ct);
+        var limits = await File.ReadAllTextAsync($"/proc/{process.Id}/limits", Ct);
+        Assert.Matches(@"Max address space\s+4294967296\s+4294967296", limits);
+        Assert.Matches(@"Max cpu time\s+1800\s+1810", limits);
+    }
+
     [Fact]
     public async Task WritingToAProcessThatGaveUpSaysWhy()
     {

@@ -34,14 +34,24 @@ public sealed class Ffmpeg
     public FfmpegProcess Start(IEnumerable<string> arguments, string purpose, CancellationToken cancellation) =>
         FfmpegProcess.Start(Path, ["-hide_banner", "-nostdin", "-loglevel", "error", .. arguments], purpose, cancellation);
 
+    /// <summary>Starts ffmpeg to read a file that may be anyone's, in bounded memory and time.</summary>
+    internal FfmpegProcess StartReading(IEnumerable<string> arguments, string purpose, CancellationToken cancellation) =>
+        StartBounded(Path, ["-hide_banner", "-nostdin", "-loglevel", "error", .. arguments], purpose, cancellation);
+
     /// <summary>Starts ffprobe, likewise.</summary>
-    public FfmpegProcess StartProbe(IEnumerable<string> arguments, string purpose, CancellationToken cancellation) =>
-        FfmpegProcess.Start(ProbePath, ["-hide_banner", "-loglevel", "warning", .. arguments], purpose, cancellation);
+    internal FfmpegProcess StartProbe(IEnumerable<string> arguments, string purpose, CancellationToken cancellation) =>
+        StartBounded(ProbePath, ["-hide_banner", "-loglevel", "warning", .. arguments], purpose, cancellation);
 
     /// <summary>A path as an argument that ffmpeg can't mistake for an option, an address or a protocol.</summary>
     public static string FileArgument(string path) => "file:" + System.IO.Path.GetFullPath(path);
 
     internal static string MissingFor(string purpose) => $"{purpose} needs ffmpeg, which isn't installed. {Install}";
+
+    private static FfmpegProcess StartBounded(string program, IEnumerable<string> arguments, string purpose, CancellationToken cancellation)
+    {
+        var bounded = ReadingBounds.Around(program, arguments);
+        return FfmpegProcess.Start(bounded.Program, bounded.Arguments, purpose, cancellation);
+    }
 
     private static string? Program(string name, string folders) =>
         folders.Split(System.IO.Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries)

@@ -35,7 +35,7 @@ internal sealed class FfmpegSource(FfmpegProbe probe, Ffmpeg ffmpeg, string path
 
     public override async ValueTask<ReadOnlyMemory<float>> ReadAsync(CancellationToken cancellation)
     {
-        process ??= ffmpeg.Start(
+        process ??= ffmpeg.StartReading(
             ["-protocol_whitelist", "file,pipe", "-i", Ffmpeg.FileArgument(path), "-map", "0:a:0", "-vn", "-c:a", "pcm_f32le", "-f", "f32le", "-ac",
                 $"{Channels}", "-ar", $"{Rate.Hertz}", "pipe:1"],
             "Decoding", cancellation);
