@@ -16,6 +16,19 @@ public readonly record struct ClaimedSound(int Midi, Seconds Start, Seconds End)
         return song.Bars.SelectMany(b => Picked(b, neck, clock).Concat(Strummed(b, neck, clock)).Concat(Blown(b, harp, clock)));
     }
 
+    /// <summary>What a shape would sound while it is held, in bars that nothing is struck or picked in: a name claims its notes too.</summary>
+    public static IEnumerable<ClaimedSound> OfHeldShapes(Song song)
+    {
+        var (clock, neck) = (new SongClock(song), new Fretboard(song.Tuning.Value, song.Capo.Value));
+        return from bar in song.Bars
+               where bar.Strums.IsEmpty && bar.Picked.IsEmpty
+               from chord in bar.Chords
+               where chord.Value.Shape?.Frets.Length == neck.Tuning.Count
+               from s in Enumerable.Range(0, neck.Tuning.Count)
+               where chord.Value.Shape!.Frets[s] is not null
+               select At(neck.MidiAt(s, chord.Value.Shape!.Frets[s]!.Value), bar, chord.Start, chord.Length, clock);
+    }
+
     /// <param name="a4">What A4 is in the recording.</param>
     public static IEnumerable<ClaimedSound> Of(Annotation claims, Hertz a4)
     {

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Instruments.Shapes;
 using Harkbook.Music.Songs.Editing;
 using Harkbook.Music.Songs.Reading;
+using Harkbook.Music.Songs.Writing;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
 
@@ -91,6 +93,30 @@ public sealed class SongDocument
     public SongDocument WithStrokes(int section, IReadOnlyList<int> bars, IReadOnlyList<(Beats Start, Stroke Stroke)> strokes) =>
         Edited(new StrokeEdits(Syntax, SongMeter).SetBars(section, bars, strokes));
 
+    /// <summary>Puts a picked note at a beat of a bar, decided, in place of what starts there on its string; it rings until the string's next sign.</summary>
+    public SongDocument WithPicked(int barNumber, Beats at, PickedNote note) =>
+        WithSign(new(SongPart.Pick, barNumber, at, note.StringIndex), PickedText.Of(note));
+
+    /// <summary>Puts a note of the tune at a beat of a bar, decided.</summary>
+    public SongDocument WithTune(int barNumber, Beats at, TuneNote note) => WithSign(new(SongPart.Tune, barNumber, at),
+        (Syntax.HandNames is { } raise ? note with { Pitch = note.Pitch - raise } : note).ToString());
+
+    /// <summary>Puts what is sounded on one breath of the harmonica at a beat of a bar, decided.</summary>
+    /// <param name="holes">All blown or all drawn.</param>
+    public SongDocument WithBreath(int barNumber, Beats at, params IReadOnlyList<HarpNote> holes) =>
+        WithSign(new(SongPart.Harp, barNumber, at), string.Join('&', holes));
+
+    /// <summary>Puts what a song file writes ("3h5~", "-4&amp;-5", "/A4") at a place, decided; what it can't mean there is told by the diagnostics.</summary>
+    public SongDocument WithNote(NotePlace place, string written) =>
+        written.Length == 0 || written[0] == '~' || written.AsSpan().ContainsAny(" \t\r\n|;,\"") ? throw new ArgumentException(
+            $"'{written}' isn't one sign; write one note, as a song file does.", nameof(written)) : WithSign(place, written);
+
+    /// <summary>Ends what sounds in a voice.</summary>
+    public SongDocument WithSilence(NotePlace place) => WithSign(place, "_");
+
+    /// <summary>Takes away what starts at a place; what came before goes on.</summary>
+    public SongDocument WithNothing(NotePlace place) => WithSign(place, ".");
+
     /// <summary>Sets the key from a bar of a section on (1 = its first); where a line of the section changes the key there already, that line.</summary>
     public SongDocument WithKeyChange(int section, int bar, Key key, Standing? standing = null) =>
         Edited(new SectionEdits(Syntax).SetKey(section, bar, Written(key), standing));
@@ -103,6 +129,10 @@ public sealed class SongDocument
 
     private Meter SongMeter => Syntax.Facts.TryGetValue(SongFact.Meter, out var line) && Meter.TryParse(line.BodyText, out var meter) ? meter
         : Meter.CommonTime;
+
+    private SongDocument WithSign(NotePlace place, string sign) =>
+        Edited(new NoteEdits(Syntax, SongMeter, (Song ?? throw new InvalidOperationException("A file with mistakes has no strings to pick.")).Tuning.Value)
+            .Set(place, sign));
 
     private string Written(string name) => Syntax.HandNames is { } raise ? WrittenName.Moved(OneLine(name), -raise) : OneLine(name);
 

@@ -31,6 +31,7 @@ export function open(reference, song, hasRecord) {
   on($("stepOn"), "click", nextStep);
   on($("stepsOff"), "click", () => { atStep = steps.length; showStep(); });
   showStep();
+  on($("notes"), "click", () => net.invokeMethodAsync("Key", "n", bar));
   on($("play"), "click", toggle);
   on($("round"), "click", toggleRound);
   on($("pace"), "input", () => pace(Number($("pace").value)));
@@ -74,6 +75,14 @@ export function goRound(number) {
 }
 
 export function showBench() { document.querySelector(".chord-bench")?.scrollIntoView({ block: "nearest", behavior: calm.matches ? "auto" : "smooth" }); }
+
+export function standAt(number) { stand(number, true); }
+
+export function focusNote() {
+  const cell = document.querySelector('.note-cell[tabindex="0"]');
+  cell?.focus({ preventScroll: true });
+  cell?.scrollIntoView({ block: "nearest", inline: "nearest" });
+}
 
 export function focusBar(number) { elementOf(number)?.focus({ preventScroll: true }); }
 
@@ -185,7 +194,9 @@ const here = {
   g: toggleRound, "-": () => pace(Number($("pace").value) - 5), "+": () => pace(Number($("pace").value) + 5), "=": () => pace(Number($("pace").value) + 5),
   c: () => $("click").click(), h: nextHearing,
 };
-const there = new Set(["enter", "escape", "z", "x", "p", "w", "t", "?", "d", "a", "f"]);
+const there = new Set(["enter", "escape", "z", "x", "p", "w", "t", "n", "?", "d", "a", "f"]);
+/** What stays the page's where the focus is in a grid of notes; all else is the grid's. */
+const notTheGrids = new Set([" ", "Escape", "Tab", "z"]);
 
 /** A tap is when the ear heard it: what the loudspeaker is behind the clock is taken off. */
 function tap() { net.invokeMethodAsync("Tapped", ear.heard); }
@@ -201,6 +212,7 @@ function key(event) {
   const letters = $("letters") ? $("letters").checked : lettersAct;
   if ($("letters")) lettersAct = letters;
   if (event.altKey || typing || (name.length === 1 && name !== " " && !letters)) return;
+  if (target.closest?.(".note-grid") && !notTheGrids.has(name)) { if (name !== "Shift") event.preventDefault(); return; }
   const onBar = Boolean(target.dataset?.bar);
   if (onBar && name === "Enter") stand(Number(target.dataset.bar), true);
   const onButton = target.matches?.("button, summary, a, [role=button], input") && !onBar;

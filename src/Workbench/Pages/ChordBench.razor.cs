@@ -53,6 +53,10 @@ public partial class ChordBench
     [Parameter]
     public EventCallback OnClose { get; set; }
 
+    /// <summary>The bar is wanted note by note.</summary>
+    [Parameter]
+    public EventCallback OnNotes { get; set; }
+
     /// <summary>An address to sound.</summary>
     [Parameter]
     public EventCallback<string> OnHear { get; set; }

@@ -42,6 +42,7 @@ public partial class FactBench
         SongFact.Capo => "The capo's fret, 0 for none",
         SongFact.Key => "Another key, as D major or A dorian",
         SongFact.Meter => "Another meter, as 3/4",
+        SongFact.Harp => "Another harmonica, by its key, as D or low F",
         _ => "What A4 is, in Hz",
     };
 
@@ -49,6 +50,7 @@ public partial class FactBench
     {
         SongFact.Tuning => TuningWords.Names,
         SongFact.Capo => Enumerable.Range(0, 10).Select(f => f.ToString(CultureInfo.InvariantCulture)),
+        SongFact.Harp => Music.Instruments.Harmonicas.Harmonica.UsualKeys.Select(k => $"{k}"),
         SongFact.Meter => ["4/4", "3/4", "6/8", "2/4", "12/8", "9/8"],
         _ => [],
     };
@@ -58,6 +60,7 @@ public partial class FactBench
         SongFact.Tuning => Heard(h => h.Tuning, t => t.Tuning, t => $"{t}", TuningCatalogue.DescribeOnAny, View.Song.Tuning.Value),
         SongFact.Capo => Heard(h => h.Tuning, t => t.Capo, c => CapoText(c.Fret), c => CapoText(c.Fret), View.Song.Capo.Value),
         SongFact.Key => Heard(h => h.MainKey, k => k, k => $"{k}", k => $"{k}", View.Song.Key.Value),
+        SongFact.Harp => [new($"{View.Song.Harp?.Value}", $"{View.Song.Harp?.Value}", null, true)],
         SongFact.Meter => Heard(h => h.Meter, m => m, m => $"{m}", m => $"{m}", View.Song.Meter.Value),
         _ => Heard(h => h.ReferencePitch, p => Math.Round(p.Value, 2), Number, p => $"A4 = {Number(p)} Hz",
             Math.Round(View.Song.ReferencePitch.Value.Value, 2)),
@@ -120,6 +123,7 @@ public partial class FactBench
         SongFact.Tuning => TuningWords.Read(text)?.Tuning.ToString(),
         SongFact.Capo => text is "none" or "0" ? "none" : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= 12
             ? $"{fret}" : null,
+        SongFact.Harp => text.Length > 0 ? text : null,
         SongFact.Key => Key.TryParse(text, out var key) ? $"{Sounding(key)}" : null,
         _ => double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var hertz) && hertz is >= 380 and <= 500
             ? $"A4 = {Number(hertz)} Hz" : null,

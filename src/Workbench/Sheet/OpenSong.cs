@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Checking;
-using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving.Sheets;
@@ -29,7 +28,7 @@ public sealed class OpenSong
         (this.view, width, clock) = (view, Widths[barsARow], new(view.Song));
         rows = OpenSheet.Engrave(view.Song, width, barsARow);
         pictures = new RowPicture?[rows.Length];
-        strip = view.Heard is { } heard ? new(heard, [.. ClaimedSound.Of(view.Song), .. HeldShapes()]) : null;
+        strip = view.Heard is { } heard ? new(heard, [.. ClaimedSound.Of(view.Song), .. ClaimedSound.OfHeldShapes(view.Song)]) : null;
         doubts = (view.Doubts ?? []).Select(d => d.Finding).Where(f => f.Where?.Bar is not null).ToLookup(f => f.Where!.Bar!.Value);
     }
 
@@ -50,20 +49,6 @@ public sealed class OpenSong
         (width, rows[row].Drawing.Height + (strip is null ? 0 : RowPicture.Gap + strip.Height));
 
     public RowPicture Row(int row) => pictures[row] ??= Paint(row);
-
-    /// <summary>What a shape would sound while it is held, in bars that nothing is struck or picked in: a name claims its notes too.</summary>
-    private IEnumerable<ClaimedSound> HeldShapes()
-    {
-        var neck = new Fretboard(view.Song.Tuning.Value, view.Song.Capo.Value);
-        return from bar in view.Song.Bars
-               where bar.Strums.IsEmpty && bar.Picked.IsEmpty
-               from chord in bar.Chords
-               where chord.Value.Shape?.Frets.Length == neck.Tuning.Count
-               from s in Enumerable.Range(0, neck.Tuning.Count)
-               where chord.Value.Shape!.Frets[s] is not null
-               select new ClaimedSound(neck.MidiAt(s, chord.Value.Shape!.Frets[s]!.Value), clock.TimeOf(bar.Number, chord.Start),
-                   clock.TimeOf(bar.Number, chord.Start + chord.Length));
-    }
 
     private RowPicture Paint(int index)
     {

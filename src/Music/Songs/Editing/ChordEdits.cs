@@ -15,7 +15,7 @@ internal sealed class ChordEdits(SongSyntax syntax, Meter songMeter)
 
     public IEnumerable<TextEdit> SetChord(int barNumber, Beats beat, string name, Standing standing)
     {
-        var (section, bar) = Find(barNumber);
+        var (section, bar) = syntax.At(barNumber);
         var meter = section.MeterOf(bar, songMeter);
         if (beat < Beats.Zero || beat >= meter.BarLength)
             throw new ArgumentOutOfRangeException(nameof(beat), beat, $"Bar {barNumber} has {meter.BeatsPerBar} beats, counted from 0.");
@@ -27,7 +27,7 @@ internal sealed class ChordEdits(SongSyntax syntax, Meter songMeter)
 
     public IEnumerable<TextEdit> SetStanding(int barNumber, Beats beat, Standing standing)
     {
-        var (section, bar) = Find(barNumber);
+        var (section, bar) = syntax.At(barNumber);
         var written = section.BarsOf(Chords).TryGetValue(bar, out var found) ? found.Bar : null;
         var leaf = LeafAt(written, beat, section.MeterOf(bar, songMeter));
         return leaf is { GoesOn: false, Silences: false }
@@ -73,16 +73,4 @@ internal sealed class ChordEdits(SongSyntax syntax, Meter songMeter)
             .Select(l => new Written(bar, l.StartIn(meter), Beats.Zero, l.Unmarked, line!.StandingOf(l, bar, l.StartIn(meter))));
 
     private static Leaf? LeafAt(BarSyntax? bar, Beats beat, Meter meter) => bar?.Leaves.FirstOrDefault(l => l.StartIn(meter) == beat);
-
-    private (SectionSyntax Section, int Bar) Find(int barNumber)
-    {
-        var bar = barNumber;
-        foreach (var section in syntax.Sections)
-        {
-            if (bar >= 1 && bar <= section.BarCount)
-                return (section, bar);
-            bar -= section.BarCount;
-        }
-        throw new ArgumentOutOfRangeException(nameof(barNumber), barNumber, $"The song has bars 1 to {syntax.Sections.Sum(s => s.BarCount)}.");
-    }
 }

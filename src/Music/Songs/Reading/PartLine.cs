@@ -30,8 +30,11 @@ internal sealed record PartLine(
     /// <summary>The meter whose beats the cells of a bar divide.</summary>
     public Meter MeterAt(int bar, Func<int, Meter> meterOf) => WrittenFor ?? meterOf(Repeats ? FirstBar : bar);
 
-    public Standing StandingOf(Leaf leaf, int bar, Beats start) =>
-        leaf.Heard ?? Placed(Standings, bar, start) ?? Placed(Fallback, bar, start) ?? Whole(Standings) ?? Whole(Fallback) ?? Standing.Decided;
+    public Standing StandingOf(Leaf leaf, int bar, Beats start) => leaf.Heard ?? StandingAt(bar, start);
+
+    /// <summary>The standing of what starts at a beat of a bar and has no mark of its own.</summary>
+    public Standing StandingAt(int bar, Beats start) =>
+        Placed(Standings, bar, start) ?? Placed(Fallback, bar, start) ?? Whole(Standings) ?? Whole(Fallback) ?? Standing.Decided;
 
     private static Standing? Placed(ImmutableArray<StandingEntry> entries, int bar, Beats start) =>
         (entries.LastOrDefault(e => e.Bar == bar && e.Beat == start) ?? entries.LastOrDefault(e => e.Bar == bar && e.Beat is null))?.Standing;

@@ -37,6 +37,19 @@ internal sealed class SongSyntax(SourceText source)
 
     public List<SectionSyntax> Sections { get; } = [];
 
+    /// <summary>The section of a bar of the song (1 = its first), and which of the section's bars it is.</summary>
+    public (SectionSyntax Section, int Bar) At(int barNumber)
+    {
+        var bar = barNumber;
+        foreach (var section in Sections)
+        {
+            if (bar >= 1 && bar <= section.BarCount)
+                return (section, bar);
+            bar -= section.BarCount;
+        }
+        throw new ArgumentOutOfRangeException(nameof(barNumber), barNumber, $"The song has bars 1 to {Sections.Sum(s => s.BarCount)}.");
+    }
+
     public static bool IsFact(string word, out SongFact fact)
     {
         fact = (SongFact)Math.Max(0, FactWords.IndexOf(word));

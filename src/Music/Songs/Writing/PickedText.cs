@@ -1,10 +1,16 @@
 using System.Globalization;
+using Harkbook.Music.Songs.Reading;
 
 namespace Harkbook.Music.Songs.Writing;
 
 /// <summary>A note on a string as a song file writes it.</summary>
-internal static class PickedText
+public static class PickedText
 {
+    /// <summary>Reads "h7", "3h5b7~": the note, or in words what is wrong with it. "*" needs a shape, and is none here.</summary>
+    public static (PickedNote? Note, string? Problem) Read(string text, int stringIndex) =>
+        PickedReader.Read(text, stringIndex, () => null) is { Note: null, Problem: null } ? (null, $"{ShapeFrets.Sign} needs the bar's shape; say the fret.")
+            : PickedReader.Read(text, stringIndex, () => null);
+
     public static string Of(PickedNote note)
     {
         var attacks = note.Graces.All().Select(g => g.Attack).Append(note.Attack).ToArray();
