@@ -43,8 +43,13 @@ public sealed class PupilCapoTests : IDisposable
 
     // A shape under the hand's name is warned of once, by a command that reads no recording.
     [Theory]
+    [InlineData("check")]
     [InlineData("explain")]
     [InlineData("songbook")]
+    [InlineData("setlist")]
+    [InlineData("audition")]
+    [InlineData("exercise", "--rounds", "1", "--speeds", "100")]
+    [InlineData("rebar", "--later", "1")]
     [InlineData("publish", "--only", "sheet")]
     public async Task AContradictedShapeIsToldByEveryCommand(string command, params string[] options)
     {

@@ -58,7 +58,7 @@ internal static class CheckReport
         {
             var count = result.Count(kind);
             text.AppendLine(CultureInfo.InvariantCulture,
-                $"{Name(kind),-8} {count,5} {(count == 1 ? "claim: " : "claims:")} {result.Count(kind, Verdict.Supported)} supported "
+                $"{Shown(kind),-9} {count,5} {(count == 1 ? "claim: " : "claims:")} {result.Count(kind, Verdict.Supported)} supported "
                 + $"({result.SupportedShare(kind) * 100:0}%), {result.Count(kind, Verdict.Doubtful)} doubtful, "
                 + $"{result.Count(kind, Verdict.Contradicted)} contradicted");
         }
@@ -77,7 +77,7 @@ internal static class CheckReport
         var heard = finding.Heard is null ? "" : "; " + finding.Heard;
         var suggestion = finding.Suggestion is null || finding.Heard?.Contains(finding.Suggestion, StringComparison.Ordinal) == true ? ""
             : $"; would fit better: {finding.Suggestion}{(finding.Remedy?.Reach is { } reach ? $" ({reach})" : "")}";
-        return string.Create(CultureInfo.InvariantCulture, $"{where,-26} {finding.Verdict.ToString().ToLowerInvariant(),-12} {Name(finding.Kind),-7} ")
+        return string.Create(CultureInfo.InvariantCulture, $"{where,-26} {finding.Verdict.ToString().ToLowerInvariant(),-12} {Shown(finding.Kind),-7} ")
             + $"{finding.Claim} ({HearingReport.Percent(finding.Support)}%){heard}{suggestion}{Times(finding.Rival)}";
     }
 
@@ -88,6 +88,9 @@ internal static class CheckReport
 
     /// <summary>Two digits say as much as is known.</summary>
     private static double Rounded(double times) => times < 10 ? Math.Round(times) : Math.Round(times / 10) * 10;
+
+    /// <summary>As <see cref="Name"/>, for people.</summary>
+    private static string Shown(ClaimKind kind) => kind == ClaimKind.TuneNote ? "tune note" : Name(kind);
 
     private static string Name(ClaimKind kind) => kind switch
     {

@@ -26,7 +26,7 @@ public static class TuningQuestion
         lines.Add("It isn't sure how the guitar is tuned. It might be");
         lines.AddRange(candidates.Take(Most).Select(c => Line(hearing, c)));
         lines.AddRange(candidates.Skip(1).Take(Most - 1).Select(c => Asked(hearing, song, candidates[0].Value, c.Value)).OfType<string>());
-        lines.Add($"Then write it below without its ~heard, or say it: start … --again --tuning \"{candidates[0].Value.Tuning}\" --capo "
+        lines.Add($"Then write it in the song file without its ~heard, or say it: start … --again --tuning \"{candidates[0].Value.Tuning}\" --capo "
             + candidates[0].Value.Capo.Fret);
         return lines.ToImmutable();
     }

@@ -65,6 +65,7 @@ public enum DiagnosticCode
     NoShape,
     MutedString,
     BadPickedNote,
+    NothingBefore,
     BadStanding,
     UnsignedCorrection,
     StandingNowhere,

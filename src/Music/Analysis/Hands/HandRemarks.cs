@@ -74,15 +74,18 @@ public static class HandRemarks
 
     private static RemarkFact Fact(ShapeChange change) => new(
         $"{change.From.Name} to {change.To.Name}",
-        $"{change.TotalMotion} semitones in all, largest {change.LargestLeap}, {change.StringsKept} strings kept; "
+        $"{Count(change.TotalMotion, "semitone")} in all, largest {change.LargestLeap}, {Count(change.StringsKept, "string")} kept; "
             + $"the chords need {change.LeastMotion} at least",
         "semitones summed over the strings that sound in both shapes; least motion after Tymoczko 2006");
+
+    private static string Count(int number, string thing) => string.Create(CultureInfo.InvariantCulture, $"{number} {thing}{(number == 1 ? "" : "s")}");
 
     private static string Motion(ShapeChange change)
     {
         var kept = change.StringsKept == 0 ? "no string keeps its note"
             : $"{NumberWords.Of(change.StringsKept, "string")} {(change.StringsKept == 1 ? "keeps its note" : "keep their notes")}";
         return change.TotalMotion == 0 ? kept
+            : change.TotalMotion == change.LargestLeap ? $"{kept}, one other moves {NumberWords.Of(change.TotalMotion, "semitone")}"
             : $"{kept}, the others move {NumberWords.Of(change.TotalMotion, "semitone")} in all, {NumberWords.Of(change.LargestLeap)} at most on one string";
     }
 

@@ -25,7 +25,7 @@ internal sealed class DiagnosticBag(SourceText source, string file)
             or DiagnosticCode.NoTunePlayer => Severity.Hint,
         DiagnosticCode.OutOfOrder or DiagnosticCode.FingersUnheld or DiagnosticCode.ShapeContradicts or DiagnosticCode.RecordingElsewhere
             or DiagnosticCode.NoHarp or DiagnosticCode.EmptyPick or DiagnosticCode.PatternStops or DiagnosticCode.UnevenCells
-            or DiagnosticCode.MutedString
+            or DiagnosticCode.MutedString or DiagnosticCode.NothingBefore
             or DiagnosticCode.BarsPastEnd or DiagnosticCode.ChangeOutside or DiagnosticCode.UnsignedCorrection or DiagnosticCode.StandingNowhere
                 or DiagnosticCode.StandingNotKept => Severity.Warning,
         _ => Severity.Error,

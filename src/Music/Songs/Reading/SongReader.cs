@@ -65,6 +65,7 @@ internal sealed class SongReader(SongSyntax syntax, DiagnosticBag bag)
         {
             PatternRules.Check(section, bar => section.MeterOf(bar, meter), bag);
             CellRules.Check(section, bar => section.MeterOf(bar, meter), bag);
+            BondRules.Check(section, bar => section.MeterOf(bar, meter), bag);
             sections.Add(builder.Build(section, number, anchors.Read(section, number)));
             number += sections[^1].Bars.Length;
         }
