@@ -4,6 +4,7 @@ using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving;
 using Harkbook.Publishing.Engraving.Sheets;
 using Harkbook.Publishing.Lessons.Pieces;
+using Harkbook.Publishing.Lessons.Sounds;
 using Harkbook.Publishing.Lessons.Timing;
 using Harkbook.Units;
 
@@ -35,6 +36,20 @@ public sealed class HandOutTests
         Assert.Equal((1.0, 3.0), (Math.Round(timeline.Music.Start, 6), Math.Round(timeline.Music.End, 6)));
         Assert.Equal(["A7sus4", "F#m7b5"], timeline.Chords.Select(c => c.Value.Name));
         Assert.Equal(["Back"], timeline.Sections.Select(s => s.Value));
+    }
+
+    /// <summary>Four beats at 120 a minute last 2 s: so long is counted before a song that has no recording, as before a part of one.</summary>
+    [Theory]
+    [InlineData(1, 2, 6)]
+    [InlineData(2, 2, 4)]
+    public void ASongWithoutARecordingIsCountedIn(int first, int last, double end)
+    {
+        var song = LessonSongs.Read("title T\nmeter 4/4\ntempo 120\nkey C major\nshape C x32010\nsection A\nchords | C | C |\nstrum throughout | d d d d |\n");
+        var bars = Passage.Of(first, last);
+        using var sound = LessonSound.Of(song, bars == Passage.Whole(song) ? null : bars);
+        var music = new LessonTimeline(song, bars, sound.Start).Music;
+        Assert.Equal((2.0, end), (Math.Round(music.Start, 6), Math.Round(music.End, 6)));
+        Assert.True(sound.Length.Value >= end);
     }
 
     /// <summary>A click at 3 s of the whole is heard 1 s into the part from 2 s on, which lasts 1.5 s.</summary>

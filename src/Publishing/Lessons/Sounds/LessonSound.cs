@@ -40,8 +40,8 @@ public sealed class LessonSound : IDisposable
         }, file);
     }
 
-    /// <summary>The song's claims, sounded by our own strings and reeds.</summary>
-    /// <param name="only">The bars that are heard, after one to count in; null for all.</param>
+    /// <summary>The song's claims, sounded by our own strings and reeds, after a bar to count in.</summary>
+    /// <param name="only">The bars that are heard; null for all.</param>
     public static LessonSound Of(Song song, Passage? only = null) => SoundedSong.Of(song, only, TemporaryFile());
 
     /// <summary>A bar to count in, a passage and its last notes' ringing; null where all of it lies beyond this sound's end.</summary>

@@ -7,12 +7,13 @@ using Harkbook.Units;
 
 namespace Harkbook.Publishing.Lessons.Sounds;
 
-/// <summary>A song's own claims as the sound of its lesson.</summary>
+/// <summary>A song's own claims as the sound of its lesson, after a bar to count in.</summary>
 internal static class SoundedSong
 {
     public static LessonSound Of(Song song, Passage? only, string file)
     {
-        var options = only is { } part ? new AuditionOptions { FirstBar = part.First, LastBar = part.Last, CountInBars = 1 } : new AuditionOptions();
+        var bars = only ?? Passage.Whole(song);
+        var options = new AuditionOptions { FirstBar = bars.First, LastBar = bars.Last, CountInBars = 1 };
         return new(IdentityOf(song, only), Audition.LengthOf(song, options), ct =>
         {
             using var sound = Audition.Store(song, options, ct);
@@ -20,7 +21,7 @@ internal static class SoundedSong
             return Task.FromResult(file);
         }, file)
         {
-            Start = only is { } passage ? CountIn(song, passage) : new SongClock(song).TimeOf(1),
+            Start = CountIn(song, bars),
         };
     }
 
