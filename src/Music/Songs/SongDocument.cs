@@ -67,6 +67,14 @@ public sealed class SongDocument
     /// <summary>Names a section anew, decided; sections that are like it stay so.</summary>
     public SongDocument WithSectionName(int section, string name) => Edited(new SectionEdits(Syntax).SetName(section, OneLine(name)));
 
+    /// <summary>
+    /// Makes a section like an earlier one, decided: what was only heard in it is taken over instead; what was decided in it otherwise, its words and its
+    /// times stay.
+    /// </summary>
+    /// <param name="like">The earlier section; it has as many bars.</param>
+    public SongDocument WithSectionLike(int section, int like) =>
+        SectionLike.Made(this, Song ?? throw new InvalidOperationException("A file with mistakes has no sections to compare."), section, like);
+
     public SongDocument WithSectionStanding(int section, Standing standing) => Edited(new SectionEdits(Syntax).SetStanding(section, standing));
 
     /// <summary>Ties a bar of a section (1 = its first) to a time, anew or instead of the time that it had.</summary>

@@ -3,6 +3,7 @@ import { Ear } from "./ear.js";
 
 const $ = id => document.getElementById(id);
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
+const border = "text/x-section";
 let net = null, ear = null, times = null, bar = 1, anchor = null, seen = null, marked = null, stop = null, frame = 0, touched = 0;
 
 /** How many of the rising values are at or before one. */
@@ -27,6 +28,13 @@ export function open(reference, song, hasRecord) {
   on($("sheet"), "click", touch);
   on($("sheet"), "focusin", e => { if (e.target.dataset?.bar) stand(Number(e.target.dataset.bar), false); });
   for (const event of ["wheel", "touchmove"]) on(window, event, () => { touched = performance.now(); }, { passive: true });
+  on($("sheet"), "dragstart", e => { if (e.target.classList?.contains("grip")) e.dataTransfer.setData(border, e.target.dataset.section); });
+  on($("sheet"), "dragover", e => { if (e.target.matches?.("rect.bar") && e.dataTransfer.types.includes(border)) e.preventDefault(); });
+  on($("sheet"), "drop", e => {
+    if (!e.target.matches?.("rect.bar") || !e.dataTransfer.types.includes(border)) return;
+    e.preventDefault();
+    net.invokeMethodAsync("Border", Number(e.dataTransfer.getData(border)), Number(e.target.dataset.bar));
+  });
   on($("sheet"), "pointerdown", e => { if (e.target.id === "tap") tap(); });
   on($("stepOn"), "click", nextStep);
   on($("stepsOff"), "click", () => { atStep = steps.length; showStep(); });

@@ -76,7 +76,7 @@ public class HouseTests
             Theory Theory.Symbols Theory.Labels
             Instruments Instruments.Strings Instruments.Shapes Instruments.Hands Instruments.Voicings Instruments.Harmonicas Instruments.Winds
             Songs.Reading.NearestWord Songs Songs.Reading Songs.Writing Songs.Editing
-            Songs.SongText+Songs.SongDocument+Songs.Editing.AnchorEdits Songs.Rebarring Songs.Renewing
+            Songs.SongText+Songs.SongDocument+Songs.Editing.AnchorEdits+Songs.Editing.SectionLike Songs.Rebarring Songs.Renewing
             Analysis Analysis.Harmony.Numerals Analysis.Harmony.Readings Analysis.Harmony Analysis.Hands Analysis.Rhythm Analysis.Layers
             Analysis.Harmony.Remarks Analysis.Retuning Analysis.SecondInstruments Analysis.Tunes Analysis.Songbooks Analysis.Explaining Analysis.Practice
             """

@@ -241,7 +241,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     private async Task NamesASectionAsync(IPage page)
     {
         await page.ClickAsync(".section-top button");
-        await page.FillAsync(".section-top input", "Verse 1");
+        await page.FillAsync(".section-top input >> nth=0", "Verse 1");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("h2").First).ToHaveTextAsync("Verse 1");
         Assert.Equal(("Verse 1", Standing.Decided), (Read().Sections[0].Name, Read().Sections[0].Standing));

@@ -53,6 +53,15 @@ internal sealed class LineEdits(SongSyntax syntax)
     /// <summary>The standing that a claim has from the line's end, marks aside.</summary>
     public List<StandingEntry> Entries(LineSyntax line) => [.. new StandingReader(new(syntax.Source, "")).ReadAll(line)];
 
+    /// <summary>Takes a line away; its comment stays.</summary>
+    public TextEdit WithoutLine(LineSyntax line)
+    {
+        if (line.CodeEnd < line.Whole.End && line.Text[line.CodeEnd..line.Whole.End].TrimStart() is { Length: > 0 } comment)
+            return new(Span.FromTo(line.Whole.Start, line.Whole.End - comment.Length), "");
+        var next = syntax.Lines.FirstOrDefault(l => l.Whole.Start > line.Whole.Start);
+        return new(Span.FromTo(line.Whole.Start, next?.Whole.Start ?? line.Whole.End), "");
+    }
+
     /// <summary>Takes a standing away with the space before it.</summary>
     public TextEdit Remove(LineSyntax line, Span standing)
     {

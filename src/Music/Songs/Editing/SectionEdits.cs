@@ -62,7 +62,7 @@ internal sealed class SectionEdits(SongSyntax syntax)
         if (there.Line is null)
             throw new ArgumentException($"Bar {bar} of section {Section(section).Name} has no anchor there.", nameof(bar));
         if (anchors.Count(a => a.Line == there.Line) == 1)
-            return [WholeLine(there.Line)];
+            return [lines.WithoutLine(there.Line)];
         var start = there.Anchor.BarAt.Start;
         while (char.IsWhiteSpace(there.Line.Text[start - 1]) && start > there.Line.Body.Start)
             start--;
@@ -89,21 +89,12 @@ internal sealed class SectionEdits(SongSyntax syntax)
 
     public IEnumerable<TextEdit> RemoveKey(int section, int bar)
     {
-        var there = Section(section).Keys.Where(k => k.FromBar == bar).Select(k => WholeLine(k.Line)).ToList();
+        var there = Section(section).Keys.Where(k => k.FromBar == bar).Select(k => lines.WithoutLine(k.Line)).ToList();
         return there.Count > 0 ? there
             : throw new ArgumentException($"The section {Section(section).Name} has no line that changes the key at bar {bar}.", nameof(bar));
     }
 
     private static bool IsStart(AnchorSyntax anchor, int bar) => anchor.Anchor.Bar == bar && anchor.Anchor.Beat == Beats.Zero;
-
-    /// <summary>Takes a line away; its comment stays.</summary>
-    private TextEdit WholeLine(LineSyntax line)
-    {
-        if (line.CodeEnd < line.Whole.End && line.Text[line.CodeEnd..line.Whole.End].TrimStart() is { Length: > 0 } comment)
-            return new(Span.FromTo(line.Whole.Start, line.Whole.End - comment.Length), "");
-        var next = syntax.Lines.FirstOrDefault(l => l.Whole.Start > line.Whole.Start);
-        return new(Span.FromTo(line.Whole.Start, next?.Whole.Start ?? line.Whole.End), "");
-    }
 
     private List<(LineSyntax Line, AnchorSyntax Anchor)> Anchors(SectionSyntax section)
     {
@@ -128,7 +119,7 @@ internal sealed class SectionEdits(SongSyntax syntax)
             ? syntax.Sections[index]
             : throw new ArgumentOutOfRangeException(nameof(index), index, $"The song has {syntax.Sections.Count} sections, counted from 0.");
 
-    private static string Head(string name, string? like) => $"{Name(name)}{(like is null ? "" : $" like {Name(like)}")}";
+    public static string Head(string name, string? like) => $"{Name(name)}{(like is null ? "" : $" like {Name(like)}")}";
 
     private static string Name(string name) => PlainText.Write(name, always: name.Contains(" like "));
 }

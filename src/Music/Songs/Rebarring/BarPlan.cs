@@ -29,15 +29,20 @@ internal sealed class BarPlan
     private readonly Meter target;
     private readonly bool changesMeter;
     private readonly ImmutableArray<Beats> tied;
+    private readonly MovedBorder? border;
     private readonly List<NewBar> bars = [];
 
     /// <param name="tied">Where times are tied to the old line.</param>
-    public BarPlan(SongAxis line, SongSyntax syntax, BarChange change, Meter songMeter, ImmutableArray<Beats> tied)
+    /// <param name="border">A border that moves while all bars stay; null where bars are drawn anew.</param>
+    public BarPlan(SongAxis line, SongSyntax syntax, BarChange change, Meter songMeter, ImmutableArray<Beats> tied, MovedBorder? border = null)
     {
-        (this.line, this.syntax, this.change, this.songMeter, this.tied) = (line, syntax, change, songMeter, tied);
+        (this.line, this.syntax, this.change, this.songMeter, this.tied, this.border) = (line, syntax, change, songMeter, tied, border);
         target = change.MeterFrom(songMeter);
         changesMeter = target != change.Usual(songMeter);
-        DrawBars();
+        if (border is null)
+            DrawBars();
+        else
+            bars.AddRange(line.Bars.Select(b => new NewBar(b.Start, b.End, b.Meter)));
         if (Shift < Beats.Zero)
             TakeEmptyBarsOff();
         if (bars.Count > 0)
@@ -166,7 +171,9 @@ internal sealed class BarPlan
 
     private IEnumerable<NewSection> PlanSections()
     {
-        var starts = Enumerable.Range(0, syntax.Sections.Count).Select(s => s == 0 ? FirstStart() : NearestLine(line.SectionStarts[s] + Shift)).ToList();
+        var starts = Enumerable.Range(0, syntax.Sections.Count).Select(s => border is { } moved && moved.Section == s ? moved.FirstBar - 1
+            : s == 0 ? FirstStart() : line.SectionStarts[s] >= line.End && border is not null ? bars.Count
+            : NearestLine(line.SectionStarts[s] + Shift)).ToList();
         var end = Shift < Beats.Zero && LastHasLike ? NearestLine(line.End + Shift) : bars.Count;
         if (starts.Count > 0 && starts[0] > 0)
             yield return new(null, 0, starts[0]);

@@ -22,14 +22,16 @@ public sealed class SongRebarring
     private readonly KeptLines notes;
     private readonly List<string> remarks = [];
     private readonly Dictionary<int, NewSection> kept;
+    private readonly MovedBorder? border;
 
-    private SongRebarring(SongDocument document, BarChange change)
+    private SongRebarring(SongDocument document, BarChange change, MovedBorder? border = null)
     {
         this.document = document;
+        this.border = border;
         this.change = change;
         song = document.Song ?? throw new ArgumentException("The document has mistakes, so there is no song to bar anew.", nameof(document));
         line = new(document.Syntax, song.Meter.Value);
-        plan = new(line, document.Syntax, change, song.Meter.Value, [.. SaidTies().Select(t => t.At)]);
+        plan = new(line, document.Syntax, change, song.Meter.Value, [.. SaidTies().Select(t => t.At)], RequirePlace(border));
         RequireSense();
         voices = new(line, plan, change.Level);
         RequireCells();
@@ -41,6 +43,17 @@ public sealed class SongRebarring
 
     /// <exception cref="RebarException">The song can't be barred so.</exception>
     public static Rebarred Of(SongDocument document, BarChange change) => new SongRebarring(document, change).Make();
+
+    /// <summary>
+    /// Moves a section's first bar line to another bar, decided: bars go over from the section before it, or to it. All bars stay as they are, and so do the
+    /// lines of every other section, but for those that were like one of the two.
+    /// </summary>
+    /// <param name="section">From 1; the song's first has no border before it.</param>
+    /// <param name="firstBar">Through the song.</param>
+    /// <exception cref="RebarException">The border can't lie there.</exception>
+    public static SongDocument MoveBorder(SongDocument document, int section, int firstBar) =>
+        SongText.Parse(new SongRebarring(document, new(TempoLevel.Same), new(section, firstBar)).Make().Text, document.FileName)
+            .WithSectionStanding(section, Standing.Decided);
 
     /// <summary>By how many beats bars must start later (or earlier, below 0) so that one starts at the beat nearest to a time.</summary>
     public static Beats LaterFor(SongDocument document, TempoLevel level, Meter? meter, Seconds time)
@@ -63,6 +76,19 @@ public sealed class SongRebarring
         var most = plan.WholeBar;
         if (change.Later >= most || change.Later * -1 >= most)
             throw new RebarException($"The new bars last {most} of the song's beats, so they can start less than {most} later or earlier.");
+    }
+
+    private MovedBorder? RequirePlace(MovedBorder? asked)
+    {
+        if (asked is not { } moved)
+            return null;
+        if (moved.Section < 1 || moved.Section >= song.Sections.Length)
+            throw new RebarException("The song's first section begins with its first bar; another section's border can be moved.");
+        var first = line.Bars.TakeWhile(b => b.Section < moved.Section - 1).Count() + 2;
+        var last = line.Bars.TakeWhile(b => b.Section <= moved.Section).Count();
+        return moved.FirstBar >= first && moved.FirstBar <= last ? asked
+            : throw new RebarException($"{song.Sections[moved.Section].Name} can begin with bar {first} to {last}, so that it and "
+                + $"{song.Sections[moved.Section - 1].Name} keep a bar each.");
     }
 
     private void RequireCells()
@@ -97,6 +123,11 @@ public sealed class SongRebarring
     private void Write(StringBuilder text, NewSection section)
     {
         var old = section.Old is { } index ? Syntax.Sections[index] : null;
+        if (IsAsItWas(section, old, Like(section, old)))
+        {
+            text.Append(new SectionSlices(Syntax).Of(section.Old!.Value).ReplaceLineEndings("\n"));
+            return;
+        }
         if (text.Length > 0 && section != plan.Sections[0])
             text.Append('\n');
         foreach (var comment in old is null ? [] : notes.Above(old.Header))
@@ -128,6 +159,10 @@ public sealed class SongRebarring
             return null;
         return Meters(like).SequenceEqual(Meters(section)) && section.End - section.First == like.End - like.First ? like : null;
     }
+
+    /// <summary>Whether a section keeps its bars where only a border moves.</summary>
+    private bool IsAsItWas(NewSection section, SectionSyntax? old, NewSection? like) =>
+        border is { } moved && section.Old is { } index && index != moved.Section && index != moved.Section - 1 && (old!.Like is null || like is not null);
 
     private IEnumerable<Meter> Meters(NewSection section) => plan.Bars.Take(section.End).Skip(section.First).Select(b => b.Meter);
 

@@ -1,0 +1,87 @@
+using Harkbook.Music.Songs;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Harkbook.Workbench.Tests.Day;
+
+/// <summary>Sections: where one begins, by keys and by the mouse, and that one is like another.</summary>
+public sealed class SectionTests(DayFixture fixture) : IClassFixture<DayFixture>, IAsyncDisposable
+{
+    private const string Text = """
+        title      Lantern Row
+        section    A   ~heard 80%
+        chords     | G . . . | C . . . | D . . . |
+        section    B   ~heard 70%
+        chords     | G . . . | C . . . | D?44 . . . | Em . . . |
+
+        """;
+
+    private readonly SampleBook book = new();
+    private WorkbenchServer? server;
+
+    public async ValueTask DisposeAsync()
+    {
+        if (server is not null)
+            await server.DisposeAsync();
+        book.Dispose();
+    }
+
+    [Fact]
+    public async Task ABorderMovesAndASectionBecomesLikeAnother()
+    {
+        await File.WriteAllTextAsync(book.SongPath, Text, TestContext.Current.CancellationToken);
+        server = await WorkbenchServer.StartAsync(new(book.Folder), TestContext.Current.CancellationToken);
+        await using var visit = await Visit.OpenAsync(fixture.Browser, server.Address);
+        var page = visit.Page;
+        await page.ClickAsync("tbody a");
+        await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+
+        await page.Locator("[data-section=\"1\"] .grip").DragToAsync(page.Locator("rect.bar[data-bar=\"3\"]"));
+        await Expect(page.Locator(".followed")).ToContainTextAsync("B begins with bar 3");
+        Assert.Equal([2, 5], Read().Sections.Select(s => s.Bars.Length));
+        await page.Keyboard.PressAsync("z");
+        await Expect(page.Locator(".followed")).ToContainTextAsync("taken back");
+        Assert.Equal(Text, await File.ReadAllTextAsync(book.SongPath, TestContext.Current.CancellationToken));
+
+        await page.FocusAsync("[data-section=\"1\"] button");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator(".section-bench")).ToBeVisibleAsync();
+        await visit.PictureAsync("section");
+        Assert.Empty(await visit.FaultsAsync());
+        await page.FillAsync(".section-bench input[type=number]", "5");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator(".followed")).ToContainTextAsync("B begins with bar 5");
+        Assert.Equal([4, 3], Read().Sections.Select(s => s.Bars.Length));
+        Assert.Equal("G C D G C D Em", string.Join(' ', Read().Bars.SelectMany(b => b.Chords).Select(c => c.Value.Name)));
+
+        await page.ClickAsync("[data-section=\"1\"] button:has-text(\"begin\")");
+        await Expect(page.Locator(".section-bench")).ToContainTextAsync("none has as many bars");
+        await page.ClickAsync("text=a bar earlier");
+        await Expect(page.Locator(".followed")).ToContainTextAsync("B begins with bar 4");
+        Assert.Empty(visit.Complaints);
+    }
+
+    [Fact]
+    public async Task ASectionIsPlayedLikeAnEarlierOne()
+    {
+        const string Alike = """
+            title      Lantern Row
+            section    Verse 1
+            chords     | G . . . | C . . . |
+            section    B   ~heard 70%
+            chords     | G . . . | C . D . |  ~heard 60%
+
+            """;
+        await File.WriteAllTextAsync(book.SongPath, Alike, TestContext.Current.CancellationToken);
+        server = await WorkbenchServer.StartAsync(new(book.Folder), TestContext.Current.CancellationToken);
+        await using var visit = await Visit.OpenAsync(fixture.Browser, server.Address);
+        await visit.Page.ClickAsync("tbody a");
+        await visit.Page.ClickAsync("[data-section=\"1\"] button:has-text(\"begin\")");
+        await visit.Page.ClickAsync("text=Like that");
+        await Expect(visit.Page.Locator(".followed")).ToContainTextAsync("B like Verse 1");
+        Assert.Equal(Alike.Split("section    B")[0] + "section    B like Verse 1\n", await File.ReadAllTextAsync(book.SongPath,
+            TestContext.Current.CancellationToken));
+    }
+
+    private Song Read() => SongText.Parse(File.ReadAllText(book.SongPath), book.SongPath).Song!;
+}
