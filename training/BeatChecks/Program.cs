@@ -27,6 +27,9 @@ switch (args)
     case ["sure", var csv, ..]:
         await RowsAsync(csv, SureRows.Write);
         return 0;
+    case ["levels", var csv, ..]:
+        await RowsAsync(csv, LevelTable.Write);
+        return 0;
     case ["score", ..]:
         foreach (var folder in folders)
             await ScoreTable.WriteAsync(folder, Recordings(folder), Model(), Console.Out);
@@ -39,6 +42,7 @@ switch (args)
             BeatChecks keep INTO FOLDER...       writes what was heard, and the truth, into a folder without the sound
             BeatChecks renew INTO FOLDER...      writes kept evidence with the curves of the weights that ship
             BeatChecks sure OUT.csv [MODEL.json] FOLDER...     what sureness.py fits
+            BeatChecks levels OUT.csv FOLDER...                what levels.py fits
             BeatChecks fit OUT.json IN.json FOLDER... ROUNDS HOPELESS   fits what the evidence counts, from IN.json on, on three pieces of four; folders of the beat network's own composer start with C
             BeatChecks rows [MODEL.json] FOLDER... [-v]        beats and downbeats of the best rows
             BeatChecks score [MODEL.json] FOLDER...            beats, downbeats, what is wrong with the wrong ones, how sure beats are

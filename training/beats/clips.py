@@ -1,5 +1,6 @@
 """Writes composed clips as NAME.wav with NAME.jams beside them, for BeatChecks: in rooms and worn as while training, drummed by the human drummers that
-training leaves out. Usage: clips.py BANK[,RECORDED] FOLDER COUNT SEED [GROOVES.npz]; the second bank has two guitars (recorded.py). Needs PyTorch."""
+training leaves out. Usage: clips.py BANK[,RECORDED] FOLDER COUNT SEED [GROOVES.npz [dry]]; the second bank has two guitars (recorded.py). Dry clips are in
+no room; the others need PyTorch."""
 import json
 import os
 import sys
@@ -7,13 +8,10 @@ import wave
 
 import numpy as np
 
-import torch
-
 import compose as composer
 from compose import RATE, SECONDS, Ear, compose
 from grooves import Grooves
 from mixer import Mixer
-from rooms import Rooms
 
 
 def write(folder, name, sound, track):
@@ -29,21 +27,27 @@ def write(folder, name, sound, track):
         json.dump(dict(annotations=[part], file_metadata=dict(title=name, duration=SECONDS), sandbox={}), file)
 
 
-def main(bank, folder, count, seed, grooves=None):
+def in_rooms(seed):
+    import torch
+    from rooms import Rooms
+    torch.manual_seed(seed)
+    rooms = Rooms("cpu", seed, 32)
+    return lambda sound: rooms(torch.from_numpy(sound)[None].float())[0].numpy()
+
+
+def main(bank, folder, count, seed, grooves=None, dry=None):
     os.makedirs(folder, exist_ok=True)
     mixer, made, tries = Mixer(bank), 0, 0
     composer.PLUCKED, Ear.plucked = 2, "," in bank
     Ear.grooves = Grooves(grooves, "test") if grooves else None
-    torch.manual_seed(seed)
-    rooms = Rooms("cpu", seed, 32)
+    worn = (lambda sound: sound) if dry else in_rooms(seed)
     while made < count:
         track = compose(np.random.default_rng([seed, tries]))
         tries += 1
         sound = mixer.mix(track.notes)
         if len(track.beats) < 8 or len(track.downbeats) < 2 or np.abs(sound).max() < 1e-4:
             continue
-        worn = rooms(torch.from_numpy(sound / np.abs(sound).max())[None].float())[0].numpy()
-        write(folder, f"{seed}-{made:04d}-{track.style}", worn, track)
+        write(folder, f"{seed}-{made:04d}-{track.style}", worn(sound / np.abs(sound).max()), track)
         made += 1
 
 

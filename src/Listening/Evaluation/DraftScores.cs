@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Harkbook.Listening.Interchange;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
+using Harkbook.Music.Theory.Labels;
 using Harkbook.Units;
 
 namespace Harkbook.Listening.Evaluation;
@@ -18,7 +19,10 @@ public static class DraftScores
     private readonly record struct Said(double Time, Beats Place, string What, string How);
 
     public static ImmutableArray<Measured> Score(Song draft, Song truth) =>
-        [.. Picked(draft, truth), .. Strokes(draft, truth), .. FormScores.Of(SpansOf(draft), SpansOf(truth)), .. TuneScores.Score(draft, truth)];
+    [
+        .. Picked(draft, truth), .. Strokes(draft, truth), .. Chords(draft, truth), .. FormScores.Of(SpansOf(draft), SpansOf(truth)),
+        .. TuneScores.Score(draft, truth),
+    ];
 
     /// <summary>Against an annotation: strings and frets where it has notes on strings, and the tune where it has one.</summary>
     public static ImmutableArray<Measured> Score(Song draft, Annotation truth) => [.. Strings(draft, truth), .. TuneScores.Score(draft, truth)];
@@ -83,6 +87,26 @@ public static class DraftScores
             yield return new("strokes written that are there", (double)found.Count / written.Count, written.Count);
         if (found.Count > 0)
             yield return new("directions of found strokes", (double)found.Count(i => played[i].How == written[match[i]].How) / found.Count, found.Count);
+    }
+
+    /// <summary>The share of the true song's chord time that the draft's chords name, by root and third, and by all their notes.</summary>
+    private static IEnumerable<Measured> Chords(Song draft, Song truth)
+    {
+        var (written, played) = (ChordsOf(draft), ChordsOf(truth));
+        (string, Func<string, string, bool?>)[] comparisons = [("majmin", ChordComparison.MajorMinor), ("sevenths", ChordComparison.Sevenths)];
+        foreach (var (name, comparison) in comparisons)
+        {
+            var (right, judged) = ChordScores.RecallParts(played, written, comparison);
+            if (judged > 0)
+                yield return new($"written chords, {name}", right / judged, judged);
+        }
+    }
+
+    private static ImmutableArray<AnnotatedSpan> ChordsOf(Song song)
+    {
+        var clock = new SongClock(song);
+        return [.. song.Bars.SelectMany(b => b.Chords.Select(c => new AnnotatedSpan(clock.TimeOf(b.Number, c.Start).Value,
+            clock.TimeOf(b.Number, c.Start + c.Length).Value, HarteLabel.Write(c.Value.Chord))))];
     }
 
     private static double F(List<Said> truth, List<Said> draft, Func<Said, Said, bool> same) =>

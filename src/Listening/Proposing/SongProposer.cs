@@ -19,6 +19,7 @@ namespace Harkbook.Listening.Proposing;
 /// a whistle or a fiddle surely sounds is the tune.</item>
 /// <item>Each chord gets one shape, chosen over the whole song: what sounded first, then the hand's comfort and its way to the other chords. Shapes and
 /// picked notes are as sure as they say if the tuning is right.</item>
+/// <item>Sections are named by singing and repetition (<see cref="SectionNaming"/>); alike ones are read together (<see cref="RepeatedBars"/>).</item>
 /// <item>Strummed bars get strokes, picked ones notes on strings (<see cref="HandsPlan"/>); a line of single notes gets no shapes.</item>
 /// </list>
 /// </summary>
@@ -47,7 +48,7 @@ public static class SongProposer
         var chords = line.Bars.IsEmpty ? [] : placing.Place(hearing.Chords);
         var shapes = new ShapeChoice(hearing, chords).Choose();
         var shapeOf = shapes.ToDictionary(s => s.Chord, s => s.Shape);
-        var plan = SectionPlan.Of(hearing.Sections, line);
+        var plan = SectionPlan.Of(hearing.Sections, hearing.Lines, line);
         int[] sectionEnds = [.. plan.Select(p => line.Bars[p.EndBar - 1].EndBeat)];
         var harp = new HarpPlacing(hearing.Lines.Of(LineKind.Harmonica), line, meter.IsCompound, sectionEnds);
         var sung = new SungPlacing(hearing.Lines.Of(LineKind.Voice), line, meter.IsCompound, sectionEnds);
@@ -62,7 +63,7 @@ public static class SongProposer
         if (claims.Keys.Any(k => k.Key == key.Value))
             key = key with { Standing = Standing.Decided };
         var (anchors, keys) = (new AnchorPlan(line, length, claims.Beats), new KeyPlan(hearing.Keys, line, key.Value));
-        bars = [.. bars.Select((bar, i) => bar with { Tune = tune.InBar(line.Bars[i], i, keys.At(i)) })];
+        bars = RepeatedBars.Of([.. bars.Select((bar, i) => bar with { Tune = tune.InBar(line.Bars[i], i, keys.At(i)) })], plan);
         return new()
         {
             Title = title,

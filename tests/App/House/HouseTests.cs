@@ -92,7 +92,8 @@ public class HouseTests
         {
             "Harkbook.Listening", """
             . Evidence Reading.Lattices
-            Estimators Estimators.Beats+Estimators.Beats.Rows Estimators.ReferencePitch Estimators.Notes Estimators.Chords Estimators.Keys
+            Estimators Estimators.Beats+Estimators.Beats.Rows+Estimators.Beats.Levels Estimators.ReferencePitch Estimators.Notes
+            Estimators.Chords Estimators.Keys
             Estimators.Stiffness Estimators.Fretting Estimators.Form Estimators.Tunings Estimators.SecondInstrument Reading.Harmony Hearing Reading
             Interchange Evaluation
             Checking Checking.Weighing Checking.Notes Checking.Shapes Checking.Strokes Checking.Lines Checking.Checker

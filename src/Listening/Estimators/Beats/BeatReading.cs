@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Estimators.Beats.Levels;
 using Harkbook.Listening.Estimators.Beats.Rows;
 using Harkbook.Listening.Evidence;
 
@@ -17,6 +18,7 @@ internal sealed class BeatReading
     private readonly BeatModel model;
     private readonly double[] onsets;
     private readonly SoundingSpan? span;
+    private readonly Lazy<LevelFeatures> features;
     private ScoredRows? kept;
 
     /// <param name="notes">Any order; none where they aren't known.</param>
@@ -26,6 +28,7 @@ internal sealed class BeatReading
         (this.heard, this.notes, this.model) = (heard, notes, model ?? BeatModel.Shipped);
         var flux = FluxPulse.Of(heard.Bands, cancellation);
         onsets = flux.Onsets();
+        features = new(() => new(heard, notes, this.model.Habits));
         span = heard.Span is { } s ? s with { Last = Math.Min(s.Last, flux.LastOnset()) } : null;
     }
 
@@ -36,6 +39,7 @@ internal sealed class BeatReading
         var span = new SoundingSpan(Math.Max(0, first - 2), Math.Min(curves.Frames - 1, last + 2));
         (heard, this.notes, model) = (new(curves, KeptBands.None, span), notes ?? [], BeatModel.Shipped);
         onsets = [.. curves.Beat.Select(b => (double)(4 * b))];
+        features = new(() => new(heard, this.notes, model.Habits));
         this.span = span;
     }
 
@@ -46,6 +50,10 @@ internal sealed class BeatReading
         var rows = Rows(claims, options, cancellation);
         return rows.Sum(r => r.Beats.Length) < 2 ? BeatAnswers.Nothing("no beat was felt") : BeatAnswers.Of(rows, heard, notes, claims, model);
     }
+
+    /// <summary>What tells the levels of the whole recording apart, where it is all in one stretch.</summary>
+    public List<LevelRow> Levels(CancellationToken cancellation) =>
+        span is { } whole ? HeardLevel.Rows(Scored(whole.Pieces().First(), new(Claims.None, new()), cancellation), features.Value, model, cancellation) : [];
 
     /// <summary>The best row of each stretch of at most ten minutes.</summary>
     public List<BeatRow> Rows(Claims claims, BeatOptions options, CancellationToken cancellation)
@@ -69,10 +77,21 @@ internal sealed class BeatReading
         var scored = isWhole && kept is { } before && claims.Fits(before.Rows) ? before : Score(piece, claims, cancellation);
         if (isWhole)
             kept = scored;
-        return claims.Read(scored, model, cancellation);
+        if (scored.Level is not { } level || (level.Range is { } range && !claims.Allow(range)))
+            return claims.Read(scored, model, null, cancellation);
+        var row = claims.Read(scored, model, level.Range, cancellation);
+        return claims.AreNone ? row with { Tempi = level.Tempi } : row;
     }
 
     private ScoredRows Score(SoundingSpan piece, RowClaims claims, CancellationToken cancellation)
+    {
+        var rows = Scored(piece, claims, cancellation);
+        return heard.Bands.Frames == 0 || notes.IsEmpty
+            ? rows
+            : rows with { Level = HeardLevel.Of(rows, features.Value, model, LevelModel.Shipped, cancellation) };
+    }
+
+    private ScoredRows Scored(SoundingSpan piece, RowClaims claims, CancellationToken cancellation)
     {
         var moments = BeatMoments.Of(heard.Curves.Beat, onsets, piece, claims.Frames(piece));
         var graph = new RowGraph(moments, claims.Shortest, claims.Longest);

@@ -6,7 +6,8 @@ using Harkbook.Music.Theory;
 namespace Harkbook.Music.Songs.Writing;
 
 /// <summary>Writes a section's bars, a few a line, part under part.</summary>
-internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tuning, StringBuilder text)
+/// <param name="like">In what it differs from the section that it is like; null where it is written out.</param>
+internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tuning, StringBuilder text, LikeDifference? like = null)
 {
     private const int BarsPerLine = 4;
 
@@ -17,7 +18,7 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
     public void Write()
     {
         var voices = Voices();
-        var patterns = voices.Where(v => repeated.ContainsKey(v.Key)).SelectMany(v => PatternLines(v.Key, [.. v])).ToList();
+        var patterns = voices.Where(v => repeated.ContainsKey(v.Key) && IsWhole(v.Key)).SelectMany(v => PatternLines(v.Key, [.. v])).ToList();
         var blocks = Blocks().Select(b => (b.First, Lines: voices.SelectMany(v => PartLines(v.Key, [.. v], b.First, b.Count)).ToList())).ToList();
         var heads = blocks.SelectMany(b => b.Lines).Select(l => l.Head.Length).Append(10).Max();
         if (patterns.Count > 0)
@@ -25,7 +26,7 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         var meter = songMeter;
         foreach (var (first, table) in blocks)
         {
-            if (section.Bars[first - 1].Meter is var now && now != meter)
+            if (like is null && section.Bars[first - 1].Meter is var now && now != meter)
                 text.Append($"{"meter",-10} {meter = now}{(first > 1 ? $" from {first}" : "")}\n");
             if (table.Count > 0)
                 LineTable.Append(text, table, heads + 1);
@@ -47,8 +48,9 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
             voices.AddRange(strings.Select(s => (SongPart.Pick, "  " + tuning.Strings[s.Index], s.Script ?? new VoiceScript(bars, []))));
         repeated = voices.Where(v => v.Part is SongPart.Strum or SongPart.Pick).GroupBy(v => v.Part, v => v.Script)
             .Select(p => (Part: p.Key, Found: VoiceLines.RepetitionOf([.. p], section.Bars.Length, bar => section.Bars[bar - 1].Meter))).Where(p =>
-                p.Found is not null).ToDictionary(p => p.Part, p => p.Found!);
-        if (bars.Length > 0 && voices.All(v => v.Part != SongPart.Chords) && !voices.Any(v => v.Script.Needs(1) && !repeated.ContainsKey(v.Part)))
+                p.Found is not null && (like is null || p.Found.First == 1)).ToDictionary(p => p.Part, p => p.Found!);
+        if (like is null && bars.Length > 0 && voices.All(v => v.Part != SongPart.Chords)
+            && !voices.Any(v => v.Script.Needs(1) && !repeated.ContainsKey(v.Part)))
             voices.Insert(0, (SongPart.Chords, "", new VoiceScript(bars, [])));
         return [.. voices.GroupBy(v => v.Part, v => (v.Label, v.Script))];
     }
@@ -70,10 +72,13 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
 
     private IEnumerable<TableLine> PartLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices, int first, int count)
     {
+        if (!IsWhole(part))
+            return RunsOf(like!.Of(part).Where(bar => bar >= first && bar < first + count))
+                .SelectMany(run => BarLines(part, voices, run, run[0] - first, isFrom: true)).ToList();
         if (repeated.TryGetValue(part, out var repetition))
             return RunsOf(repetition.Others.Where(bar => bar >= first && bar < first
                 + count)).SelectMany(run => BarLines(part, voices, run, run[0] - first)).ToList();
-        var whole = part == SongPart.Chords || voices.Any(v => v.Script.Needs(1));
+        var whole = like is not null || part == SongPart.Chords || voices.Any(v => v.Script.Needs(1));
         var needed = Enumerable.Range(first, count).Where(bar => voices.Any(v => v.Script.Needs(bar))).ToList();
         if (!whole && needed.Count == 0)
             return [];
@@ -81,15 +86,19 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         return BarLines(part, voices, [.. Enumerable.Range(start, first + count - start)], start - first);
     }
 
+    /// <summary>Whether all bars of a part are given, not only some that differ.</summary>
+    private bool IsWhole(SongPart part) => like is null || like.Of(part).Length > section.Bars.Length / 2;
+
     /// <summary>Numbers as runs of neighbours.</summary>
     private static IEnumerable<List<int>> RunsOf(IEnumerable<int> bars) =>
         bars.Select((bar, i) => (bar, Run: bar - i)).GroupBy(b => b.Run, b => b.bar).Select(g => g.ToList());
 
-    private IEnumerable<TableLine> BarLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices, List<int> bars, int column)
+    private IEnumerable<TableLine> BarLines(SongPart part, ImmutableArray<(string Label, VoiceScript Script)> voices, List<int> bars, int column,
+        bool isFrom = false)
     {
         var next = nextBar.GetValueOrDefault(part, 1);
         nextBar[part] = bars[^1] + 1;
-        var head = part.ToString().ToLowerInvariant() + (bars[0] > next ? $" from {bars[0]}" : "");
+        var head = part.ToString().ToLowerInvariant() + (isFrom || bars[0] > next ? $" from {bars[0]}" : "");
         return lines.Of(part, head, voices, bars, column, VoiceLines.Usual(bars.SelectMany(bar => voices.SelectMany(v => v.Script.Starts(bar)))));
     }
 }

@@ -84,31 +84,28 @@ internal sealed class SongWriter(Song sounding)
     private void WriteSection(int index)
     {
         var section = song.Sections[index];
-        var like = LikeOf(index);
+        var (like, difference) = LikeOf(index);
         var name = PlainText.Write(section.Name, always: section.Name.Contains(" like "));
         text.Append($"\n{"section",-10} {name}{(like is null ? "" : $" like {PlainText.Write(like, always: like.Contains(" like "))}")}");
         text.Append(StandingText.Write(section.Standing) is { Length: > 0 } standing ? $"  {standing}\n" : "\n");
         WriteAnchors(section);
-        if (like is not null)
-            return;
-        WriteKeys(section);
-        if (section.TunePlayer is { } player)
-            text.Append($"{SongSyntax.Tune,-10} {player.InWords()}\n");
-        new SectionWriter(section, song.Meter.Value, song.Tuning.Value, text).Write();
+        if (like is null)
+        {
+            WriteKeys(section);
+            if (section.TunePlayer is { } player)
+                text.Append($"{SongSyntax.Tune,-10} {player.InWords()}\n");
+        }
+        new SectionWriter(section, song.Meter.Value, song.Tuning.Value, text, difference).Write();
     }
 
-    /// <summary>The first section before this one that has the very same bars in the same keys.</summary>
-    private string? LikeOf(int index)
+    /// <summary>The section before this one that it shares most parts with, the first of such, and in what it differs; nulls where it is like none.</summary>
+    private (string? Name, LikeDifference? Difference) LikeOf(int index)
     {
-        var (section, before) = (song.Sections[index], song.Sections[..index]);
-        var first = before.FirstOrDefault(s => s.Bars.Length > 0 && Same(s.Bars, section.Bars) && s.Keys.AsSpan().SequenceEqual(section.Keys.AsSpan())
-            && s.TunePlayer == section.TunePlayer
-            && before.Last(b => b.Name == s.Name) == s);
-        return first?.Name;
+        var before = song.Sections[..index];
+        var found = before.Where(s => before.Last(b => b.Name == s.Name) == s)
+            .Select(s => (s.Name, Difference: LikeDifference.Of(song.Sections[index], s, song.Tuning.Value))).Where(f => f.Difference is not null).ToArray();
+        return found.Length == 0 ? (null, null) : found.OrderBy(f => f.Difference!.Bars).First();
     }
-
-    private static bool Same(ImmutableArray<Bar> a, ImmutableArray<Bar> b) =>
-        a.Length == b.Length && a.Zip(b).All(p => p.First == p.Second with { Number = p.First.Number });
 
     private void WriteKeys(Section section)
     {

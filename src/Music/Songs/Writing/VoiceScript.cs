@@ -49,6 +49,11 @@ internal sealed class VoiceScript
     /// <summary>Whether the voice sounds or ends in a bar, so that the bar must be written.</summary>
     public bool Needs(int bar) => sounding.Contains(bar) || endsByBar.Contains(bar);
 
+    /// <summary>Whether a bar is written just as another voice's is.</summary>
+    public bool IsAs(VoiceScript other, int bar) =>
+        Needs(bar) == other.Needs(bar) && endsByBar[bar].SequenceEqual(other.endsByBar[bar])
+        && startsByBar[bar].Select(s => s with { Length = Beats.Zero }).SequenceEqual(other.startsByBar[bar].Select(s => s with { Length = Beats.Zero }));
+
     public IEnumerable<Written> Starts(int bar) => startsByBar[bar];
 
     /// <summary>The bar's events, marks for standings that aren't the line's among them.</summary>

@@ -23,6 +23,9 @@ internal sealed class RowClaims
 
     private const double FarthestTempo = 0.25;
 
+    /// <summary>Beats that a person put nearer together than such a part of a beat are of a faster level.</summary>
+    private const double LeastOfABeat = 0.75;
+
     /// <summary>How far a beat may lie from where a person put it, in frames: taps come so near.</summary>
     private const int Near = 2;
 
@@ -54,8 +57,18 @@ internal sealed class RowClaims
         rows.Shortest == Shortest && rows.Longest == Longest
         && beats.All(b => Frame(b) < rows.Frame(0) - Near || Frame(b) > rows.Frame(rows.Moments - 1) + Near || rows.Nearest(Frame(b), Near) >= 0);
 
+    /// <summary>Whether nothing is claimed that bears on beats.</summary>
+    public bool AreNone => beats.Length == 0 && claims.Tempo is null && claims.Meter is null;
+
+    /// <summary>
+    /// Whether the claims leave open how long a beat is: no tempo is told, and no beats lie nearer together than a level has them.
+    /// </summary>
+    public bool Allow(TempoRange level) =>
+        claims.Tempo is null && beats.Skip(1).Zip(beats, (b, a) => (b.Time - a.Time).Value).All(gap => gap > LeastOfABeat * 60 / level.Fastest);
+
     /// <summary>The best row that holds to all claims, and how the likelihood of all such rows is shared out.</summary>
-    public BeatRow Read(ScoredRows scored, BeatModel model, CancellationToken cancellation)
+    /// <param name="level">The tempi that it keeps to; null for any.</param>
+    public BeatRow Read(ScoredRows scored, BeatModel model, TempoRange? level, CancellationToken cancellation)
     {
         var rows = scored.Rows;
         if (rows.Moments < 2)
@@ -67,7 +80,7 @@ internal sealed class RowClaims
                 held[moment] = beat;
         }
         var scores = (double[])scored.Scores.Clone();
-        Restrict(rows, scores);
+        Restrict(rows, scores, level);
         var (steady, start, end) = held.Count == 0 ? (null, int.MaxValue, 0) : Hold(scored, model, held, scores);
         cancellation.ThrowIfCancellationRequested();
         var best = new RowLattice<MaxOf>(rows, BarPlaces.Bars, model.Costs, scores, start, end, steady).Best();
@@ -77,19 +90,20 @@ internal sealed class RowClaims
 
     private static int Frame(BeatClaim beat) => (int)Math.Round(beat.Time.Value * PulseEvidence.FrameRate);
 
-    /// <summary>A told meter leaves its bars, a told tempo its intervals.</summary>
-    private void Restrict(RowGraph rows, double[] scores)
+    /// <summary>A told meter leaves its bars, a told tempo or a level its intervals.</summary>
+    private void Restrict(RowGraph rows, double[] scores, TempoRange? level)
     {
         var kind = claims.Meter is { } meter ? Array.IndexOf(BarModel.Lengths, meter.BeatsPerBar) : -1;
-        if (kind < 0 && claims.Tempo is null)
+        if (kind < 0 && (claims.Tempo ?? level) is null)
             return;
-        var (shortest, longest) = claims.Tempo is { } tempo
+        var gain = claims.Tempo is null ? 0 : Expected;
+        var (shortest, longest) = (claims.Tempo ?? level) is { } tempo
             ? (60 * PulseEvidence.FrameRate / tempo.Fastest - 1, 60 * PulseEvidence.FrameRate / tempo.Slowest + 1)
             : (0, double.PositiveInfinity);
         for (var s = 0; s < rows.Steps; s++)
         {
             var isTold = rows.Interval(s) == 0 || (rows.Interval(s) >= shortest && rows.Interval(s) <= longest);
-            var tempoCost = claims.Tempo is null ? 0 : isTold ? -Expected : Forced;
+            var tempoCost = isTold ? -gain : Forced;
             for (var p = 0; p < BarModel.Places; p++)
                 scores[s * BarModel.Places + p] -= tempoCost + (kind < 0 || BarModel.KindOf[p] == kind ? 0 : Forced);
         }

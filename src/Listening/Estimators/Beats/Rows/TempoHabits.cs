@@ -3,7 +3,7 @@ using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Estimators.Beats.Rows;
 
-/// <summary>How usual it is that people feel a beat at a tempo, as published beat annotations of some 4,000 pieces have it (models/beats.json).</summary>
+/// <summary>How usual it is that people feel a beat at a tempo, as published beat annotations of some 2,200 songs have it (models/beats.json).</summary>
 /// <param name="LogDensity">At the tempi of <see cref="PulseEvidence.BeatsPerMinute"/>, against an even spread over the logarithm of the tempo.</param>
 internal sealed record TempoHabits(ImmutableArray<double> LogDensity)
 {

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+
+namespace Harkbook.Listening.Proposing;
+
+/// <summary>
+/// What a heard section is, where singing and repetition tell: before the singer comes in an intro, after the last of it an outro, unsung between two
+/// sung ones an interlude, or a solo where an instrument plays a line; of the sung ones the first kind that comes back is the verse, the next the
+/// chorus, one that comes once between them the bridge. All else keeps its letter. How sure each word is are our judgement.
+/// </summary>
+internal sealed class SectionNaming
+{
+    /// <summary>A singer must be heard as surely as this, and sing so much of a section, or a line sound there, for a word.</summary>
+    private const double SureOfSinger = 0.75, SungFrom = 0.25, UnsungTo = 0.1, PlayedFrom = 0.4;
+
+    private readonly ImmutableArray<HeardSection> sections;
+    private readonly double[] sung, played;
+    private readonly Dictionary<string, (string Word, double Sure)> kinds = [];
+
+    public SectionNaming(ImmutableArray<HeardSection> sections, HeardLines lines)
+    {
+        this.sections = sections;
+        var singer = lines.Of(LineKind.Voice) is { } voice && voice.Kind.Confidence >= SureOfSinger ? voice : null;
+        sung = [.. sections.Select(s => Share(singer, s))];
+        played = [.. sections.Select(s => lines.Found.Where(l => l.Kind.Best != LineKind.Voice).Select(l => Share(l, s)).DefaultIfEmpty(0).Max())];
+        if (singer is not null)
+            Repeated();
+    }
+
+    /// <summary>The word for a section, and how sure it is; null where nothing tells.</summary>
+    public (string? Word, double Sure) Of(int section)
+    {
+        var (first, last) = (Array.FindIndex(sung, s => s >= SungFrom), Array.FindLastIndex(sung, s => s >= SungFrom));
+        if (first < 0 || sung[section] is > UnsungTo and < SungFrom)
+            return (null, 1);
+        if (sung[section] >= SungFrom)
+            return kinds.TryGetValue(sections[section].Label, out var kind) ? kind : (null, 1);
+        return section < first ? ("Intro", 0.9) : section > last ? ("Outro", 0.9) : played[section] >= PlayedFrom ? ("Solo", 0.7) : ("Interlude", 0.7);
+    }
+
+    /// <summary>Which letters are verse, chorus and bridge: two kinds of sung sections that come back tell; one that does is the verse.</summary>
+    private void Repeated()
+    {
+        var order = Enumerable.Range(0, sections.Length).Where(i => sung[i] >= SungFrom).GroupBy(i => sections[i].Label).ToArray();
+        var back = order.Where(g => g.Count() > 1).ToArray();
+        if (back.Length == 0)
+            return;
+        kinds[back[0].Key] = ("Verse", back.Length == 1 ? 0.6 : 0.7);
+        if (back.Length > 1)
+            kinds[back[1].Key] = ("Chorus", 0.7);
+        var lastBack = back.Take(2).Max(g => g.Last());
+        if (order.Where(g => g.Count() == 1 && g.Single() > back[0].First() && g.Single() < lastBack).ToArray() is [var alone])
+            kinds[alone.Key] = ("Bridge", 0.6);
+    }
+
+    /// <summary>How much of a section a line sounds (0–1).</summary>
+    private static double Share(HeardLine? line, HeardSection section) => line is null ? 0
+        : line.Notes.Sum(n => Math.Max(0, Math.Min(section.End.Value, n.End.Value) - Math.Max(section.Start.Value, n.Onset.Value)))
+            / Math.Max(1e-6, (section.End - section.Start).Value);
+}
