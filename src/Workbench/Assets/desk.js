@@ -43,6 +43,11 @@ export function open(reference, song, hasRecord) {
   on($("play"), "click", toggle);
   on($("round"), "click", toggleRound);
   on($("pace"), "input", () => pace(Number($("pace").value)));
+  on($("shift"), "input", () => shift(Number($("shift").value)));
+  on($("unshift"), "click", () => shift(0));
+  for (const id of ["side", "band"]) if ($(id)) on($(id), "change", () => ear.setPortion($("side").value, $("band").value));
+  if ($("of")) on($("of"), "change", () => ear.setOf($("of").value));
+  on($("inTurn"), "click", inTurn);
   on($("click"), "change", () => ear.setClick($("click").checked));
   on($("count"), "change", () => { ear.countIn = $("count").checked; });
   on($("hear"), "change", hearing);
@@ -179,7 +184,8 @@ function toggle() {
 
 function toggleRound() {
   ear.setRound(ear.round ? null : range());
-  if (ear.round) anchor = null;
+  if (ear.round) anchor = null; else ear.setOther(null);
+  tellTurns();
   mark();
 }
 
@@ -188,6 +194,29 @@ function pace(percent) {
   $("pace").value = now;
   $("paceSaid").textContent = `${now}%`;
   ear.setPace(now / 100);
+}
+
+/** By so many hundredths of a half step, the pace as it is. */
+function shift(cents) {
+  const now = Math.max(-600, Math.min(600, cents)), steps = Math.trunc(now / 100), rest = now % 100, sign = n => (n > 0 ? `+${n}` : `−${-n}`);
+  $("shift").value = now;
+  $("shiftSaid").textContent = now === 0 ? "as it is" : [steps ? `${sign(steps)} half step${Math.abs(steps) === 1 ? "" : "s"}` : "",
+    rest ? `${sign(rest)} cents` : ""].filter(Boolean).join(" ");
+  ear.setShift(now);
+}
+
+/** The bars gone round now are kept; once others are gone round, the two come in turn. */
+let firstOfTwo = null;
+function inTurn() {
+  if (firstOfTwo || ear.other) { firstOfTwo = null; ear.setOther(null); }
+  else firstOfTwo = ear.round ?? range();
+  tellTurns();
+}
+function tellTurns() {
+  if (firstOfTwo && ear.round && String(ear.round) !== String(firstOfTwo)) { ear.setOther(firstOfTwo); firstOfTwo = null; }
+  const said = ([from, to]) => from === to ? `bar ${from}` : `bars ${from} to ${to}`;
+  $("inTurn").textContent = ear.other ? `In turn: ${said(ear.other)} and ${said(ear.round)}` : firstOfTwo ? `${said(firstOfTwo)}: now go round the other bars` : "In turn with other bars";
+  $("inTurn").setAttribute("aria-pressed", String(Boolean(ear.other || firstOfTwo)));
 }
 
 function hearing() {
@@ -200,7 +229,7 @@ function nextHearing() { const list = $("hear"); list.selectedIndex = (list.sele
 const here = {
   " ": toggle, ArrowLeft: e => step(-1, e.shiftKey), ArrowRight: e => step(1, e.shiftKey), ArrowUp: () => stepRow(-1), ArrowDown: () => stepRow(1),
   g: toggleRound, "-": () => pace(Number($("pace").value) - 5), "+": () => pace(Number($("pace").value) + 5), "=": () => pace(Number($("pace").value) + 5),
-  c: () => $("click").click(), h: nextHearing,
+  c: () => $("click").click(), h: nextHearing, ",": () => shift(Number($("shift").value) - 100), ".": () => shift(Number($("shift").value) + 100),
 };
 const there = new Set(["enter", "escape", "z", "x", "p", "w", "t", "n", "?", "d", "a", "f"]);
 /** What stays the page's where the focus is in a grid of notes; all else is the grid's. */
@@ -257,6 +286,7 @@ let line = null;
 function moved(time, playing) {
   if (!times || last() < 1) return;
   const number = Math.max(1, Math.min(last(), upTo(times.bars, time + 1e-3)));
+  if (ear.other) mark();
   if (playing && number !== bar) {
     const before = rowOf(bar);
     bar = number;

@@ -3,17 +3,35 @@ const ahead = .25;           // seconds of clicks that are laid out ahead of the
 const chunk = 32;            // bars of the claims that are sounded at once
 const apart = .04;           // seconds that the claims may run off the record before they are set right
 
+const late = .028;           // seconds that moved pitch comes late
+
+const sides = { both: [1, 0, 0, 1], left: [1, 0, 1, 0], right: [0, 1, 0, 1], mid: [.5, .5, .5, .5], side: [.5, -.5, .5, -.5] };
+const bands = { all: [], low: [["lowpass", 250]], middle: [["highpass", 250], ["lowpass", 2000]], high: [["highpass", 2000]] };
+
+/** A place of the stereo picture and a band of frequencies, 24 dB an octave at its edges. */
+export function portion(context, side, band) {
+  const input = new GainNode(context, { channelCount: 2, channelCountMode: "explicit" });
+  const splitter = new ChannelSplitterNode(context, { numberOfOutputs: 2 }), merger = new ChannelMergerNode(context, { numberOfInputs: 2 });
+  input.connect(splitter);
+  sides[side].forEach((gain, i) => { if (gain) splitter.connect(new GainNode(context, { gain }), i % 2).connect(merger, 0, i >> 1); });
+  let output = merger;
+  for (const [type, frequency] of bands[band])
+    for (const Q of [-5.3, 2.3]) output = output.connect(new BiquadFilterNode(context, { type, frequency, Q }));
+  return { input, output };
+}
+
 export class Ear {
   round = null;
   countIn = false;
   #song; #record; #own = new Audio(); #told; #times = { bars: [], beats: [], firsts: [] };
   #from = 1; #to = 0; #pace = 1; #mode = "record"; #balance = .5; #loud = .36; #clicks = false; #nextBeat = 0;
+  #side = "both"; #band = "all"; #of = ""; #cents = 0; #offline = 0; #asked = 0; #shifts = null; #other = null;
   #context = null; #parts = {}; #laid = []; #frame = 0; #waiting = 0; #base = 0; #version = 0;
 
   constructor(song, hasRecord, told) {
     this.#song = song;
     this.#told = told;
-    this.#record = hasRecord ? new Audio(`/sounds/record?song=${encodeURIComponent(song)}`) : null;
+    this.#record = hasRecord ? new Audio(this.#address("", 0)) : null;
     this.#mode = hasRecord ? "record" : "own";
     for (const sound of [this.#record, this.#own].filter(Boolean)) {
       sound.preload = "auto";
@@ -30,7 +48,9 @@ export class Ear {
   get playing() { return this.#waiting !== 0 || !this.#main.paused; }
 
   /** The time in the record that sounds at this moment. */
-  get heard() { return Math.max(0, this.now - (this.playing ? (this.#context?.outputLatency || 0) * this.#pace : 0)); }
+  get heard() { return Math.max(0, this.now - (this.playing ? this.#behind * this.#pace : 0)); }
+
+  get #behind() { return (this.#context?.outputLatency || 0) + (this.#cents !== this.#offline ? late : 0); }
 
   take(times) {
     this.#times = times;
@@ -79,6 +99,55 @@ export class Ear {
     this.#dropClicks();
   }
 
+  /** Where in the stereo picture, and of which frequencies, the record is heard. */
+  setPortion(side, band) { [this.#side, this.#band] = [side, band]; this.#wake(); this.#wire(); }
+
+  /** @param of "" for all of the record, "struck" or "held" for what is so in it. */
+  setOf(of) { this.#of = of; this.#prepare(); }
+
+  /** At once by the browser; then, where it can be had, by the finer way. */
+  async setShift(cents) {
+    this.#cents = cents;
+    this.#wake();
+    if (cents !== this.#offline && !this.#shifts) {
+      this.#shifts = {};
+      try {
+        await this.#context.audioWorklet.addModule("/assets/shift.js");
+        for (const name of Object.keys(this.#parts)) this.#shifts[name] = new AudioWorkletNode(this.#context, "shift", { outputChannelCount: [2] });
+      } catch { this.#shifts = null; this.#say("This browser can't move the pitch."); return; }
+    }
+    this.#wire();
+    clearTimeout(this.#asked);
+    this.#asked = setTimeout(() => this.#prepare(), 600);
+  }
+
+  /** Goes round these bars and, after each time, the bars that are gone round now; null for no longer. */
+  setOther(bars) { this.#other = bars; }
+  get other() { return this.#other; }
+
+  /** Another sounding of the record, as soon as it is there; what plays goes on. */
+  async #prepare() {
+    if (!this.#record) return;
+    const [of, cents] = [this.#of, this.#cents], address = this.#address(of, cents);
+    if (this.#record.getAttribute("src") === address) return;
+    this.#say(of ? `Taking what is ${of} out of the record…` : "");
+    const answer = await fetch(address, { headers: { Range: "bytes=0-0" } }).catch(() => null);
+    if (of !== this.#of || cents !== this.#cents) return;
+    this.#say(answer?.ok || !of ? "" : "This part could not be taken out of the record.");
+    if (!answer?.ok) return;
+    const at = this.#record.currentTime, plays = !this.#record.paused;
+    this.#offline = cents;
+    this.#record.src = address;
+    this.#record.currentTime = at;
+    this.#record.playbackRate = this.#pace;
+    this.#wire();
+    if (plays) this.#record.play().then(() => this.#run(), () => {});
+  }
+
+  #address(of, cents) {
+    return `/sounds/record?song=${encodeURIComponent(this.#song)}${of ? `&of=${of}` : ""}${cents ? `&cents=${cents}` : ""}`;
+  }
+
   setClick(on) { this.#clicks = on; this.#wake(); this.#dropClicks(); }
 
   /** @param balance 0 for the claims alone, 1 for the record alone. */
@@ -97,19 +166,42 @@ export class Ear {
     sound.play().catch(() => {});
   }
 
-  close() { this.stop(); cancelAnimationFrame(this.#frame); this.#context?.close(); for (const s of [this.#record, this.#own]) s?.removeAttribute("src"); }
+  close() { this.stop(); clearTimeout(this.#asked); cancelAnimationFrame(this.#frame); this.#context?.close(); for (const s of [this.#record, this.#own]) s?.removeAttribute("src"); }
 
   #wake() {
     if (!this.#context) {
       this.#context = new AudioContext();
       for (const [name, sound] of [["record", this.#record], ["own", this.#own]].filter(([, s]) => s)) {
         const gain = this.#context.createGain(), side = this.#context.createStereoPanner();
-        this.#context.createMediaElementSource(sound).connect(gain).connect(side).connect(this.#context.destination);
-        this.#parts[name] = { gain, side };
+        side.connect(this.#context.destination);
+        this.#parts[name] = { gain, side, source: this.#context.createMediaElementSource(sound) };
       }
+      this.#wire();
       this.#level();
     }
     this.#context.resume();
+  }
+
+  /** From each sounding, by the portion and the moved pitch where these are wanted, to its level. */
+  #wire() {
+    for (const [name, part] of Object.entries(this.#parts)) {
+      part.source.disconnect();
+      part.portion?.output.disconnect();
+      this.#shifts?.[name]?.disconnect();
+      let from = part.source;
+      if (name === "record" && (this.#side !== "both" || this.#band !== "all")) {
+        part.portion = portion(this.#context, this.#side, this.#band);
+        from.connect(part.portion.input);
+        from = part.portion.output;
+      }
+      const cents = this.#cents - (name === "record" ? this.#offline : 0);
+      if (cents && this.#shifts?.[name]) {
+        this.#shifts[name].parameters.get("cents").value = cents;
+        from = from.connect(this.#shifts[name]);
+      }
+      from.connect(part.gain);
+      part.gain.connect(part.side);
+    }
   }
 
   #level() {
@@ -160,6 +252,7 @@ export class Ear {
 
   #turn() {
     if (!this.round || this.now < this.#times.bars[this.round[1]] - .004) return;
+    if (this.#other) [this.round, this.#other] = [this.#other, this.round];
     const start = this.#times.bars[this.round[0] - 1];
     if (!this.countIn) return this.seek(start);
     this.#main.pause();

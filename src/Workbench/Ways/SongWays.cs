@@ -42,11 +42,13 @@ public static class SongWays
         }
     }
 
-    private static Task<IResult> RecordAsync(string song, Bookcase books, CancellationToken ct) => OfAsync(books, song, async desk =>
+    private static Task<IResult> RecordAsync(string song, string? of, int? cents, Bookcase books, CancellationToken ct) => OfAsync(books, song, async desk =>
     {
         if (desk.Folder.RecordingPath is not { } named || books.Inside.Judge(named) is not { } path || !File.Exists(path))
             return Results.NotFound();
-        var (file, type) = await RecordSound.OfAsync(path, ct);
+        if (!RecordSound.Has(of, cents ?? 0))
+            return Results.BadRequest();
+        var (file, type) = await RecordSound.OfAsync(path, of, cents ?? 0, ct);
         return Results.File(file, type, enableRangeProcessing: true);
     });
 

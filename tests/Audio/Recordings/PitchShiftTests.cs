@@ -23,7 +23,7 @@ public sealed class PitchShiftTests : IDisposable
         var samples = new float[3 * Rate];
         Tones.Sine(440, Rate, 2 * Rate, 0.5).CopyTo(samples, Rate);
         await AudioEncoder.WriteAsync(folder.File("a.flac"), Tones.Mono(Rate, samples), AudioFormat.Flac, Ct);
-        await PitchShift.WriteAsync(folder.File("a.flac"), semitones, folder.File("b.flac"), Ct);
+        await PitchShift.WriteAsync(folder.File("a.flac"), Cents.FromCents(100 * semitones), folder.File("b.flac"), Ct);
 
         var moved = await RecordingReader.InspectAsync(folder.File("b.flac"), Ct);
         var sound = (await RecordingReader.ReadAsync(moved, SampleRate.FromHertz(Rate), true, null, Ct)).Channels[0].ToArray();

@@ -35,7 +35,7 @@ public sealed class LessonSound : IDisposable
         var file = TemporaryFile();
         return new($"{recording.ContentHash} moved by {semitones} semitones", recording.Length, async ct =>
         {
-            await PitchShift.WriteAsync(recording.Path, semitones, file, ct);
+            await PitchShift.WriteAsync(recording.Path, Cents.FromCents(100 * semitones), file, ct);
             return file;
         }, file);
     }
