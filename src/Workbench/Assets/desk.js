@@ -57,7 +57,10 @@ export function open(reference, song, hasRecord) {
   on(document, "click", e => { if (e.detail > 0) e.target.closest?.(".ear button, .top button")?.blur(); });
   watchRows();
   hearing();
+  if (localStorage.getItem("hand") === "left") net.invokeMethodAsync("Hand", true);
 }
+
+export function keepHand(isLeft) { localStorage.setItem("hand", isLeft ? "left" : "right"); }
 
 export function take(given) {
   times = given;
@@ -215,7 +218,8 @@ function inTurn() {
 function tellTurns() {
   if (firstOfTwo && ear.round && String(ear.round) !== String(firstOfTwo)) { ear.setOther(firstOfTwo); firstOfTwo = null; }
   const said = ([from, to]) => from === to ? `bar ${from}` : `bars ${from} to ${to}`;
-  $("inTurn").textContent = ear.other ? `In turn: ${said(ear.other)} and ${said(ear.round)}` : firstOfTwo ? `${said(firstOfTwo)}: now go round the other bars` : "In turn with other bars";
+  $("inTurn").textContent = ear.other ? `In turn: ${said(ear.other)} and ${said(ear.round)}`
+    : firstOfTwo ? `${said(firstOfTwo)}: now go round the other bars` : "In turn with other bars";
   $("inTurn").setAttribute("aria-pressed", String(Boolean(ear.other || firstOfTwo)));
 }
 

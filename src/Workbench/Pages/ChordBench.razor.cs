@@ -20,7 +20,7 @@ namespace Harkbook.Workbench.Pages;
 
 public partial class ChordBench
 {
-    private static readonly ChordDiagramStyle style = new(9, Foot: StringFoot.SoundingNotes, NameCapo: false);
+    private static readonly ChordDiagramStyle rightHanded = new(9, Foot: StringFoot.SoundingNotes, NameCapo: false);
 
     private ChordOffer offer = null!;
     private ImmutableArray<Candidate<Chord>> heard = [];
@@ -33,7 +33,7 @@ public partial class ChordBench
         $"Bar {Bar}, beat {At.Value + 1:0.##}: {(offer.Claim is { } claim ? Shown(claim.Value.Name) : "nothing claimed")}");
     private bool everywhere;
     private int like;
-    private (Tuning?, Capo, Hearing?, string) drawn;
+    private (Tuning?, Capo, Hearing?, string, bool) drawn;
 
     [Parameter, EditorRequired]
     public SongDesk Desk { get; set; } = null!;
@@ -49,6 +49,10 @@ public partial class ChordBench
 
     [Parameter, EditorRequired]
     public Beats At { get; set; }
+
+    /// <summary>Necks are drawn as left-handed players see them.</summary>
+    [Parameter]
+    public bool LeftHanded { get; set; }
 
     [Parameter]
     public EventCallback OnClose { get; set; }
@@ -90,7 +94,7 @@ public partial class ChordBench
     private void Draw()
     {
         // What shapes there are hangs on these alone; to find them takes longer than all else here.
-        var asked = (View.Song.Tuning.Value, View.Song.Capo.Value, View.Heard, looked);
+        var asked = (View.Song.Tuning.Value, View.Song.Capo.Value, View.Heard, looked, LeftHanded);
         if (drawn == asked)
             return;
         drawn = asked;
@@ -100,7 +104,7 @@ public partial class ChordBench
     private ShownShape Shape(OfferedShape offered)
     {
         var subject = ChordDiagramSubject.Of(View.Song, offered.Voicing.Shape, looked, Music.Songs.Standing.Decided);
-        var picture = ChordDiagram.Engrave(subject, style);
+        var picture = ChordDiagram.Engrave(subject, rightHanded with { LeftHanded = LeftHanded });
         return new(offered.Voicing, offered.Match, picture, SvgWriter.Marks(picture, OpenSong.Colour));
     }
 

@@ -83,5 +83,34 @@ public sealed class SectionTests(DayFixture fixture) : IClassFixture<DayFixture>
             TestContext.Current.CancellationToken));
     }
 
+    /// <summary>The D shape xx0232 mutes its two low strings: on a left-handed neck their crosses stand at the right, and they stay there when the page is
+    /// opened again.</summary>
+    [Fact]
+    public async Task NecksAreLeftHandedForWhoWantsThem()
+    {
+        server = await WorkbenchServer.StartAsync(new(book.Folder), TestContext.Current.CancellationToken);
+        await using var visit = await Visit.OpenAsync(fixture.Browser, server.Address);
+        var right = await LowestFootAsync(visit.Page);
+        await visit.Page.Keyboard.PressAsync("?");
+        await visit.Page.CheckAsync("#leftHanded");
+        await visit.Page.GotoAsync(server.Root.AbsoluteUri);
+        var left = await LowestFootAsync(visit.Page);
+        Assert.True(right.Low < right.High && left.Low > left.High, $"{right} {left}");
+        await visit.PictureAsync("left-handed");
+    }
+
+    /// <summary>Where the feet of the muted low string and of the high one, which sounds F♯, stand.</summary>
+    private static async Task<(double Low, double High)> LowestFootAsync(IPage page)
+    {
+        await page.ClickAsync("tbody a");
+        await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await page.FocusAsync("rect.bar[data-bar=\"3\"]");
+        await page.Keyboard.PressAsync("Enter");
+        var signs = page.Locator(".shapes figure:has-text(\"xx0232\") svg text");
+        await Expect(signs.First).ToBeAttachedAsync();
+        var notes = await signs.EvaluateAllAsync<double[]>("all => ['–', 'F♯'].map(t => all.find(e => e.textContent === t).getBoundingClientRect().x)");
+        return (notes[0], notes[1]);
+    }
+
     private Song Read() => SongText.Parse(File.ReadAllText(book.SongPath), book.SongPath).Song!;
 }

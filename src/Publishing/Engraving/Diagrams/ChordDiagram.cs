@@ -45,7 +45,8 @@ public sealed class ChordDiagram
         shortFrom = ShortFrom(subject.Tuning);
         view = NeckView.Of(this.subject, style.FewestFrets);
         var across = Math.Max(u, (subject.Shape.Frets.Length - 1) * u);
-        var shape = new NeckGrid(style.Direction, default, subject.Shape.Frets.Length, view.Frets, u);
+        var shape = new NeckGrid(style.Direction, default, subject.Shape.Frets.Length, view.Frets, u,
+            style.LeftHanded && style.Direction == NeckDirection.Upright);
         var feet = FootRows * FootLine * u + (Caption.Length > 0 ? FootLine * u : 0) + 0.2 * u;
         var body = shape.IsUpright ? across + 2 * SideOf(view.FirstFret) : shape.AlongStrings + LevelLead + 0.5 * u;
         name = ChordLettering.Fitting(subject.FirstName, NameSize * u, body, SmallestName);
@@ -255,7 +256,7 @@ public sealed class ChordDiagram
     {
         if (view.FirstFret == 1)
             return;
-        var (size, middle) = (FretNumberSize * u, grid.At(0, 0.5));
+        var (size, middle) = (FretNumberSize * u, grid.At(grid.IsMirrored ? grid.Strings - 1 : 0, 0.5));
         if (grid.IsUpright)
             sketch.Text(Number(view.FirstFret), middle.X - 0.56 * u, middle.Y + size * FontBook.CapHeight / 2, Face.NarrowStrong, size, Tint.Ink, Align.Right);
         else

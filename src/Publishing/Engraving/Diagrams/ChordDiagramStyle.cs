@@ -28,8 +28,9 @@ public enum StringFoot
 /// <param name="FewestFrets">Frets shown at least, 3 to 24.</param>
 /// <param name="NameCapo">Say the capo in words below; where they stand elsewhere, its bar is enough.</param>
 /// <param name="ShowFingers">Number the fingers that the shape gives or, where it gives none, the easiest that a hand can play.</param>
+/// <param name="LeftHanded">Upright, the low string at the right, as left-handed players see their neck; a level one stays.</param>
 public sealed record ChordDiagramStyle(double StringGap, NeckDirection Direction = NeckDirection.Upright, StringFoot Foot = StringFoot.OpenStrings,
-    int FewestFrets = 4, bool ShowFingers = true, bool NameCapo = true)
+    int FewestFrets = 4, bool ShowFingers = true, bool NameCapo = true, bool LeftHanded = false)
 {
     /// <summary>For a printed sheet.</summary>
     public static ChordDiagramStyle Print { get; } = new(10.5);
