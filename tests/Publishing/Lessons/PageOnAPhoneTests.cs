@@ -80,6 +80,16 @@ public sealed class PageOnAPhoneTests(BrowserFixture fixture) : PageTest(fixture
         Assert.True(await page.IsVisibleAsync(".facts"));
     }
 
+    /// <summary>At rest a phone on its side keeps four fifths of its height for what is played: title and facts stand in one strip.</summary>
+    [Fact]
+    public async Task OnItsSideTitleAndFactsAreOneStrip()
+    {
+        var page = await OpenAsync(new() { ViewportSize = new() { Width = 844, Height = 390 } });
+        var (title, facts) = ((await page.Locator("h1").BoundingBoxAsync())!, (await page.Locator(".facts").BoundingBoxAsync())!);
+        Assert.True(facts.Y < title.Y + title.Height && facts.X > title.X + title.Width, "The facts stand beside the title.");
+        Assert.InRange((await page.Locator("header").BoundingBoxAsync())!.Height, 1, 390 / 5.0);
+    }
+
     /// <summary>The line is painted right over the ground, so that every arrow, word and digit lies over it.</summary>
     [Theory]
     [InlineData(390, 844)]
