@@ -23,6 +23,7 @@ internal static class Program
             ExplainCommand.Create(),
             PublishCommand.Create(),
             ShapesCommand.Create(),
+            NamesCommand.Create(),
             NameCommand.Create(),
             TogetherCommand.Create(),
             HarpsCommand.Create(),

@@ -17,7 +17,7 @@ internal static class RebarCommand
         var song = Arguments.Song();
         var undo = new Option<bool>("--undo")
         {
-            Description = "Give back the song as it was before the last command that wrote it (rebar, start --again, taps, check --take), byte for byte",
+            Description = "Give back the song as it was before the last command that wrote it (rebar, start --again, taps, check --take, names), byte for byte",
         };
         var bars = new BarOptions();
         var command = new Command("rebar",

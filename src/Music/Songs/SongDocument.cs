@@ -77,6 +77,27 @@ public sealed class SongDocument
 
     public SongDocument WithSectionStanding(int section, Standing standing) => Edited(new SectionEdits(Syntax).SetStanding(section, standing));
 
+    /// <summary>
+    /// The same song under the other names: the hand's, as its shapes are called without the capo, or those of what sounds. Null where both are one:
+    /// without a capo, and under one that stops only some strings.
+    /// </summary>
+    public SongDocument? WithNames(bool hand)
+    {
+        if (Song is not { } song || CapoNames.Of(song) is not { } names)
+            return null;
+        if (names.HandFirst == hand)
+            return this;
+        var by = hand ? -names.Raise : names.Raise;
+        var key = song.Key.Value with { Tonic = song.Key.Value.Tonic - (hand ? names.Raise : Interval.Unison) };
+        var facts = new FactEdits(Syntax);
+        var assumed = song.Key.Standing == Standing.Assumed ? Standing.Assumed : null;
+        return Edited([
+            .. new NameEdits(Syntax, by).Move(),
+            .. facts.SetFact(SongFact.Key, $"{key}", assumed),
+            .. facts.SetFact(SongFact.Names, hand ? "hand" : "sound", null),
+        ]);
+    }
+
     /// <summary>Ties a bar of a section (1 = its first) to a time, anew or instead of the time that it had.</summary>
     public SongDocument WithAnchor(int section, int bar, Seconds at, Standing? standing = null) =>
         Edited(new SectionEdits(Syntax).SetAnchor(section, bar, at, standing ?? Standing.Decided));

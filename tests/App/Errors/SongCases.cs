@@ -66,6 +66,7 @@ internal static class SongCases
         new("`rebar` moves bars by whole bars", s => s.File("a.hark", NoRecording), "rebar", "a.hark", "--later", "4"),
         new("`rebar` finds too fine a rhythm", s => s.File("a.hark", "title Far\nsection A\nchords |" + Cells(61) + "|" + Cells(59) + "|\n"), "rebar", "a.hark",
             "--later", "1"),
+        new("a chord has one name", s => s.File("a.hark", NoRecording), "names", "a.hark", "hand"),
         new("nothing to undo", s => s.File("a.hark", NoRecording), "rebar", "a.hark", "--undo"),
         new("edited since", s => s.File("a.hark", NoRecording)
             .File("a.earlier-1.txt", $"; the song as it was on 2026-11-25 before 'rebar --tempo half', which made the file with sha256 {new string('0', 64)}\n"

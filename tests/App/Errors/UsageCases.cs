@@ -95,6 +95,7 @@ internal static class UsageCases
         Line("one chord twice", "exercise", "song", "--change", "A", "A"),
         Line("a change on the record", "exercise", "song", "--change", "--record"),
         Line("a chord that isn't in the song", "exercise", "song", "--change", "C", "Q9"),
+        Line("nobody's names", "names", "song", "foot"),
         Line("nothing between rounds", "exercise", "song", "--between", "tea"),
         Line("no such section", "exercise", "song", "--section", "Zed"),
         Line("no part to sound", "together", "Q", "C"),

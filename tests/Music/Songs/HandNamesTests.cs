@@ -1,5 +1,6 @@
 using CsCheck;
 using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
 using Harkbook.Music.Theory;
 using Harkbook.Units;
@@ -71,6 +72,36 @@ public class HandNamesTests
             Assert.Contains($"key        {key}\n", text);
             Assert.Contains(chord.Replace('♭', 'b'), text.Replace('♭', 'b'));
         });
+
+    /// <summary>A whole tone lower by hand: Bm is Am, A/C# is G/B, F#4 is E4; marks, comments, columns and all else stay.</summary>
+    [Fact]
+    public void AFileIsWrittenOverToTheHandsNames()
+    {
+        const string sounding = Head + "capo 2 ; brass\nkey B minor  ~heard 80%\nharp D\nshape Bm  x02210\nshape A/C#@low x20003 ; as sung\nsection Verse\n"
+            + "key E major from 2\nchords | Bm . A/C#@low?90 . | N.C.  E7sus4 . . |  ~heard 70%\ntune   | .  F#4 sB4,. _ | . |\n";
+        var hand = SongText.Parse(sounding, "t").WithNames(hand: true)!;
+        Assert.Equal(Head + "capo 2 ; brass\nnames      hand\nkey A minor  ~heard 80%\nharp D\nshape Am  x02210\nshape G/B@low  x20003 ; as sung\n"
+            + "section Verse\nkey D major from 2\nchords | Am . G/B@low?90  . | N.C.  D7sus4 . . |  ~heard 70%\ntune   | .  E4  sA4,. _ | . |\n", hand.Text);
+        Assert.Equal(SongText.Parse(sounding, "t").Song, hand.Song! with { HandNames = null });
+        Assert.Same(hand, hand.WithNames(hand: true));
+        Assert.Equal(hand.Song with { HandNames = null }, hand.WithNames(hand: false)!.Song);
+    }
+
+    [Theory]
+    [InlineData("capo none")]
+    [InlineData("capo 2 on A2 D3 G3")]
+    public void WhereAChordHasOneNameNothingCanBeWrittenOver(string capo) =>
+        Assert.Null(SongText.Parse($"{Head}{capo}\n{Bars}", "t").WithNames(hand: true));
+
+    /// <summary>Whatever the song: the same sounds, whichever names its file writes.</summary>
+    [Fact]
+    public void AnySongSoundsTheSameUnderEitherName() => Gen.Select(SongGen.Songs, Gen.Int[1, 11]).Sample((any, capo) =>
+    {
+        var plain = SongText.Parse(SongText.Write(any with { Capo = new(Capo.At(capo), Standing.Decided), HandNames = null }), "t");
+        if (plain.Song is not { } song || plain.WithNames(hand: true) is not { } hand)
+            return;
+        Assert.True(hand.Song is not null && song == hand.Song with { HandNames = null }, $"{plain.Text}\n-----\n{hand.Text}");
+    }, iter: 200);
 
     [Fact]
     public void AnEditNamesWhatSoundsAndTheFileWritesTheHands()

@@ -48,7 +48,7 @@ internal static class CellEdit
     }
 
     /// <summary>What follows keeps its column where there is room.</summary>
-    private static TextEdit InColumn(string text, Span at, string put)
+    public static TextEdit InColumn(string text, Span at, string put)
     {
         var next = at.End;
         while (next < text.Length && text[next] == ' ')
