@@ -52,7 +52,7 @@ internal sealed class PracticeMaking(SongFolder opened, Practised practised, Pra
     private async Task FilmAsync(PracticePlan plan, StepProgress steps, CancellationToken ct)
     {
         var sound = LessonSound.Of(await RecordingReader.InspectAsync(Path.Combine(folder, "exercise.wav"), ct));
-        await PlayAlongVideo.WriteAsync(new(plan.Song), sound, Path.Combine(folder, "exercise.mp4"), PieceStore.Default,
+        await PlayAlongVideo.WriteAsync(new(plan.Song, plan.BarNames), sound, Path.Combine(folder, "exercise.mp4"), PieceStore.Default,
             Progress.Within(steps, "filming the exercise", 0, 1), ct);
     }
 

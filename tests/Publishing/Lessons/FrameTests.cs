@@ -1,3 +1,4 @@
+using Harkbook.Music.Analysis.Practice;
 using Harkbook.Music.Songs;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Lessons.Timing;
@@ -45,6 +46,18 @@ public sealed class FrameTests
         var timeline = new LessonTimeline(LessonSongs.FourBars, Passage.Of(first, 4), Seconds.FromSeconds(0));
         var plan = new FramePlan(timeline, 4.5);
         Assert.Contains(place, Layout.Texts(plan.Still(plan.MomentAt(timeline.Music.Start + 0.1))));
+    }
+
+    /// <summary>Bars 3 and 4 practised keep their numbers, as on the exercise's sheet; the bar before them counts in.</summary>
+    [Theory]
+    [InlineData(0.1, "count in")]
+    [InlineData(1.1, "bar 3")]
+    [InlineData(4.1, "bar 4")]
+    public void APractisedBarIsCalledAsInItsSong(double time, string place)
+    {
+        var practice = PracticePlan.Of(LessonSongs.FourBars, new() { FirstBar = 3, LastBar = 4, Speeds = [1], Rounds = 2 });
+        var plan = new FramePlan(new(practice.Song, practice.BarNames), practice.Length.Value);
+        Assert.Contains(place, Layout.Texts(plan.Still(plan.MomentAt(time))));
     }
 
     /// <summary>Four bars with strum and words only leave room for the next two bars' chords and words, and for their section's name.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
@@ -13,6 +14,7 @@ internal sealed class PracticeLayout
     private readonly ImmutableArray<double> lengths;
     private readonly double tempo;
     private readonly ImmutableArray<int>.Builder counted = ImmutableArray.CreateBuilder<int>();
+    private readonly ImmutableArray<string>.Builder names = ImmutableArray.CreateBuilder<string>();
     private double now;
     private int number = 1;
 
@@ -48,7 +50,7 @@ internal sealed class PracticeLayout
             Tempo = song.Tempo with { Value = tempo },
             Sections = sections.ToImmutable(),
         };
-        return new(practice, stages.ToImmutable(), counted.ToImmutable(), Seconds.FromSeconds(now));
+        return new(practice, stages.ToImmutable(), counted.ToImmutable(), Seconds.FromSeconds(now)) { BarNames = names.ToImmutable() };
     }
 
     /// <summary>Who has most of the passage's tune; null where it has none.</summary>
@@ -59,8 +61,9 @@ internal sealed class PracticeLayout
     private (ImmutableArray<Bar> Bars, ImmutableArray<Anchor> Anchors, ImmutableArray<Seconds> Rounds) Stage(double speed)
     {
         var (bars, anchors, rounds) = (new List<Bar>(), new List<Anchor>(), ImmutableArray.CreateBuilder<Seconds>());
-        void Add(Bar bar, double seconds)
+        void Add(Bar bar, double seconds, string name)
         {
+            names.Add(name);
             bars.Add(bar with { Number = number++ });
             anchors.Add(new(bars.Count, Seconds.FromSeconds(now)));
             now += seconds / speed;
@@ -69,13 +72,14 @@ internal sealed class PracticeLayout
         {
             if (round == 0 || options.Lead != RoundLead.CountEachSpeed)
             {
-                if (round == 0 || options.Lead == RoundLead.CountEachRound)
+                var counts = round == 0 || options.Lead == RoundLead.CountEachRound;
+                if (counts)
                     counted.Add(number);
-                Add(new() { Number = number, Meter = once[0].Meter }, lengths[0]);
+                Add(new() { Number = number, Meter = once[0].Meter }, lengths[0], counts ? "count in" : "rest");
             }
             rounds.Add(Seconds.FromSeconds(now));
             for (var i = 0; i < once.Length; i++)
-                Add(once[i], lengths[i]);
+                Add(once[i], lengths[i], once[i].Number.ToString(CultureInfo.InvariantCulture));
         }
         anchors.Add(new(bars.Count + 1, Seconds.FromSeconds(now)));
         return ([.. bars], [.. anchors], rounds.ToImmutable());

@@ -14,6 +14,9 @@ namespace Harkbook.Music.Analysis.Practice;
 /// <param name="Length">Where the last round ends.</param>
 public sealed record PracticePlan(Song Song, ImmutableArray<PracticeStage> Stages, ImmutableArray<int> CountedBars, Seconds Length)
 {
+    /// <summary>What each bar is called: its number in the song that is practised, "count in" or "rest".</summary>
+    public required ImmutableArray<string> BarNames { get; init; }
+
     public static PracticePlan Of(Song song, PracticeOptions options)
     {
         options.Require(song.Bars.Count());

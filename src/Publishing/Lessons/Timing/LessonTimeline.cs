@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Harkbook.Music.Instruments.Harmonicas;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
@@ -15,6 +16,9 @@ public sealed record Timed<T>(double Start, double End, T Value);
 /// <param name="ChangesMeter">Whether its meter is another than the bar's before it, or the song's where it is the first.</param>
 public sealed record TimedBar(Bar Bar, int SectionIndex, ImmutableArray<double> BeatTimes, bool ChangesMeter)
 {
+    /// <summary>What it is called: its number, in a practice that of the bar which is practised, or "count in".</summary>
+    public required string Name { get; init; }
+
     /// <summary>Counted beats: the felt ones, or every division of a compound meter.</summary>
     public int Count => BeatTimes.Length - 1;
 
@@ -37,20 +41,23 @@ public sealed class LessonTimeline
 
     private readonly double[] handsAt;
 
-    public LessonTimeline(Song song) : this(song, Passage.Whole(song), default)
+    /// <param name="names">What the bars are called where that isn't their number.</param>
+    public LessonTimeline(Song song, IReadOnlyList<string>? names = null) : this(song, Passage.Whole(song), default, names)
     {
     }
 
     /// <param name="passage">The bars that are played along with.</param>
     /// <param name="start">Where the sound that is played along with starts on the song's clock; all times here count from there.</param>
-    public LessonTimeline(Song song, Passage passage, Seconds start)
+    /// <param name="names">What the bars are called where that isn't their number.</param>
+    public LessonTimeline(Song song, Passage passage, Seconds start, IReadOnlyList<string>? names = null)
     {
         Song = song;
+        IsPractice = names is not null;
         var clock = new SongClock(song);
         var section = song.Sections.SelectMany((s, i) => s.Bars.Select(_ => i)).ToArray();
         var bars = song.Bars.ToArray();
         var all = bars.Select((bar, i) => new TimedBar(bar, section[i], BeatTimes(clock, bar, bar.Meter.CountsPerBeat(song.Counting)), bar.Meter != (i == 0
-            ? song.Meter.Value : bars[i - 1].Meter)));
+            ? song.Meter.Value : bars[i - 1].Meter)) { Name = names?[i] ?? bar.Number.ToString(CultureInfo.InvariantCulture) });
         Bars = [.. all.Where(b => passage.Holds(b.Bar)).Select(b => b with { BeatTimes = [.. b.BeatTimes.Select(t => t - start.Value)] })];
         var played = bars.Where(passage.Holds).ToArray();
         Chords = Joined(played.SelectMany(bar => bar.Chords.Select(c => From(start, On(clock, bar, c)))));
@@ -62,6 +69,9 @@ public sealed class LessonTimeline
     }
 
     public Song Song { get; }
+
+    /// <summary>Whether the bars are some of a song's over and over, called as there.</summary>
+    public bool IsPractice { get; }
 
     public ImmutableArray<TimedBar> Bars { get; }
 

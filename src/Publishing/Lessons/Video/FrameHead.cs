@@ -43,7 +43,7 @@ internal sealed class FrameHead(LessonTimeline timeline, double length)
     {
         var bar = timeline.Bars[Math.Max(0, moment.Bar)];
         var place = moment.IsOver ? "" : moment.Bar < 0 ? "comes first"
-            : string.Create(CultureInfo.InvariantCulture, $"bar {bar.Bar.Number} of {AllBars}");
+            : !timeline.IsPractice ? $"bar {bar.Name} of {AllBars}" : char.IsAsciiDigit(bar.Name[0]) ? $"bar {bar.Name}" : bar.Name;
         var room = LeftRoom - FontBook.Width(place, Face.Text, 30) - 28;
         var section = TextWrap.Cut(timeline.Song.Sections[bar.SectionIndex].Name, Face.Strong, 44, room);
         var end = Screen.Edge + sketch.Text(section, Screen.Edge, 78, Face.Strong, 44);

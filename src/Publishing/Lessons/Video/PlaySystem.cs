@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Harkbook.Publishing.Drawings;
 using Harkbook.Publishing.Engraving.Rows;
 using Harkbook.Publishing.Lessons.Timing;
@@ -117,15 +116,13 @@ internal sealed class PlaySystem
     /// <summary>The bar's number, and its meter where that is another than the bar's before.</summary>
     private void DrawNumber(Sketch sketch, TimedBar bar, double left)
     {
-        sketch.Text(Number(bar), left, NumberRoom - 2, Face.Narrow, NumberSize, Tint.Quiet);
+        sketch.Text(bar.Name, left, NumberRoom - 2, Face.Narrow, NumberSize, Tint.Quiet);
         if (bar.ChangesMeter)
             sketch.Text(bar.Bar.Meter.ToString(), left + NumberWidth(bar), NumberRoom - 2, Face.NarrowStrong, NumberSize, align: Align.Right);
     }
 
     private double NumberSize => Math.Max(7.4, words);
 
-    private double NumberWidth(TimedBar bar) => FontBook.Width(Number(bar), Face.Narrow, NumberSize)
+    private double NumberWidth(TimedBar bar) => FontBook.Width(bar.Name, Face.Narrow, NumberSize)
         + (bar.ChangesMeter ? 5 + FontBook.Width(bar.Bar.Meter.ToString(), Face.NarrowStrong, NumberSize) : 0);
-
-    private static string Number(TimedBar bar) => bar.Bar.Number.ToString(CultureInfo.InvariantCulture);
 }

@@ -23,6 +23,7 @@ public class PracticePlanTests
         Assert.Equal([(0.5, 60.0, 0.0), (1.0, 120.0, 12.0)], plan.Stages.Select(s => (s.Speed, Math.Round(s.Tempo, 6), Math.Round(s.At.Value, 6))));
         Assert.Equal([4.0, 8.0, 14.0, 16.0], plan.Stages.SelectMany(s => s.Rounds).Select(r => Math.Round(r.Value, 6)));
         Assert.Equal([1, 4], plan.CountedBars);
+        Assert.Equal(["count in", "1", "1", "count in", "1", "1"], plan.BarNames);
         Assert.Equal(18, plan.Length.Value, 6);
         Assert.Equal(["50%, 60 beats a minute", "100%, 120 beats a minute"], plan.Song.Sections.Select(s => s.Name));
     }
