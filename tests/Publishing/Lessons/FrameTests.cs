@@ -38,6 +38,16 @@ public sealed class FrameTests
         Assert.Contains("Back", texts);
     }
 
+    [Fact]
+    public void APartialCapoIsSaidWithItsStringsBeforeTheMusicAndInTheHead()
+    {
+        var song = LessonSongs.Read("title T\nmeter 4/4\ntempo 60\nkey E major\ncapo 2 on A2 D3 G3\nshape Esus4 000000\nsection A\nanchors 1 = 0:04\n"
+            + "chords | Esus4 |\n");
+        var texts = TextsAt(song, 9, 0.1);
+        Assert.Contains("capo on fret 2 on strings 3, 4, 5", texts);
+        Assert.Contains(texts, t => t.EndsWith("capo 2 on strings 3, 4, 5", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData(1, "bar 1 of all 4")]
     [InlineData(3, "bar 3 of 3 to 4")]

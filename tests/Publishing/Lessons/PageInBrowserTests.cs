@@ -50,6 +50,16 @@ public sealed class PageInBrowserTests(BrowserFixture fixture) : PageTest(fixtur
         Assert.Equal("Back, bar 3 of 3 to 4", await page.InnerTextAsync("#where"));
     }
 
+    /// <summary>Six eighths of a third of a second make the 2 s before the music, though a third has no whole milliseconds.</summary>
+    [Fact]
+    public async Task ACompoundBarIsCountedInToo()
+    {
+        var song = LessonSongs.Read("title T\nmeter 6/8\ncount eighths\ntempo 60\nkey C major\nshape C x32010\nsection A\nanchors 1 = 0:02\nchords | C |\n");
+        var page = await OpenAsync(address: await Fixture.AddressOfAsync(song));
+        Assert.Equal("count in", await page.InnerTextAsync("#where"));
+        Assert.Equal("1", await page.InnerTextAsync("#beats .lit"));
+    }
+
     [Fact]
     public async Task KeysMoveThroughBarsAndChangeThePace()
     {

@@ -24,7 +24,8 @@ for (const section of song.sections)
 const beatStarts = song.bars.flatMap(b => b.beats.slice(0, -1));
 const musicStart = lacksBars ? 0 : song.bars[0].start, musicEnd = lacksBars ? 0 : song.bars[song.bars.length - 1].end;
 const firstBeat = lacksBars ? 1 : Math.max(.05, song.bars[0].beats[1] - musicStart);
-const beatsToStart = time => Math.max(0, Math.ceil((musicStart - time) / firstBeat - 1e-6));
+// Times are told in whole milliseconds, so a beat may seem to last a little longer than it does.
+const beatsToStart = time => Math.max(0, Math.ceil((musicStart - time) / firstBeat - .02));
 
 /** Felt beats until a time, the one sounding included; before the music they are counted as long as its first. */
 function beatsUntil(time, until) {

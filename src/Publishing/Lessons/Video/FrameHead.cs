@@ -52,7 +52,7 @@ internal sealed class FrameHead(LessonTimeline timeline, double length)
 
     private static string Facts(Song song)
     {
-        var capo = song.Capo.Value.Fret == 0 ? "no capo" : $"capo {song.Capo.Value.Fret}";
+        var capo = song.Capo.Value.Fret == 0 ? "no capo" : $"capo {song.Capo.Value.Describe(song.Tuning.Value)}";
         var harmonica = song.Harp is { } h ? $"  ·  harp in {PitchText.Of(h.Value)}" : "";
         var pitch = SongFacts.HasReference(song) ? $"  ·  {SongFacts.Reference(song.ReferencePitch.Value)}" : "";
         return $"{Strings(song)}  ·  {capo}{harmonica}{pitch}";

@@ -36,7 +36,7 @@ internal static class TuningCard
 
     private static IEnumerable<string> Facts(Song song)
     {
-        yield return song.Capo.Value.Fret == 0 ? "no capo" : $"capo on fret {song.Capo.Value.Fret}";
+        yield return song.Capo.Value.Fret == 0 ? "no capo" : $"capo on fret {song.Capo.Value.Describe(song.Tuning.Value)}";
         if (CapoNames.Of(song) is { } names)
             yield return PitchText.InSentence($"play {names.Hand(Home(song))}, it sounds {Home(song)}");
         if (SongFacts.HasReference(song))
