@@ -8,6 +8,9 @@ namespace Harkbook.App.Reports;
 /// <summary>Scores as small tables, one row a recording; what the columns mean stands once below.</summary>
 internal static class ScoreTable
 {
+    /// <summary>Says which mistake was made, so it stands only where one was.</summary>
+    private const string WhereWrong = "Tempo level, where wrong";
+
     private static readonly (string Title, (string Measure, string Head, string Meaning)[] Columns)[] Groups =
     [
         ("Beats and tempo",
@@ -19,7 +22,7 @@ internal static class ScoreTable
             ("tempo within 4%", "tempo", "1 where within 4%"),
             ("tempo within 4% or an octave", "octaves", "1 where within 4%, or of twice, half, three times or a third"),
         ]),
-        ("Tempo level, where wrong",
+        (WhereWrong,
         [
             ("tempo at twice the level", "twice", "1 where the tempo is heard twice as fast as it is felt"),
             ("tempo at half the level", "half", "1 where it is heard half as fast"),
@@ -69,7 +72,7 @@ internal static class ScoreTable
         var width = Math.Max(sheets.Max(s => s.Name.Length), Groups.Max(g => g.Title.Length)) + 2;
         foreach (var (title, all) in Groups.Append(("Other", Unknown(sheets))))
         {
-            var columns = all.Where(c => sheets.Any(s => s.Scores.Any(m => m.Measure == c.Measure))).ToArray();
+            var columns = all.Where(c => sheets.Any(s => s.Scores.Any(m => m.Measure == c.Measure && (title != WhereWrong || m.Value > 0)))).ToArray();
             if (columns.Length == 0)
                 continue;
             tables.Append(title.PadRight(width)).AppendLine(string.Concat(columns.Select(c => c.Head.PadLeft(9))));
