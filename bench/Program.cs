@@ -1,5 +1,6 @@
 using System.Globalization;
 using Harkbook.Bench.Accuracy;
+using Harkbook.Bench.Browsing;
 using Harkbook.Bench.Drafts;
 using Harkbook.Bench.Folk;
 using Harkbook.Bench.Outside;
@@ -14,6 +15,7 @@ return args switch
     ["speed", var recording] => await SpeedTable.WriteAsync(recording, Console.Out),
     ["publishing", var song] => await SpeedTable.WritePublishingAsync(song, Console.Out),
     ["claims", var recording] => await ClaimSpeed.WriteAsync(recording, Console.Out),
+    ["workbench", var chromium] => await BrowserSpeed.WriteAsync(chromium, Console.Out),
     ["outside", var into] => OutsideFolder.Write(OutsidePiece.DebianFolder, into, 600),
     ["outside", var into, var midi] => OutsideFolder.Write(midi, into, 600),
     ["outside", var into, var midi, var seconds] => OutsideFolder.Write(midi, into, double.Parse(seconds, CultureInfo.InvariantCulture)),
@@ -57,6 +59,8 @@ static int Usage()
             times reading again after one claim of each kind, against hearing the recording for the first time
         dotnet run -c Release --project bench -- publishing SONG.hark
             times a lesson the first time, again, and again after one chord was changed
+        dotnet run -c Release --project bench -- workbench CHROMIUM
+            times the workbench under a person's hands in that browser: painting, opening, scrolling, deciding, playing, and its memory
         dotnet run -c Release --project bench -- outside INTO [MIDI-FOLDER [SECONDS]]
             renders the folder's steady pieces and writes their truth beside them, for ./harkbook eval INTO
         dotnet run -c Release --project bench -- folk INTO TUNES.abc
