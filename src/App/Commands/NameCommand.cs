@@ -50,7 +50,8 @@ internal static class NameCommand
         if (words is [var text] && Shape.TryParse(text, out var shape))
         {
             Options.RequireStrings(text, shape, tuning);
-            return NamesInContext.Rank(shape.Pitches(tuning, capo, key?.Centre ?? 2), key, before, after);
+            var pitches = shape.Pitches(tuning, capo, key?.Centre ?? 2);
+            return tuning.IsReentrant ? NamesInContext.RankWithoutBass(pitches, key, before, after) : NamesInContext.Rank(pitches, key, before, after);
         }
         if (words.All(w => Pitch.TryParse(w, out _)))
             return NamesInContext.Rank(words.Select(Pitch.Parse), key, before, after);

@@ -35,6 +35,18 @@ public static class NamesInContext
             : Rank(sorted.Select(p => p.Name), sorted[0].Name, key, before, after);
     }
 
+    /// <summary>
+    /// Names for pitches of which none is the bass, as on a re-entrant instrument: a ukulele's lowest string lies in the middle, and its players
+    /// write no slashes (common practice).
+    /// </summary>
+    public static ImmutableArray<NameInContext> RankWithoutBass(IEnumerable<Pitch> pitches, Key? key = null, Chord? before = null, Chord? after = null)
+    {
+        PitchName[] notes = [.. pitches.Select(p => p.Name)];
+        var rooted = notes.DistinctBy(n => n.PitchClass).SelectMany(bass => Rank(notes, bass, key, before, after))
+            .Where(n => n.Name.Chord.Bass == n.Name.Chord.Root).GroupBy(n => n.Name.Symbol, (_, names) => names.MinBy(n => n.Cost)!);
+        return notes.Length == 0 ? Rank([], key) : [.. rooted.OrderBy(n => n.Cost).Select(n => n with { Name = n.Name with { HasBass = false } })];
+    }
+
     /// <param name="notes">Notes over the bass, which may stand among them too.</param>
     /// <param name="before">The chord before, null where unknown.</param>
     /// <param name="after">The chord after, null where unknown.</param>

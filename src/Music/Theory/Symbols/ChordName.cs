@@ -9,6 +9,9 @@ namespace Harkbook.Music.Theory.Symbols;
 /// <param name="Key">The key that the name was weighed in, where one was given.</param>
 public sealed record ChordName(Chord Chord, double Cost, ImmutableArray<Interval> LeftOut, Key? Key)
 {
+    /// <summary>False on instruments whose lowest note is no bass, as the ukulele's.</summary>
+    public bool HasBass { get; init; } = true;
+
     /// <summary>The symbol, as in "Am7/G".</summary>
     public string Symbol => ChordSymbol.Write(Chord);
 
@@ -21,7 +24,8 @@ public sealed record ChordName(Chord Chord, double Cost, ImmutableArray<Interval
         yield return sounding.Count == 1
             ? $"{Chord.Root} alone sounds"
             : $"{string.Join(' ', sounding.Select(i => Chord.Root + i))} are {string.Join(' ', sounding.Select(i => i.DegreeName))} of {Chord.Root}";
-        yield return BassPart();
+        if (HasBass)
+            yield return BassPart();
         foreach (var interval in LeftOut)
             yield return $"the {Ordinal(interval)}, {Chord.Root + interval}, is left out, as is common";
         if (sounding.Count > 1 && sounding.All(i => Floor.Mod(i.Steps, 7) is not (1 or 2 or 3)))

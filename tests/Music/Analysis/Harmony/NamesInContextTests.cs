@@ -2,6 +2,9 @@ using CsCheck;
 using Harkbook.Music.Analysis;
 using Harkbook.Music.Analysis.Harmony;
 using Harkbook.Music.Analysis.Harmony.Remarks;
+using Harkbook.Music.Instruments.Shapes;
+using Harkbook.Music.Instruments.Strings;
+using Harkbook.Music.Tests.Instruments;
 using Harkbook.Music.Theory;
 using Harkbook.Music.Theory.Symbols;
 
@@ -23,6 +26,22 @@ public class NamesInContextTests
     [InlineData("E Bb D A", "F", null, "F", "C13/E")]
     public void NeighboursDecide(string notes, string key, string? before, string? after, string name) =>
         Assert.Equal(name, Rank(notes, key, before, after)[0].Name.Symbol);
+
+    /// <summary>
+    /// The ukulele's shapes of data/common-shapes.tsv, which names its sources: each is called as there first or second (C6 and Am7 are one set of
+    /// notes). A banjo's drone sounds beside every chord and isn't in its name, so its shapes don't tell.
+    /// </summary>
+    [Fact]
+    public void AUkulelesShapesAreNamedAsTheyAreTaught()
+    {
+        var taught = FingeringTests.Published.Select(row => row.Data).Select(row => (Chord: row.Item2, Frets: row.Item3,
+            TuningCatalogue.All.First(t => t.Instrument == row.Item1).Tuning)).Where(row => row.Tuning.Count == 4 && row.Tuning.IsReentrant).ToArray();
+        Assert.NotEmpty(taught);
+        Assert.All(taught, row => Assert.Contains(row.Chord, NamesInContext.RankWithoutBass(Shape.Parse(row.Frets).Pitches(row.Tuning, default, 2))
+            .Take(2).Select(n => n.Name.Symbol)));
+        Assert.DoesNotContain("bass", NamesInContext.RankWithoutBass(Shape.Parse("2010").Pitches(taught[0].Tuning, default, 2))[0].Reason,
+            StringComparison.Ordinal);
+    }
 
     // Which names of some notes a player would say: common practice, from memory. C6 and Am7 are one set of notes, and both are said.
     [Theory]
