@@ -12,6 +12,9 @@ internal sealed class AnnotationErrors(Annotation right, Random chance)
 {
     private const double Near = 0.09;
 
+    /// <summary>How far off the beat a bar line is put that is wrong by less than one, in beats.</summary>
+    private const double Part = 0.4;
+
     private static readonly ClaimKind[] aNote = [ClaimKind.Note, ClaimKind.PlaceOnNeck];
     private static readonly ClaimKind[] anything = [.. Enum.GetValues<ClaimKind>().Where(k => k > ClaimKind.Bar)];
 
@@ -62,7 +65,14 @@ internal sealed class AnnotationErrors(Annotation right, Random chance)
         let to = i + (chance.Next(2) == 0 ? 1 : -1)
         let beats = right.Beats.SetItem(i, right.Beats[i] with { PositionInBar = right.Beats[to].PositionInBar }).SetItem(to,
             right.Beats[to] with { PositionInBar = 1 })
-        select Put("bar line a beat off", [ClaimKind.Bar], right with { Beats = beats }, At(right.Beats[to].Time), $"{right.Beats[i].Time:0.000}");
+        let off = right.Beats[i].Time + Part * (right.Beats[to].Time - right.Beats[i].Time)
+        let truth = $"{right.Beats[i].Time:0.000}"
+        from error in (PlantedError[])
+        [
+            Put("bar line a beat off", [ClaimKind.Bar], right with { Beats = beats }, At(right.Beats[to].Time), truth),
+            Put("bar line off the beat", [ClaimKind.Bar], right with { Beats = right.Beats.SetItem(i, right.Beats[i] with { Time = off }) }, At(off), truth),
+        ]
+        select error;
 
     private IEnumerable<PlantedError> Chords(AnnotatedSpan span) =>
         HarteLabel.TryRead(span.Label, out var chord) && !chord.IsNone && span.End - span.Start > 0.3

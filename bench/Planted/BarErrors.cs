@@ -10,6 +10,9 @@ internal sealed class BarErrors(Song song, SongClock clock)
 {
     private static readonly ClaimKind[] anything = [.. Enum.GetValues<ClaimKind>().Where(k => k > ClaimKind.Bar)];
 
+    /// <summary>How far off the beat a time is put that is wrong by less than one, in beats.</summary>
+    private const double Part = 0.4;
+
     public IEnumerable<PlantedError> All() => Off().Concat(Swapped()).Concat(Alike());
 
     private IEnumerable<PlantedError> Off()
@@ -23,13 +26,16 @@ internal sealed class BarErrors(Song song, SongClock clock)
                 foreach (var beats in new[] { -1, 1 }.Where(b => b > 0 || number > 1))
                 {
                     var at = clock.TimeOf(beats > 0 ? number : number - 1, beats > 0 ? Beats.Whole(1) : section.Bars[0].Meter.BarLength - Beats.Whole(1));
-                    yield return new("bar line a beat off", [ClaimKind.Bar], f => f.Where?.Bar == number)
-                    {
-                        Song = song with { Sections = song.Sections.SetItem(index,
-                            section with { Anchors = section.Anchors.Replace(anchor, anchor with { At = at }) }) },
-                        Truth = [TimeText.Write(anchor.At)],
-                    };
+                    yield return Put("bar line a beat off", at);
+                    yield return Put("bar line off the beat", anchor.At + (at - anchor.At) * Part);
                 }
+
+                PlantedError Put(string kind, Seconds at) => new(kind, [ClaimKind.Bar], f => f.Where?.Bar == number)
+                {
+                    Song = song with { Sections = song.Sections.SetItem(index,
+                        section with { Anchors = section.Anchors.Replace(anchor, anchor with { At = at }) }) },
+                    Truth = [TimeText.Write(anchor.At)],
+                };
             }
             first += section.Bars.Length;
         }

@@ -28,22 +28,18 @@ internal static class PlantedCommand
         if (told.TryGetValue("--plot", out var plot))
             await File.WriteAllTextAsync(plot, SvgWriter.Write(PlantedPlot.Draw(groups, alarms), Palette.Paper, SvgText.Outlines));
         if (told.TryGetValue("--fit", out var fit))
-            await File.WriteAllTextAsync(fit, Fitted(run, arguments, alarms) + "\n");
+            await File.WriteAllTextAsync(fit, Fitted(run, arguments));
         return 0;
     }
 
     private static string Worst(RightRow row) => string.Create(CultureInfo.InvariantCulture,
         $"{row.Finding.Support:0.000} {row.Group} {row.Name} {row.Finding.Where?.Time.Value:0.00} {row.Finding.Kind} {row.Finding.Claim}; {row.Finding.Heard}");
 
-    private static string Fitted(PlantedRun run, string[] arguments, double alarms)
+    private static string Fitted(PlantedRun run, string[] arguments)
     {
         var shown = arguments.Where(a => !a.StartsWith("--hearings", StringComparison.Ordinal) && !a.StartsWith("--fit", StringComparison.Ordinal))
-            .Select(a => a.StartsWith("--", StringComparison.Ordinal) ? a
-            : $"{a.Split('=')[0]}={Path.GetFileName(a)}");
-        var data = string.Join("; ", run.Right.GroupBy(r => r.Group).Select(g => $"{g.Key}: {g.Select(r => r.Name).Distinct().Count()} transcriptions"));
-        return new CalibrationFit(run).Fit(alarms,
-            $"dotnet run -c Release --project bench -- planted {string.Join(' ', shown)} --fit=models/check.json", data, DateOnly.FromDateTime(DateTime.UtcNow))
-            .ToJsonString(new(System.Text.Json.JsonSerializerDefaults.Web) { WriteIndented = true,
-                Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+            .Select(a => a.StartsWith("--", StringComparison.Ordinal) ? a : $"{a.Split('=')[0]}={Path.GetFileName(a.Split('=')[^1])}");
+        return new CalibrationFit(run).Write($"dotnet run -c Release --project bench -- planted {string.Join(' ', shown)} --fit=models/check.json",
+            DateOnly.FromDateTime(DateTime.UtcNow));
     }
 }

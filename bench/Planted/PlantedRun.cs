@@ -4,9 +4,14 @@ using Harkbook.Listening.Checking;
 namespace Harkbook.Bench.Planted;
 
 /// <summary>Checks right transcriptions as they are, and again and again with one error each.</summary>
-/// <param name="Minutes">How long each group's recordings are.</param>
-internal sealed record PlantedRun(ImmutableArray<PlantedRow> Planted, ImmutableArray<RightRow> Right, ImmutableDictionary<string, double> Minutes)
+/// <param name="Lengths">How many minutes each recording lasts, by its group and name.</param>
+internal sealed record PlantedRun(
+    ImmutableArray<PlantedRow> Planted, ImmutableArray<RightRow> Right, ImmutableDictionary<(string Group, string Name), double> Lengths)
 {
+    /// <summary>How long each group's recordings are.</summary>
+    public ImmutableDictionary<string, double> Minutes { get; } =
+        Lengths.GroupBy(l => l.Key.Group).ToImmutableDictionary(g => g.Key, g => g.Sum(l => l.Value));
+
     /// <param name="places">How many errors of a kind are planted in a transcription, at most.</param>
     public static PlantedRun Of(IReadOnlyList<Material> materials, int places, int seed)
     {
@@ -19,12 +24,12 @@ internal sealed record PlantedRun(ImmutableArray<PlantedRow> Planted, ImmutableA
             return checkedOnes;
         }).ToArray();
         return new([.. of.SelectMany(o => o.Planted)], [.. of.SelectMany(o => o.Right)],
-            materials.GroupBy(m => m.Group).ToImmutableDictionary(g => g.Key, g => g.Sum(m => m.Minutes)));
+            materials.ToImmutableDictionary(m => (m.Group, m.Name), m => m.Minutes));
     }
 
     private static (ImmutableArray<PlantedRow> Planted, ImmutableArray<RightRow> Right) Of(Material material, Random chance, int places)
     {
-        var checker = new Checker(material.Hearing);
+        var checker = new Checker(material.Hearing) { TellsAll = true };
         var result = material.Song is { } song ? checker.Check(song) : checker.Check(material.Annotation!);
         var planted = ImmutableArray.CreateBuilder<PlantedRow>();
         foreach (var kind in ErrorsIn(material, chance).GroupBy(e => e.Kind))

@@ -54,8 +54,8 @@ internal sealed record GroupScore(string Group, double Minutes, double Threshold
     {
         var kinds = rows[0].Error.FoundBy;
         var supports = right.Where(f => kinds.Contains(f.Kind)).Select(f => f.Support).ToList();
-        if (kinds is [ClaimKind.Silence])
-            supports.AddRange(Enumerable.Repeat(1.0, right.Count(f => f.Kind is ClaimKind.Note or ClaimKind.Stroke)));
+        if (kinds is [ClaimKind.Silence or ClaimKind.StillHand])
+            supports.AddRange(Enumerable.Repeat(1.0, right.Count(f => f.Kind == (kinds is [ClaimKind.Silence] ? ClaimKind.Note : ClaimKind.Stroke))));
         if (supports.Count == 0)
             return 0.5;
         supports.Sort();

@@ -26,7 +26,7 @@ internal static class SongParts
 
     /// <summary>What is claimed, by its place in the song; what isn't, by the time.</summary>
     public static Func<Finding, bool> Either(Func<Finding, bool> claimed, Seconds silent) =>
-        f => f.Kind == ClaimKind.Silence ? About(silent)(f) : claimed(f);
+        f => f.Kind is ClaimKind.Silence or ClaimKind.StillHand ? About(silent)(f) : claimed(f);
 
     /// <summary>An eighth in 4/4 and 6/8.</summary>
     public static Beats Eighth(Bar bar) => Beats.Fraction(1, bar.Meter.DivisionsPerBeat);

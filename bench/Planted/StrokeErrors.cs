@@ -8,7 +8,7 @@ namespace Harkbook.Bench.Planted;
 internal sealed class StrokeErrors(Song song, SongClock clock, Random chance)
 {
     private static readonly ClaimKind[] stroke = [ClaimKind.Stroke];
-    private static readonly ClaimKind[] strokeOrNone = [ClaimKind.Stroke, ClaimKind.Silence];
+    private static readonly ClaimKind[] strokeOrNone = [ClaimKind.Stroke, ClaimKind.StillHand];
 
     public IEnumerable<PlantedError> All() =>
         song.Bars.Where(b => !b.Strums.IsEmpty).SelectMany(b => b.Strums.Where(s => s.Value != Stroke.Muted).SelectMany(s => Of(b, s)).Concat(TooMany(b)));
@@ -22,7 +22,7 @@ internal sealed class StrokeErrors(Song song, SongClock clock, Random chance)
         foreach (var start in SongParts.Moved(bar, claim, bar.Strums).OrderBy(_ => chance.Next()).Take(1))
             yield return Put("stroke an eighth off", strokeOrNone, bar, claim, claim with { Start = start, Length = SongParts.Eighth(bar) },
                 SongParts.Either(SongParts.At(bar, start), time));
-        yield return Put("stroke missing", [ClaimKind.Silence], bar, claim, null, SongParts.About(time), claim.Value == Stroke.Down ? "d" : "u",
+        yield return Put("stroke missing", [ClaimKind.StillHand], bar, claim, null, SongParts.About(time), claim.Value == Stroke.Down ? "d" : "u",
             claim.Value == Stroke.Down ? "down" : "up");
         var turned = claim.Value == Stroke.Down ? Stroke.Up : Stroke.Down;
         yield return Put("stroke down for up, or up for down", stroke, bar, claim, claim with { Value = turned }, SongParts.At(bar, claim.Start),

@@ -1,40 +1,55 @@
 using System.Globalization;
-using Harkbook.Music.Theory;
 using Harkbook.Training.Checks;
 
-if (args is not ["make" or "fit", var folder, var first, var count, var font, .. var rest])
+return args switch
 {
-    Console.Error.WriteLine("Usage: make FOLDER FIRST-SEED COUNT FONT.sf2\n       fit FOLDER FIRST-SEED COUNT FONT.sf2 WEIGHERS.json");
-    return 1;
+    ["make", var folder, var first, var count, var font] =>
+        await MakeAsync(folder, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture), font),
+    ["fit", var folder] => Fit(folder, null),
+    ["fit", var folder, var file] => Fit(folder, file),
+    _ => Usage(),
+};
+
+static async Task<int> MakeAsync(string folder, int first, int count, string font)
+{
+    var rendering = new Rendering(folder, font);
+    for (var seed = first; seed < first + count; seed++)
+        await rendering.MakeAsync(seed);
+    await AnnotatedPieces.HearAsync(Path.Combine(folder, "annotated"));
+    return 0;
 }
-if (args[0] == "make")
-    await AnnotatedPieces.HearAsync(Path.Combine(folder, "pieces"));
-var rendering = new Rendering(folder, font);
-var (examples, minutes) = (new List<Example>(), new Dictionary<string, double>());
-var (from, songs) = (int.Parse(first, CultureInfo.InvariantCulture), int.Parse(count, CultureInfo.InvariantCulture));
-for (var seed = from; seed < from + songs; seed++)
+
+static int Fit(string folder, string? file)
 {
-    var (song, hearing) = await rendering.GetAsync(seed);
-    Console.WriteLine($"{seed}: {song.Bars.Count()} bars, {hearing.Recording.Length.Value:0.0} s, {hearing.Notes.Length} notes heard");
-    if (args[0] == "make")
-        continue;
-    if (hearing.Notes.Length < 2 * hearing.Recording.Length.Value)
-        continue;
-    minutes[$"{seed}"] = hearing.Recording.Length.Value / 60;
-    examples.AddRange(new SongExamples(song, hearing, $"{seed}", seed).All());
-}
-if (args[0] == "fit" && Directory.Exists(Path.Combine(folder, "pieces")))
-{
-    foreach (var (piece, annotation, hearing) in AnnotatedPieces.Of(Path.Combine(folder, "pieces")))
+    var (examples, minutes) = (new List<Example>(), new Dictionary<string, double>());
+    foreach (var (piece, song, hearing) in new Rendering(folder, "").Made())
+    {
+        // Strings that came out silent teach nothing.
+        if (hearing.Notes.Length < 2 * hearing.Recording.Length.Value)
+            continue;
+        minutes[piece] = hearing.Recording.Length.Value / 60;
+        examples.AddRange(new SongExamples(song, hearing, piece, int.Parse(piece, CultureInfo.InvariantCulture)).All());
+    }
+    foreach (var (piece, annotation, hearing) in AnnotatedPieces.Of(Path.Combine(folder, "annotated")))
     {
         minutes[piece] = hearing.Recording.Length.Value / 60;
         examples.AddRange(AnnotatedPieces.Examples(piece, annotation, hearing));
     }
+    foreach (var weigher in examples.GroupBy(e => e.Weigher))
+        FitReport.Write(weigher.Key, [.. weigher], minutes);
+    if (file is not null)
+        WeightFile.Write(file, examples.GroupBy(e => e.Weigher), $"{minutes.Count} recordings: made songs by our own strings and by a font, and annotated "
+            + "pieces, some in a room, as training/README.md tells", DateOnly.FromDateTime(DateTime.Today));
+    return 0;
 }
-foreach (var weigher in examples.GroupBy(e => e.Weigher))
-    FitReport.Write(weigher.Key, [.. weigher], minutes);
-if (rest is [var file])
-    WeightFile.Write(file, examples.GroupBy(e => e.Weigher), $"{count} made songs from seed {first} on, every other one played by "
-        + $"{Path.GetFileNameWithoutExtension(font)}, those whose strings came out silent left out; the pieces in FOLDER/pieces (10 of bench/pieces, seed 501)",
-        DateOnly.FromDateTime(DateTime.Today));
-return 0;
+
+static int Usage()
+{
+    Console.Error.WriteLine("""
+        make FOLDER FIRST-SEED COUNT FONT.sf2
+            makes up songs, plays and hears them; hears what lies in FOLDER/annotated
+        fit FOLDER [WEIGHERS.json]
+            plants errors in all that is heard there, and fits what each feature is worth
+        """);
+    return 1;
+}

@@ -16,24 +16,26 @@ internal sealed class Rendering(string folder, string font)
 
     private static readonly SampleRate Rate = SampleRate.FromHertz(22_050);
 
-    /// <summary>The song as a person might write it down, its bars tied to where they are played, and what is heard of it.</summary>
-    public async Task<(Song Song, Hearing Hearing)> GetAsync(int seed)
+    /// <summary>Makes a song and hears it, where that wasn't done before.</summary>
+    public async Task MakeAsync(int seed)
     {
         var stem = Path.Combine(folder, $"{seed}");
         if (!File.Exists(stem + ".hark"))
-            Make(seed, stem);
-        if (!File.Exists(stem + ".heard"))
+            Make(SongMaker.Make(seed), byFont: seed % 2 == 1, seed, stem);
+        if (!KeptHearing.Exists(stem))
             await KeptHearing.MakeAsync(stem);
-        return (Parse(File.ReadAllText(stem + ".hark")), KeptHearing.Read(stem));
     }
 
-    private static bool IsByFont(int seed) => seed % 2 == 1;
+    /// <summary>The songs as a person might write them down, their bars tied to where they are played, and what is heard of them.</summary>
+    public IEnumerable<(string Piece, Song Song, Hearing Hearing)> Made() =>
+        from file in Directory.GetFiles(folder, "*.hark").Order(StringComparer.Ordinal)
+        let stem = file[..^5]
+        where KeptHearing.Exists(stem)
+        select (Path.GetFileName(stem), Parse(File.ReadAllText(file)), KeptHearing.Read(stem));
 
-    private void Make(int seed, string stem)
+    private void Make(MadeSong made, bool byFont, int seed, string stem)
     {
         Directory.CreateDirectory(folder);
-        var made = SongMaker.Make(seed);
-        var byFont = IsByFont(seed);
         if (byFont)
             made = made with { Text = made.Text.Replace(" x ", " . ", StringComparison.Ordinal) };
         var song = Parse(made.Text);

@@ -38,14 +38,19 @@ internal sealed class SongExamples
 
     private double Eighth(int bar) => (clock.TimeOf(bar + 1) - clock.TimeOf(bar)).Value / song.Bars.First(b => b.Number == bar).Meter.BarLength.Value / 2;
 
-    private IEnumerable<Example> Picked() => song.Bars.SelectMany(bar => bar.Picked.Where(p => p.Value.MidiOn(neck) is not null).SelectMany(p =>
+    private IEnumerable<Example> Picked()
     {
-        var claim = PickedNotes.ClaimOf(bar, p, clock, neck);
-        return NoteExamples.Of(starts, notes, claim, Eighth(bar.Number), piece, random);
-    }));
+        var claims = song.Bars.SelectMany(bar => bar.Picked.Where(p => p.Value.MidiOn(neck) is not null)
+            .Select(p => (Bar: bar.Number, Claim: PickedNotes.ClaimOf(bar, p, clock, neck)))).ToArray();
+        return NoteExamples.Right(starts, notes, claims.Select(c => c.Claim), piece).Concat(claims.Where(c => c.Claim.BentBy == 0)
+            .SelectMany(c => NoteExamples.Wrong(starts, notes, c.Claim, Eighth(c.Bar), piece, random)));
+    }
 
-    private IEnumerable<Example> Unwritten() => song.Bars.Where(b => !b.Picked.IsEmpty && b.Strums.IsEmpty).SelectMany(bar =>
-        NoteExamples.Unwritten(starts, notes, hearing, clock.TimeOf(bar.Number).Value, clock.TimeOf(bar.Number + 1).Value, piece));
+    private IEnumerable<Example> Unwritten()
+    {
+        (double, double)[] complete = [.. song.Bars.Where(PickedNotes.IsComplete).Select(b => (clock.TimeOf(b.Number).Value, clock.TimeOf(b.Number + 1).Value))];
+        return NoteExamples.Unwritten(starts, notes, hearing, complete, PickedNotes.IsSung(song, clock), piece);
+    }
 
     private IEnumerable<Example> Shapes()
     {
@@ -187,7 +192,7 @@ internal sealed class SongExamples
 
     private IEnumerable<Example> Places()
     {
-        var right = new PlaceWeigher(song, clock);
+        var right = new PlaceWeigher(song, clock, hearing);
         foreach (var bar in song.Bars)
         {
             foreach (var note in bar.Picked.Where(n => right.IsAsked(bar, n)))
@@ -202,7 +207,7 @@ internal sealed class SongExamples
                 var place = places[random.Next(places.Length)];
                 var wrong = note with { Value = note.Value with { StringIndex = place.StringIndex, Fret = place.Fret } };
                 var planted = bar with { Picked = bar.Picked.Replace(note, wrong) };
-                var other = new PlaceWeigher(With(planted), clock);
+                var other = new PlaceWeigher(With(planted), clock, hearing);
                 if (other.IsAsked(planted, wrong))
                     yield return new("Place", piece, "wrong string", other.Features(planted, wrong));
             }

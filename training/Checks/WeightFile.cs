@@ -15,7 +15,7 @@ internal static class WeightFile
             what = "What each feature of a claim is worth to a check: bias + sum of weight * feature are the log-odds that the claim is right, "
                 + "of claims that are as often wrong.",
             fields = new { weighers = "one for each kind of claim; the features are named and told where they are measured, in src/Listening/Checking" },
-            command = "dotnet run -c Release --project training/Checks -- fit FOLDER 3100 17 TimGM6mb.sf2 models/weighers.json",
+            command = "dotnet run -c Release --project training/Checks -- fit FOLDER models/weighers.json",
             data,
             date = date.ToString("yyyy-MM-dd"),
             weighers = weighers.ToDictionary(g => g.Key, g => Fitted([.. g])),

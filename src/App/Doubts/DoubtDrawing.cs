@@ -110,7 +110,8 @@ internal sealed class DoubtDrawing
     }
 
     /// <summary>Whether a doubt names this very note.</summary>
-    private bool IsDoubted(ClaimedSound claim) => picture.Doubts.Any(d => d.Kind != ClaimKind.Silence && Math.Abs((d.Where!.Time - claim.Start).Value) < 0.002
+    private bool IsDoubted(ClaimedSound claim) => picture.Doubts.Any(d =>
+        d.Kind is not (ClaimKind.Silence or ClaimKind.StillHand) && Math.Abs((d.Where!.Time - claim.Start).Value) < 0.002
         && new[] { -3, 2 }.Any(centre => d.Claim.Split(' ', ',').Contains(Pitch.FromMidi(claim.Midi, centre).ToString())));
 
     private void Numbers()

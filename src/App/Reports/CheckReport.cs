@@ -54,13 +54,12 @@ internal static class CheckReport
     private static string Summary(CheckResult result)
     {
         var text = new StringBuilder();
-        foreach (var kind in Enum.GetValues<ClaimKind>().Where(k => result.Count(k) > 0))
+        foreach (var shown in result.Findings.OrderBy(f => f.Kind).GroupBy(f => Shown(f.Kind)))
         {
-            var count = result.Count(kind);
-            text.AppendLine(CultureInfo.InvariantCulture,
-                $"{Shown(kind),-9} {count,5} {(count == 1 ? "claim: " : "claims:")} {result.Count(kind, Verdict.Supported)} supported "
-                + $"({result.SupportedShare(kind) * 100:0}%), {result.Count(kind, Verdict.Doubtful)} doubtful, "
-                + $"{result.Count(kind, Verdict.Contradicted)} contradicted");
+            var (count, supported) = (shown.Count(), shown.Count(f => f.Verdict == Verdict.Supported));
+            text.AppendLine(CultureInfo.InvariantCulture, $"{shown.Key,-9} {count,5} {(count == 1 ? "claim: " : "claims:")} {supported} supported "
+                + $"({100.0 * supported / count:0}%), {shown.Count(f => f.Verdict == Verdict.Doubtful)} doubtful, "
+                + $"{shown.Count(f => f.Verdict == Verdict.Contradicted)} contradicted");
         }
         return text.Append(NotAsked(result)).ToString();
     }
@@ -96,7 +95,7 @@ internal static class CheckReport
     {
         ClaimKind.PlaceOnNeck => "place",
         ClaimKind.TuningString => "string",
-        ClaimKind.Silence => "unwritten",
+        ClaimKind.Silence or ClaimKind.StillHand => "unwritten",
         _ => kind.ToString().ToLowerInvariant(),
     };
 }

@@ -20,6 +20,12 @@ public sealed class Checker
     private readonly StrikeCurve curve;
     private (ImmutableArray<HeardBeat> Beats, GridChords Chords)? lastGrid;
 
+    /// <summary>
+    /// Whether it also tells of heard notes and strokes that aren't written and hardly were left out, as whoever calibrates it asks; they aren't claims
+    /// that anybody made.
+    /// </summary>
+    public bool TellsAll { get; init; }
+
     public Checker(Hearing hearing)
     {
         this.hearing = hearing;
@@ -45,13 +51,13 @@ public sealed class Checker
             findings.AddRange(shapes[bar.Number]);
             findings.AddRange(parts.SelectMany(part => part(bar)));
         }
-        return new([.. findings.Select(f => CheckCalibration.Shipped.Judge(WithHoles(f, findings)))]) { NotAsked = NotAsked.Of(song, hearing) };
+        return new(Judged(findings.Select(f =>
+            f.Kind == ClaimKind.Harp ? HarpHoles.Tell(f, song, clock, hearing, findings) : f))) { NotAsked = NotAsked.Of(song, hearing) };
     }
 
-    /// <summary>A harmonica's key is as sure as its holes are on the mean, made out or not.</summary>
-    private static Finding WithHoles(Finding finding, List<Finding> all) =>
-        finding.Kind != ClaimKind.Harp || all.Where(f => f.Kind == ClaimKind.Hole).Average(f => f.LogOdds) is not { } holes ? finding
-            : finding with { Clues = finding.Clues.SetItem("holes", Math.Clamp(holes, -10, 10)) };
+    private ImmutableArray<Finding> Judged(IEnumerable<Finding> findings) =>
+        [.. CheckCalibration.Shipped.Judge([.. findings], hearing.Recording.Length.Value / 60).Where(f => TellsAll
+            || f is not { Kind: ClaimKind.Silence or ClaimKind.StillHand, Verdict: Verdict.Supported })];
 
     /// <summary>What weighs the parts that are written out note by note, a bar at a time.</summary>
     private ImmutableArray<Func<Bar, IEnumerable<Finding>>> Parts(Song song, SongClock clock)
@@ -77,7 +83,7 @@ public sealed class Checker
         var notes = claims.Notes.Select(n => new NoteClaim((int)Math.Round(n.Midi - offset), n.Onset, n.End));
         IEnumerable<Finding> findings =
             [.. new BarWeigher(hearing).Weigh(Bars(claims)), .. Chords(claims), .. AnnotatedNotes.Weigh([.. notes], starts, hearing)];
-        return new([.. findings.Select(CheckCalibration.Shipped.Judge).OrderBy(f => f.Where!.Time)]);
+        return new(Judged(findings.OrderBy(f => f.Where!.Time)));
     }
 
     private IEnumerable<Finding> Chords(Annotation claims)

@@ -38,6 +38,9 @@ public enum ClaimKind
     /// <summary>A note of the tune that a voice, whistle or fiddle has.</summary>
     TuneNote,
 
-    /// <summary>That nothing more sounds than what is written: weighed against each note or stroke that is heard and isn't written.</summary>
+    /// <summary>That no more notes start than what is written: weighed against each that is heard and isn't written.</summary>
     Silence,
+
+    /// <summary>That the strings are struck no more often than is written: weighed against each stroke that is heard and isn't written.</summary>
+    StillHand,
 }

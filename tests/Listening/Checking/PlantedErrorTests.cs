@@ -21,7 +21,7 @@ public class PlantedErrorTests(RenderedSong song) : IClassFixture<RenderedSong>
     [InlineData("a hole", "+4 . -4 . +5 . -5 . |", "+4 . -4 . +6 . -5 . |", ClaimKind.Hole, 1)]
     [InlineData("a breath", "| +6 . . . +5", "| -6 . . . +5", ClaimKind.Hole, 2)]
     [InlineData("a stroke too many", "| d . d u . u d u |", "| d u d u . u d u |", ClaimKind.Stroke, 6)]
-    [InlineData("a stroke missing", "| d . d u . u d u |", "| d . d u . u . u |", ClaimKind.Silence, 6)]
+    [InlineData("a stroke missing", "| d . d u . u d u |", "| d . d u . u . u |", ClaimKind.StillHand, 6)]
     [InlineData("strokes turned", "| d . d u . u d u |", "| d . u d . d u d |", ClaimKind.Stroke, 6)]
     public void AnErrorIsFoundWhereItStands(string what, string before, string after, ClaimKind kind, int bar)
     {
@@ -32,6 +32,13 @@ public class PlantedErrorTests(RenderedSong song) : IClassFixture<RenderedSong>
     [Fact]
     public void AWrongKeyIsFound() =>
         Assert.Contains(song.Check("key     D major", "key     A minor").Findings, f => f.Kind == ClaimKind.Key && f.Verdict != Verdict.Supported);
+
+    [Fact]
+    public void AHarmonicaInAnotherKeyIsFoundAndTheRightOneTold()
+    {
+        var harp = song.Check("harp    D", "harp    G").Findings.Single(f => f.Kind == ClaimKind.Harp);
+        Assert.Equal((false, "a harp in D"), (harp.Verdict == Verdict.Supported, harp.Rival!.Reading));
+    }
 
     /// <summary>G3 claimed a tone higher.</summary>
     [Fact]

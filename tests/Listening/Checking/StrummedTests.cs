@@ -70,9 +70,18 @@ public class StrummedTests
     [Fact]
     public void AStrokeThatIsNotWrittenIsFound()
     {
-        Assert.Empty(Check("320003", "d . d .", ClaimKind.Silence, Down(G, 1, 2, 3, 4)));
-        var missing = Assert.Single(Check("320003", "d . d .", ClaimKind.Silence, Down(G, 1, 1.5, 2, 3, 4)));
+        Assert.Empty(Check("320003", "d . d .", ClaimKind.StillHand, Down(G, 1, 2, 3, 4)));
+        var missing = Assert.Single(Check("320003", "d . d .", ClaimKind.StillHand, Down(G, 1, 1.5, 2, 3, 4)));
         Assert.InRange(missing.Where!.Beat!.Value, 1.9, 2.1);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void TheOrderOfTheStringsTellsWhichWayAStrokeWentThatIsNotWritten(bool up)
+    {
+        var missing = Assert.Single(Check("320003", "d . d .", ClaimKind.StillHand, [.. Down(G, 1, 2, 3, 4), .. Stroke(G, 1.5, up)]));
+        Assert.Equal(up ? "u" : "d", missing.Rival!.Reading);
     }
 
     [Theory]

@@ -8,6 +8,9 @@ namespace Harkbook.Listening.Checking.Lines;
 /// <summary>Weighs the tune's notes against what else its voice, whistle or fiddle may have sounded, where such a line was made out.</summary>
 internal sealed class TuneWeigher
 {
+    /// <summary>From these log-odds on another note of the line is told of: about the least of which its cells are kept at all.</summary>
+    private const double Audible = -2;
+
     private readonly WeigherModel model = WeigherModel.Of("TuneNote");
     private readonly Dictionary<int, TuneFeatures> features = [];
     private readonly Song song;
@@ -33,7 +36,7 @@ internal sealed class TuneWeigher
         var claim = new TuneClaim(note.Value.Meant.Midi, onset.Value, clock.TimeOf(bar.Number, note.Start + note.Length).Value);
         var logOdds = model.LogOdds(found.Of(claim));
         var rival = found.Rival(claim);
-        var isHeard = rival.Sounds > 0 || rival.Starts > 0;
+        var isHeard = rival.Sounds > Audible || rival.Starts > Audible;
         var name = Pitch.FromMidi(rival.Midi, song.KeyAt(bar.Number).Spell(rival.Midi % 12));
         return Finding.Weighed(ClaimKind.TuneNote, logOdds, new(onset, bar.Number, note.Start.Value + 1), $"the tune's {note.Value}",
             isHeard ? $"{name} sounds then" : "no note of it is heard to sound then")

@@ -15,9 +15,10 @@ internal static class AnnotatedNotes
         if (notes.IsEmpty)
             return [];
         var written = new WrittenNotes(notes.Select(n => new WrittenNote(n.Midi, n.Onset, n.End)));
-        var (weigher, unwritten) = (new NoteWeigher(starts, written), new UnwrittenNotes(starts, written, hearing));
+        var (from, to) = (notes.Min(n => n.Onset), notes.Max(n => n.End));
+        var (weigher, unwritten) = (new NoteWeigher(starts, written), new UnwrittenNotes(starts, written, hearing, [(from, to)]));
         return notes.Select(n => weigher.Weigh(n, Words(n.Midi), new(Seconds.FromSeconds(n.Onset))))
-            .Concat(unwritten.Between(notes.Min(n => n.Onset), notes.Max(n => n.End), Centre, time => new(time)));
+            .Concat(unwritten.Between(from, to, Centre, time => new(time)));
     }
 
     private static NoteWords Words(int midi) => new(Named(midi), Centre, by => Named(midi + by), "nothing", null);

@@ -19,33 +19,46 @@ internal sealed class NoteWeigher(HeardStarts starts, WrittenNotes written)
     /// <summary>How much less likely each semitone makes it that another pitch was meant (nepers): of two that start, the nearer is told.</summary>
     private const double AwayFrom = 0.15;
 
-    private readonly WeigherModel here = WeigherModel.Of("Note"), there = WeigherModel.Of("NoteOrNone");
-    private readonly PickFeatures features = new(starts, written);
+    private readonly WeigherModel model = WeigherModel.Of("Note"), beyond = WeigherModel.Of("NoteBeyond");
+    private readonly NoteClaimFeatures features = new(starts, written);
+    private readonly BeyondFeatures beyonds = new(starts, written);
 
     public Finding Weigh(NoteClaim claim, NoteWords words, Place where)
     {
-        var logOdds = Math.Min(here.LogOdds(features.Here(claim)), there.LogOdds(features.There(claim)));
+        if (!starts.Holds(claim.Midi))
+            return Beyond(claim, words, where);
+        var logOdds = model.LogOdds(features.Of(claim));
         var (heard, reading) = Instead(claim, words);
         return Finding.Weighed(ClaimKind.Note, logOdds, where, words.Claim, heard) with { Rival = new(reading, -logOdds) };
     }
 
+    private Finding Beyond(NoteClaim claim, NoteWords words, Place where)
+    {
+        var logOdds = beyond.LogOdds(beyonds.Of(claim));
+        var (found, by) = beyonds.Nearer(claim.Midi, claim.Onset);
+        return Finding.Weighed(ClaimKind.Note, logOdds, where, words.Claim, found > 0 ? Starts(claim, by, words) : "so far out nothing is listened for")
+            with { Rival = new(found > 0 ? words.Reading(by) ?? words.Nothing : words.Nothing, -logOdds) };
+    }
+
+    private static string Starts(NoteClaim claim, int by, NoteWords words) => $"{Pitch.FromMidi(claim.Midi + by, words.Centre)} starts then";
+
     private (string Heard, string Reading) Instead(NoteClaim claim, NoteWords words)
     {
-        var (pitch, by) = Pitch(claim, words);
+        var (pitch, by) = Other(claim, words);
         var (moved, time) = features.Times(claim);
         if (pitch > 0 && pitch >= moved)
-            return ($"{Music.Theory.Pitch.FromMidi(claim.Midi + by, words.Centre)} starts then", words.Reading(by)!);
+            return (Starts(claim, by, words), words.Reading(by)!);
         if (moved > 0)
             return ($"it starts {Eighths.Moved(time - claim.Onset, words.Eighth)}", Eighths.Moved(time - claim.Onset, words.Eighth));
         return features.Own(claim).LogOdds > 0 ? ("it may be the overtone of another", words.Nothing) : ("it isn't heard to start then", words.Nothing);
     }
 
-    private (double LogOdds, int By) Pitch(NoteClaim claim, NoteWords words)
+    private (double LogOdds, int By) Other(NoteClaim claim, NoteWords words)
     {
         var best = (LogOdds: 0.0, By: 0, Score: double.NegativeInfinity);
         for (var by = -Farthest; by <= Farthest; by++)
         {
-            if (by == 0 || words.Reading(by) is null || features.IsExplained(claim.Midi + by, claim.Onset))
+            if (by == 0 || words.Reading(by) is null || features.IsExplained(claim.Midi + by, claim))
                 continue;
             var found = starts.At(claim.Midi + by, claim.Onset);
             if (found - AwayFrom * Math.Abs(by) > best.Score)

@@ -10,7 +10,10 @@ namespace Harkbook.Listening.Checking.Notes;
 /// <summary>Weighs the picked notes of a song, and that nothing more is picked in bars that have such notes and no strokes.</summary>
 internal sealed class PickedNotes
 {
-    /// <summary>How far from its place a syllable's note may start, in seconds.</summary>
+    /// <summary>
+    /// How far from its place a syllable's note may start, in seconds: what is sung has no pitch where no tune is written, so a note that is heard there
+    /// may be the voice's.
+    /// </summary>
     private const double SungNear = 0.15;
 
     private readonly Song song;
@@ -22,18 +25,28 @@ internal sealed class PickedNotes
     public PickedNotes(Song song, SongClock clock, HeardStarts starts, WrittenNotes written, Hearing hearing)
     {
         (this.song, this.clock, neck) = (song, clock, new(song.Tuning.Value, song.Capo.Value));
-        (weigher, unwritten) = (new(starts, written), new(starts, written, hearing));
+        weigher = new(starts, written);
+        unwritten = new(starts, written, hearing, song.Bars.Where(IsComplete).Select(Stretch), IsSung(song, clock));
+    }
+
+    /// <summary>Whether a heard note may be one that is sung at a pitch that isn't written.</summary>
+    public static Func<HeardNote, bool> IsSung(Song song, SongClock clock)
+    {
+        var sung = song.Bars.Where(b => b.Tune.IsEmpty).SelectMany(b => b.Sung.Select(s => clock.TimeOf(b.Number, s.Start).Value)).ToArray();
+        return note => sung.Any(s => Math.Abs(s - note.Onset.Value) < SungNear);
     }
 
     public IEnumerable<Finding> Weigh(Bar bar)
     {
         var notes = bar.Picked.Where(p => p.Value.MidiOn(neck) is not null).Select(p => Weigh(bar, p));
-        return bar.Picked.IsEmpty || !bar.Strums.IsEmpty ? notes : notes.Concat(unwritten.Between(clock.TimeOf(bar.Number).Value,
-            clock.TimeOf(bar.Number, bar.Meter.BarLength).Value, song.Key.Value.Centre, PlaceOf).Where(f => !IsSung(bar, f.Where!.Time)));
+        var (from, to) = Stretch(bar);
+        return IsComplete(bar) ? notes.Concat(unwritten.Between(from, to, song.Key.Value.Centre, PlaceOf)) : notes;
     }
 
-    /// <summary>Whether a syllable starts near a time: what is sung has no pitch in a song file, so a note that is heard there may be the voice's.</summary>
-    private bool IsSung(Bar bar, Seconds time) => bar.Sung.Any(s => Math.Abs((clock.TimeOf(bar.Number, s.Start) - time).Value) < SungNear);
+    /// <summary>A bar with picked notes claims to have all of them, but where there are strokes, too, which sound more.</summary>
+    public static bool IsComplete(Bar bar) => !bar.Picked.IsEmpty && bar.Strums.IsEmpty;
+
+    private (double From, double To) Stretch(Bar bar) => (clock.TimeOf(bar.Number).Value, clock.TimeOf(bar.Number, bar.Meter.BarLength).Value);
 
     /// <param name="note">Not a muted one, which has no pitch to weigh.</param>
     public static NoteClaim ClaimOf(Bar bar, Claim<PickedNote> note, SongClock clock, Fretboard neck) => new(

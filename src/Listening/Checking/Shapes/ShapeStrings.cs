@@ -35,7 +35,7 @@ internal sealed class ShapeStrings
             var shape = use.Chord.Value.Shape!;
             var strings = Enumerable.Range(0, shape.Frets.Length).Select(s => Weigh(shape, s)).OfType<WeighedString>().ToList();
             if (strings.Count > 0)
-                yield return Told(use.Chord.Value, strings.MinBy(s => s.LogOdds)!,
+                yield return Told(use.Chord.Value, strings,
                     new(clock.TimeOf(use.Bar.Number, use.Chord.Start), use.Bar.Number, use.Chord.Start.Value + 1));
         }
     }
@@ -51,14 +51,20 @@ internal sealed class ShapeStrings
         return new(s, fret, fret + by, model.LogOdds(evidence.Features(by)), evidence.RivalStarts(by));
     }
 
-    private Finding Told(ChordUse use, WeighedString worst, Place where)
+    private Finding Told(ChordUse use, List<WeighedString> strings, Place where)
     {
+        var worst = strings.MinBy(s => s.LogOdds)!;
         var (centre, tuning) = (song.Key.Value.Centre, song.Tuning.Value);
         string Sounding(int fret) => Pitch.FromMidi(neck.MidiAt(worst.StringIndex, fret), centre).ToString();
         var name = $"string {tuning.Count - worst.StringIndex} ({tuning.Strings[worst.StringIndex]})";
         var heard = worst.RivalStarts ? $"{name} sounds {Sounding(worst.Rival)}, not {Sounding(worst.Fret)}" : $"{Sounding(worst.Fret)} on {name} isn't heard";
         var finding = Finding.Weighed(ClaimKind.Shape, worst.LogOdds, where, $"{use.Name} as {use.Shape}", heard);
-        var better = new BetterShape(starts, neck).Of(use.Shape!, use.Chord, Times(use.Shape!));
+        // The search takes longer than all else, and a shape that can't be doubtful is offered no other.
+        if (!CheckCalibration.Shipped.MayBeDoubtful(finding))
+            return finding;
+        var isAlone = worst.RivalStarts && strings.TrueForAll(s => s == worst || s.LogOdds > 0);
+        var better = isAlone ? Shape.Of(use.Shape!.Frets.SetItem(worst.StringIndex, worst.Rival))
+            : new BetterShape(starts, neck).Of(use.Shape!, use.Chord, Times(use.Shape!));
         return better == use.Shape ? finding : finding.Fretting(song, use.Name, better) with { Rival = new(better.ToString(), -worst.LogOdds) };
     }
 

@@ -6,31 +6,62 @@ using Harkbook.Music.Theory;
 
 namespace Harkbook.Listening.Checking.Shapes;
 
-/// <summary>Weighs each open string against itself a semitone or a tone off, over all that a song has struck on it, whatever the fret.</summary>
+/// <summary>
+/// Weighs each open string against itself a semitone or a tone off, over all that a song has struck on it, whatever the fret. Strings that are all off by
+/// the same speak of the capo.
+/// </summary>
 internal sealed class TuningStrings(Song song, SongClock clock, HeardStarts starts, StrikeCurve curve)
 {
+    /// <summary>Fewer strings don't speak of the capo.</summary>
+    private const int Fewest = 3;
+
+    private const int HighestCapo = 12;
+
     private readonly WeigherModel model = WeigherModel.Of("TuningString");
 
     public IEnumerable<Finding> Weigh()
     {
         var neck = new Fretboard(song.Tuning.Value, song.Capo.Value);
         var struck = song.Bars.SelectMany(b => Struck(b, clock, neck, curve)).ToLookup(s => s.StringIndex, s => s.Moment);
-        return Enumerable.Range(0, song.Tuning.Value.Count).Where(s => struck[s].Any()).Select(s => Weigh(s, new(starts, [.. struck[s]])));
+        var strings = Enumerable.Range(0, song.Tuning.Value.Count).Where(s => struck[s].Any()).Select(s => Weigh(s, new(starts, [.. struck[s]]))).ToList();
+        return CapoBy(strings) is { } by ? [Told(Capo.At(song.Capo.Value.Fret + by), by, strings)] : strings.Select(Told);
     }
 
-    private Finding Weigh(int s, StringEvidence evidence)
+    private OpenString Weigh(int s, StringEvidence evidence)
+    {
+        var by = evidence.Rival(_ => true).By;
+        return new(s, by, model.LogOdds(evidence.Features(by)), evidence.RivalStarts(by));
+    }
+
+    /// <summary>By how many frets the capo is off, where all strings that sound otherwise do so by the same, and these are most; else null.</summary>
+    private int? CapoBy(List<OpenString> strings)
+    {
+        var off = strings.FindAll(s => s.RivalStarts && s.LogOdds < 0);
+        return off.Count >= Fewest && 2 * off.Count > strings.Count && off.DistinctBy(s => s.By).Count() == 1 && !song.Capo.Value.IsPartial
+            && song.Capo.Value.Fret + off[0].By is >= 0 and <= HighestCapo ? off[0].By : null;
+    }
+
+    private Finding Told(Capo capo, int by, List<OpenString> strings)
     {
         var tuning = song.Tuning.Value;
-        var by = evidence.Rival(_ => true).By;
-        var logOdds = model.LogOdds(evidence.Features(by));
-        var other = Pitch.FromMidi(tuning.Strings[s].Midi + by, song.Key.Value.Centre);
-        var better = Tuning.Of(tuning.Strings.SetItem(s, other));
-        var moved = $"{(Math.Abs(by) == 1 ? "a semitone" : "a tone")} {(by > 0 ? "higher" : "lower")}";
-        var heard = evidence.RivalStarts(by) ? $"what is struck on it sounds {moved}, as from {other}" : "what is struck on it isn't heard";
-        var claim = $"string {tuning.Count - s} is tuned to {tuning.Strings[s]}";
-        var found = Finding.Weighed(ClaimKind.TuningString, logOdds, null, claim, heard) with { Rival = new(better.ToString(), -logOdds) };
-        return evidence.RivalStarts(by) ? (found with { Suggestion = better.ToString() }).Stating(SongFact.Tuning) : found;
+        var logOdds = strings.Min(s => s.LogOdds);
+        var better = $"{tuning}, capo {capo.Describe(tuning)}";
+        return Finding.Weighed(ClaimKind.TuningString, logOdds, null, $"capo {song.Capo.Value.Describe(tuning)}", $"the strings sound {Moved(by)}", better)
+            .Tuning(new(tuning, capo, null)) with { Rival = new(better, -logOdds) };
     }
+
+    private Finding Told(OpenString of)
+    {
+        var tuning = song.Tuning.Value;
+        var other = Pitch.FromMidi(tuning.Strings[of.StringIndex].Midi + of.By, song.Key.Value.Centre);
+        var better = Tuning.Of(tuning.Strings.SetItem(of.StringIndex, other));
+        var heard = of.RivalStarts ? $"what is struck on it sounds {Moved(of.By)}, as from {other}" : "what is struck on it isn't heard";
+        var claim = $"string {tuning.Count - of.StringIndex} is tuned to {tuning.Strings[of.StringIndex]}";
+        var found = Finding.Weighed(ClaimKind.TuningString, of.LogOdds, null, claim, heard) with { Rival = new(better.ToString(), -of.LogOdds) };
+        return of.RivalStarts ? (found with { Suggestion = better.ToString() }).Stating(SongFact.Tuning) : found;
+    }
+
+    private static string Moved(int by) => $"{(Math.Abs(by) == 1 ? "a semitone" : "a tone")} {(by > 0 ? "higher" : "lower")}";
 
     /// <summary>What is struck on each string: by strokes with the hand's shape, or picked anywhere.</summary>
     public static IEnumerable<(int StringIndex, (double Time, int Midi, int[] Others) Moment)> Struck(
@@ -43,4 +74,6 @@ internal sealed class TuningStrings(Song song, SongClock clock, HeardStarts star
     /// <summary>What else is picked at the same place.</summary>
     private static int[] Together(Bar bar, Claim<PickedNote> note, Fretboard neck) => [.. bar.Picked
         .Where(p => p.Start == note.Start && p.Value.StringIndex != note.Value.StringIndex).Select(p => p.Value.MidiOn(neck)).OfType<int>()];
+
+    private sealed record OpenString(int StringIndex, int By, double LogOdds, bool RivalStarts);
 }

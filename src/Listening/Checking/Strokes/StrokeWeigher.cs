@@ -1,3 +1,4 @@
+using Harkbook.Listening.Checking.Notes;
 using Harkbook.Listening.Checking.Weighing;
 using Harkbook.Music.Instruments.Strings;
 using Harkbook.Music.Songs;
@@ -68,10 +69,21 @@ internal sealed class StrokeWeigher
         foreach (var (time, found) in strikes.Unwritten(clock.TimeOf(bar.Number).Value, clock.TimeOf(bar.Number, bar.Meter.BarLength).Value))
         {
             var logOdds = strike.LogOdds(found);
-            if (logOdds < 0)
-                yield return Finding.Weighed(ClaimKind.Silence, logOdds, PlaceOf(Seconds.FromSeconds(time)), "nothing more is struck here",
-                    "a stroke is heard here that isn't written") with { Rival = new("d", -logOdds) };
+            var way = Way(bar, time);
+            if (logOdds < UnwrittenNotes.Hardly)
+                yield return Finding.Weighed(ClaimKind.StillHand, logOdds, PlaceOf(Seconds.FromSeconds(time)), "nothing more is struck here",
+                    $"a stroke {(way == Stroke.Down ? "down" : "up")} is heard here that isn't written")
+                    with { Rival = new(way == Stroke.Down ? "d" : "u", -logOdds) };
         }
+    }
+
+    /// <summary>Which way the hand goes by the order in which the strings of the shape speak; down where none is known.</summary>
+    private Stroke Way(Bar bar, double time)
+    {
+        var held = bar.Chords.LastOrDefault(c => clock.TimeOf(bar.Number, c.Start).Value <= time + StrokeFeatures.Reach)?.Value.Shape;
+        var down = new StrokeClaim(time, Stroke.Down, held is null ? [] : SongNotes.Sounding(held, neck));
+        return down.Pitches.Length == 0 || direction.LogOdds(features.Direction(down))
+            >= direction.LogOdds(features.Direction(down with { Stroke = Stroke.Up })) ? Stroke.Down : Stroke.Up;
     }
 
     private Place PlaceOf(Seconds time)

@@ -20,7 +20,7 @@ internal sealed class HeardStarts(NotePosteriorgram notes)
     public (double LogOdds, double Time) Strongest(int midi, double from, double to)
     {
         var pitch = midi - notes.LowestMidi;
-        if (pitch < 0 || pitch >= notes.Pitches || notes.Frames == 0)
+        if (!Holds(midi))
             return (Never, from);
         var (first, last) = (Frame(from), Frame(to));
         var best = first;
@@ -39,13 +39,25 @@ internal sealed class HeardStarts(NotePosteriorgram notes)
     public double Sounds(int midi, double from, double to)
     {
         var pitch = midi - notes.LowestMidi;
-        if (pitch < 0 || pitch >= notes.Pitches || notes.Frames == 0)
+        if (!Holds(midi))
             return Never;
         var (first, last, sum) = (Frame(from), Frame(to), 0.0);
         for (var f = first; f <= last; f++)
             sum += notes.Sounding[f, pitch];
         return Listening.LogOdds.Of(sum / (last - first + 1), Least);
     }
+
+    /// <summary>How loud a pitch gets between two times, 0 to 1 (<see cref="NotePosteriorgram.Level"/>).</summary>
+    public double Level(int midi, double from, double to)
+    {
+        var most = 0f;
+        for (var f = Frame(from); Holds(midi) && f <= Frame(to); f++)
+            most = Math.Max(most, notes.Level[f, midi - notes.LowestMidi]);
+        return most;
+    }
+
+    /// <summary>Whether a pitch is listened for at all.</summary>
+    public bool Holds(int midi) => notes.Frames > 0 && midi >= notes.LowestMidi && midi < notes.LowestMidi + notes.Pitches;
 
     private int Frame(double time) => Math.Clamp((int)Math.Round(time / notes.Hop.Value), 0, notes.Frames - 1);
 }

@@ -5,14 +5,15 @@ using Harkbook.Music.Songs;
 
 namespace Harkbook.Listening.Checking.Weighing;
 
-/// <summary>All notes that a song claims to sound: picked, strummed, blown. What is sung has no pitch in a song file.</summary>
+/// <summary>All notes that a song claims to sound: picked, strummed, blown, and its tune's.</summary>
 internal static class SongNotes
 {
     public static IEnumerable<WrittenNote> Of(Song song, SongClock clock)
     {
         var neck = new Fretboard(song.Tuning.Value, song.Capo.Value);
         var harp = song.Harp?.Value.ToHarmonica();
-        return song.Bars.SelectMany(bar => Picked(bar, neck, clock).Concat(Strummed(bar, neck, clock)).Concat(Blown(bar, harp, clock)));
+        return song.Bars.SelectMany(bar => Picked(bar, neck, clock).Concat(Strummed(bar, neck, clock)).Concat(Blown(bar, harp, clock))
+            .Concat(bar.Tune.Select(t => At(t.Value.Pitch.Midi, bar, t.Start, t.Length, clock))));
     }
 
     public static IEnumerable<WrittenNote> Picked(Bar bar, Fretboard neck, SongClock clock) =>

@@ -3,15 +3,23 @@ namespace Harkbook.Listening.Checking.Weighing;
 /// <summary>All notes that are claimed: what one of them explains speaks for no other.</summary>
 internal sealed class WrittenNotes
 {
+    private readonly WrittenNote[] notes;
     private readonly double[][] onsets;
     private readonly double[] all;
 
-    public WrittenNotes(IEnumerable<WrittenNote> notes)
+    public WrittenNotes(IEnumerable<WrittenNote> written)
     {
-        var known = notes.Where(n => n.Midi is >= 0 and < 128).ToLookup(n => n.Midi, n => n.Onset);
-        onsets = [.. Enumerable.Range(0, 128).Select(m => known[m].Order().ToArray())];
-        all = [.. onsets.SelectMany(o => o).Order()];
+        notes = [.. written.Where(n => n.Midi is >= 0 and < 128).OrderBy(n => n.Onset)];
+        var known = notes.ToLookup(n => n.Midi, n => n.Onset);
+        onsets = [.. Enumerable.Range(0, 128).Select(m => known[m].ToArray())];
+        all = Array.ConvertAll(notes, n => n.Onset);
     }
+
+    /// <summary>In the order of their starts.</summary>
+    public ReadOnlySpan<WrittenNote> Notes => notes;
+
+    /// <summary>The places among <see cref="Notes"/> of those that start between two times.</summary>
+    public Range Between(double from, double to) => Place(all, from)..Place(all, to);
 
     /// <summary>Whether a pitch is written to start within so many seconds of a time.</summary>
     public bool Has(int midi, double time, double within) => midi is >= 0 and < 128 && Distance(onsets[midi], time) <= within;

@@ -3,13 +3,8 @@ using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Checking.Notes;
 
-/// <summary>A note that is claimed to be played.</summary>
-/// <param name="BentBy">Semitones that it is bent by to reach its pitch; it may be heard anywhere on the way.</param>
-/// <param name="IsJoined">Hammered, pulled or slid: its start is soft.</param>
-internal readonly record struct NoteClaim(int Midi, double Onset, double End, int BentBy = 0, bool IsJoined = false);
-
 /// <summary>What speaks for a claimed note and against it.</summary>
-internal sealed class PickFeatures(HeardStarts starts, WrittenNotes written)
+internal sealed class NoteClaimFeatures(HeardStarts starts, WrittenNotes written)
 {
     /// <summary>A note written that near a place takes what starts there for itself, in seconds.</summary>
     private const double Taken = 0.09;
@@ -17,30 +12,31 @@ internal sealed class PickFeatures(HeardStarts starts, WrittenNotes written)
     /// <summary>How far a note may have been moved, in seconds: an eighth at a slow tempo.</summary>
     private const double Farthest = 0.45;
 
-    private const double Before = 0.12, Gap = 0.03, After = 0.2;
+    private const double Before = 0.12, Gap = 0.03, After = 0.2, Swell = 0.1, Latest = 0.16;
+
+    /// <summary>Below it the first partials lie near one another: E3.</summary>
+    private const int Low = 52;
 
     private static readonly int[] Beside = [-1, 1, -2, 2, -12, 12];
 
-    /// <summary>For the note against another pitch or another time.</summary>
-    public Feature[] Here(NoteClaim claim)
-    {
-        var semitone = Math.Max(Free(claim.Midi - claim.BentBy - 1, claim.Onset), Free(claim.Midi + 1, claim.Onset));
-        return [.. There(claim), new("besides", Pitches(claim).LogOdds), new("semitone", semitone), new("elsewhere", Times(claim).LogOdds)];
-    }
+    private readonly NoteNeighbours neighbours = new(starts, written);
 
-    /// <summary>For the note against none.</summary>
-    public Feature[] There(NoteClaim claim)
+    public Feature[] Of(NoteClaim claim)
     {
-        var (own, masked) = (Own(claim).LogOdds, Masked(claim));
+        var own = Own(claim).LogOdds;
         var after = starts.Sounds(claim.Midi, claim.Onset + Gap, claim.Onset + Math.Clamp(claim.End - claim.Onset, 2 * Gap, After));
         return
         [
             new("start", own),
-            new("after", after),
             new("rise", after - starts.Sounds(claim.Midi, claim.Onset - Before, claim.Onset - Gap)),
-            new("masked", masked),
-            new("masked start", masked * own),
+            new("masked start", Masked(claim) * own),
             new("joined", claim.IsJoined ? 1 : 0),
+            new("besides", Pitches(claim).LogOdds),
+            new("elsewhere", Times(claim).LogOdds),
+            new("late", Late(claim)),
+            new("level", starts.Level(claim.Midi, claim.Onset - Gap, claim.Onset + Swell)),
+            new("low", Math.Max(0, Low - claim.Midi) / 12.0),
+            .. neighbours.Of(claim, own),
         ];
     }
 
@@ -66,9 +62,16 @@ internal sealed class PickFeatures(HeardStarts starts, WrittenNotes written)
         return best;
     }
 
-    /// <summary>Whether something written starts then at a pitch, or has it for an overtone.</summary>
-    public bool IsExplained(int midi, double time) =>
-        written.Has(midi, time, Taken) || Overtones.Semitones.Any(o => written.Has(midi - o, time, Taken));
+    /// <summary>Whether something written besides a claim starts then at a pitch, or has it for an overtone.</summary>
+    public bool IsExplained(int midi, NoteClaim claim) => written.Has(midi, claim.Onset, Taken)
+        || Overtones.Semitones.Any(o => midi - o != claim.Midi && written.Has(midi - o, claim.Onset, Taken));
+
+    /// <summary>How surely the note starts a little late, as one that swells does, where nothing else is written that would.</summary>
+    private double Late(NoteClaim claim)
+    {
+        var (found, time) = starts.Strongest(claim.Midi, claim.Onset + HeardStarts.Reach, claim.Onset + Latest);
+        return OnlyNear(claim.Midi, time, claim.Onset) ? found : HeardStarts.Never;
+    }
 
     /// <summary>How surely a pitch starts at a time, where nothing written does.</summary>
     private double Free(int midi, double time) => written.Has(midi, time, Taken) ? HeardStarts.Never : starts.At(midi, time);
