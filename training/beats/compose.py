@@ -3,6 +3,7 @@ import numpy as np
 
 from bank import STRINGS, VOICES
 from clock import Clock
+from comping import COMPING, clicked
 from grooves import Grooves, played
 from habits import likely
 from hands import MANNERS
@@ -23,6 +24,7 @@ BASSES = ["gm32", "gm33", "gm34", "gm35", "gm36", "gm38"]
 PIANOS = ["gm0"] * 4 + ["gm1"] * 3 + ["gm4", "gm5", "gm6", "gm7"]
 PADS = ["gm48", "gm49", "gm16", "gm18", "gm21", "gm52", "gm88", "gm90", "gm61", "gm4"]
 GROUNDED = 0.45
+PLAYED = {**MANNERS, **COMPING}
 HALF_TIME_BELOW = 105  # above, people tap half as fast (our own judgement)
 LEADS = ["gm22"] * 4 + [f"voice{k}" for k in range(VOICES)] * 2 + ["gm40", "gm110", "gm65", "gm66", "gm71", "gm73", "gm75", "gm56", "gm57", "gm80", "gm81", "gm85", "gm53", "gm11", "gm105", "gm21", "gm68", "gm0", "gm27", "gm29", "gm25", "gm24"]
 METERS = {(2, 2): 0, (3, 2): 1, (4, 2): 2, (2, 3): 3, (4, 3): 4}
@@ -45,6 +47,8 @@ def drawn(rng):
         style = STYLES[int(rng.choice(len(STYLES), p=WEIGHTS / WEIGHTS.sum()))]
         low, high = style["tempo"]
         tempo = float(np.exp(rng.uniform(np.log(low * 0.96), np.log(high * 1.04))))
+        if "clicks" in style:
+            return style, tempo
         if rng.random() * MOST_LIKELY < min(MOST_LIKELY, (likely(tempo) / OURS[int(np.clip(np.log2(tempo / 32) * 10, 0, 31))]) ** 0.85):
             return style, tempo
 
@@ -169,7 +173,7 @@ def compose(rng, make_harmony=Harmony):
     for player in players:
         player()
     end = bars[-1][0] + bars[-1][1]
-    if ends and cast:
+    if ends and cast and "clicks" not in style:
         finish(rng, piece, end, cast)
     return realise(rng, style, piece, clock, cast, tempo, end if ends else None, from_start)
 
@@ -181,6 +185,8 @@ def ensemble(rng, style, piece, tempo, kind):
     if rng.random() < 0.3:
         chance = 0.0
     calls, cast = [], {}
+    if "clicks" in style:
+        return [lambda: clicked(piece, cast)], cast
     choice = str(rng.choice(["solo", "band", "duo", "tune", "lead", "guitars", "rhythm", "chamber", "bassduo"], p=[0.26, 0.36, 0.09, 0.06, 0.07, 0.04, 0.04, 0.04, 0.04]))
     if kind == "free" and choice in ("band", "rhythm"):
         choice = "solo"
@@ -201,7 +207,7 @@ def ensemble(rng, style, piece, tempo, kind):
         if "hands" in style:
             manner, per = style["hands"][int(rng.integers(len(style["hands"])))]
             cast[layer] = (pick(STRUNG if not style.get("power") or rng.random() < 0.5 else ROCK), db)
-            return calls.append(lambda: MANNERS[manner](piece, layer, per, low + int(rng.integers(-1, 5)) + (int(rng.integers(4, 20)) if manner == "licked" else 0), chance if chance or rng.random() < 0.5 else style["push"]))
+            return calls.append(lambda: PLAYED[manner](piece, layer, per, low + int(rng.integers(-1, 5)) + (int(rng.integers(4, 20)) if manner == "licked" else 0), chance if chance or rng.random() < 0.5 else style["push"]))
         if "weave" in style and rng.random() < (0.3 if alone else 0.45):
             return riff(layer, db, ROCK if choice == "band" else GUITARS, low, int(rng.integers(0, 3)))
         cast[layer] = (pick(ROCK if choice == "band" and rng.random() < 0.4 else GUITARS), db)

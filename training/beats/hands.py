@@ -43,6 +43,7 @@ class Hand:
         self.lean = rng.normal(0, 0.008)
         self.ring = rng.random() < 0.65
         self.choke = rng.uniform(0.08, 0.6)
+        self.scrape = rng.uniform(0, 0.4) if rng.random() < 0.4 else 0.0
         self.shapes, self.squeaks, self.last, self.squeak = {}, rng.uniform(0, 0.25) * (rng.random() < 0.5), None, False
 
     def shape(self, chord):
@@ -63,6 +64,8 @@ class Hand:
         return 0.55 * accent * np.exp(self.rng.normal(0, self.uneven))
 
     def sound(self, place, length, pitches, strength, delay, spread):
+        if self.scrape and len(pitches) > 2:
+            self.dead(place, strength * self.scrape, delay)
         for k, pitch in enumerate(pitches):
             if len(pitches) > 3 and self.rng.random() < 0.06:
                 continue
