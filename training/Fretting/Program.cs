@@ -43,12 +43,17 @@ RenderedPiece Rendered() => new(args[3], ["/usr/share/sounds/sf2/FluidR3_GM.sf2"
 // Strings from formulas: Player, Busker and Comper in turn, each with one tuning after another.
 (MadePiece, ThrownGuitar, float[]) Strung(int i, double length)
 {
-    var (piece, random) = (StrungPieceOf(i, length), new Random(seed * 9007 + i));
+    return OnStrings(StrungPieceOf(i, length), new Random(seed * 9007 + i));
+}
+(MadePiece, ThrownGuitar, float[]) OnStrings(MadePiece piece, Random random)
+{
     var guitar = new ThrownGuitar(random, piece.Tuning, piece.Capo);
     return (piece, guitar, StiffSound.Of(piece, guitar, random));
 }
-(MadePiece, Hearing) StrungHeard(int i) => (StrungPieceOf(i, 25), new StrungPiece(args[3]).Hear(() => Strung(i, 25), 25, i, seed));
-MadePiece StrungPieceOf(int i, double length)
+(MadePiece, HeardStrings) StrungHeard(int i) => (StrungPieceOf(i, 25), new StrungPiece(args[3]).Hear(() => Strung(i, 25), 25, $"{seed}-{i}"));
+IEnumerable<(MadePiece, HeardStrings)> HeardOf(int seed) => Directory.GetFiles(args[3], $"{seed}-*.strung").Select(path => (StrungPieceBy(seed, int.Parse(Path.GetFileNameWithoutExtension(path).Split('-')[^1]), 25), HeardStrings.Read(path)));
+MadePiece StrungPieceOf(int i, double length) => StrungPieceBy(seed, i, length);
+MadePiece StrungPieceBy(int seed, int i, double length)
 {
     var random = new Random(seed * 9001 + i);
     var (tuning, capo, made) = (tunings[i % tunings.Length], random.NextDouble() < 0.5 ? 0 : random.Next(1, 6), seed * 100_069 + i);
@@ -58,10 +63,10 @@ switch (mode)
 {
     case "strung":
         double[] Each(int place, string otherwise) => [.. (args.ElementAtOrDefault(place) ?? otherwise).Split(',').Select(w => double.Parse(w, System.Globalization.CultureInfo.InvariantCulture))];
-        StrungTrial.Run(count, StrungHeard, Each(4, "0,0.4"), Each(5, "0,1"), args.Length > 6);
+        StrungTrial.Run(count, StrungHeard, Each(4, "0,0.5"), args.Length > 5);
         break;
-    case "strung-fit":
-        StrungFit.Run(args[3], count, seed, i => StrungPieceOf(i, 25), Number(4, 60));
+    case "strung-hear":
+        Parallel.For(0, count, i => StrungHeard(i));
         break;
     case "guitars":
         await StiffnessReference.GuitarsAsync(args[1]);
@@ -103,7 +108,7 @@ switch (mode)
         Twins.Run(count, i => Busked(i, 60));
         break;
     case "tuning-weights":
-        TuningWeightFit.Run(count, args[4], [Piece, Busked, Free, Comped], Number(5, 0), i => { var piece = BuskedOf(1, i, 60); return (piece, Rendered().Hear(piece, i, 1)); }, args.Length > 6);
+        TuningWeightFit.Run(count, args[4], [Piece, Busked, Free, Comped], [.. Enumerable.Range(Number(5, 100), Number(6, 16)).SelectMany(HeardOf)]);
         break;
     case "shapes":
         ShapeTrial.Run(count, Misheard, chordsGiven: true, args.Length > 3);

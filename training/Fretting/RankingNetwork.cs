@@ -40,15 +40,7 @@ internal sealed class RankingNetwork
         }
     }
 
-    public string Score(RankingCase[] cases)
-    {
-        if (cases.Length == 0)
-            return "not judged";
-        var chances = cases.Select(c => (Chances: Chances(c, out _), c.True, c.Known)).ToArray();
-        var known = chances.Where(c => c.True < c.Known).ToArray();
-        return string.Create(CultureInfo.InvariantCulture,
-            $"first {chances.Average(c => Array.IndexOf(c.Chances, c.Chances.Max()) == c.True ? 1.0 : 0):0.000}, loss {-chances.Average(c => Math.Log(Math.Max(1e-9, c.Chances[c.True]))):0.000} of {cases.Length}; of the catalogue's alone first {known.Average(c => Array.IndexOf(c.Chances, c.Chances.Take(c.Known).Max()) == c.True ? 1.0 : 0):0.000} of {known.Length}");
-    }
+    public double[] Chances(RankingCase c) => Chances(c, out _);
 
     public void Write(string path)
     {

@@ -11,22 +11,24 @@ using Harkbook.Units;
 
 namespace Harkbook.Training.Fretting;
 
-/// <summary>Pieces on strings from formulas, and what is heard in them. Evidence is kept in a folder, since listening takes longer than all else.</summary>
+/// <summary>Pieces on strings from formulas, and what is heard in them. It is kept in a folder, since listening takes longer than all else.</summary>
 internal sealed class StrungPiece(string folder)
 {
     private static readonly SampleRate Rate = SampleRate.FromHertz(22_050);
 
-    /// <summary>As read up to the chords, in whichever tuning.</summary>
-    public Hearing Hear(Func<(MadePiece Piece, ThrownGuitar Guitar, float[] Sound)> make, double length, int index, int seed)
+    /// <summary>Whatever the tuning, since notes and key are read before it.</summary>
+    public HeardStrings Hear(Func<(MadePiece Piece, ThrownGuitar Guitar, float[] Sound)> make, double length, string name)
     {
-        var path = Path.Combine(folder, $"strung-{seed}-{index}.evidence");
-        if (!File.Exists(path))
-        {
-            Directory.CreateDirectory(folder);
-            EvidenceFile.Write(Listen(new Signal(Rate, make().Sound)), path);
-        }
+        var path = Path.Combine(folder, $"{name}.strung");
+        if (File.Exists(path))
+            return HeardStrings.Read(path);
+        Directory.CreateDirectory(folder);
         var claims = new Claims { Tuning = Tuning.Standard, Capo = Capo.None };
-        return Reader.Read(new("made.wav", Rate, 1, Seconds.FromSeconds(length), new string('a', 64), "WAV"), EvidenceFile.Read(path), claims);
+        var evidence = Listen(new Signal(Rate, make().Sound));
+        var hearing = Reader.Read(new("made.wav", Rate, 1, Seconds.FromSeconds(length), new string('a', 64), "WAV"), evidence, claims);
+        var heard = new HeardStrings(hearing.Notes, evidence.Stiffness, hearing.Keys[0].Key.Best);
+        heard.Write(path);
+        return heard;
     }
 
     private static SoundEvidence Listen(Signal mono)

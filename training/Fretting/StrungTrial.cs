@@ -10,23 +10,23 @@ namespace Harkbook.Training.Fretting;
 /// <summary>Tunings, capos and strings on heard pieces, with and without what stiffness says, by how many notes sound, register and length.</summary>
 internal static class StrungTrial
 {
-    public static void Run(int count, Func<int, (MadePiece Piece, Hearing Heard)> hear, double[] weights, double[] onStrings, bool print)
+    public static void Run(int count, Func<int, (MadePiece Piece, HeardStrings Heard)> hear, double[] onStrings, bool print)
     {
         var made = Enumerable.Range(0, count).Select(hear).ToArray();
-        foreach (var weight in weights)
-            Tunings(made, weight, print);
+        foreach (var isStiff in new[] { false, true })
+            Tunings(made, isStiff, print);
         foreach (var weight in onStrings)
             Strings(made, weight, print);
     }
 
-    private static void Tunings((MadePiece Piece, Hearing Heard)[] made, double weight, bool print)
+    private static void Tunings((MadePiece Piece, HeardStrings Heard)[] made, bool isStiff, bool print)
     {
         var (first, alike, three, sure, sureRight, log) = (0, 0, 0, 0, 0, 0.0);
         foreach (var (piece, heard) in made)
         {
-            var stiff = weight > 0 ? StiffNotes.Of(heard.Evidence.Stiffness, heard.Notes) : StiffNotes.None;
-            var found = new TuningEstimator(new() { TuningHabit = 0, CapoHabit = 0, Stiffness = weight })
-                .Estimate(heard.Notes, heard.Keys[0].Key.Best, null, null, stiff, default);
+            var stiff = isStiff ? StiffNotes.Of(heard.Stiffness, heard.Notes) : StiffNotes.None;
+            var found = new TuningEstimator(new() { TuningHabit = 0, CapoHabit = 0 })
+                .Estimate(heard.Notes, heard.Key, null, null, stiff, default);
             var right = found.Best.Tuning == piece.Tuning && found.Best.Capo == piece.Capo;
             first += right ? 1 : 0;
             alike += Alike(found.Best, piece) ? 1 : 0;
@@ -37,19 +37,19 @@ internal static class StrungTrial
                 Console.WriteLine($"{piece.Name} capo {piece.Capo} ({piece.Style}): " + string.Join("; ", found.Candidates.Take(3).Select(c => $"{c.Value.Name ?? c.Value.Tuning.ToString()} {c.Value.Capo} {c.Confidence:0.00}")));
         }
         double n = made.Length;
-        Console.WriteLine($"tunings, stiffness x {weight}: first {first / n:0.000}, alike {alike / n:0.000}, alike among three {three / n:0.000}, log {log / n:0.000}, at least 90% sure right {sureRight}/{sure}");
+        Console.WriteLine($"tunings, {(isStiff ? "with" : "without")} stiffness: first {first / n:0.000}, alike {alike / n:0.000}, alike among three {three / n:0.000}, log {log / n:0.000}, at least 90% sure right {sureRight}/{sure}");
     }
 
     private static bool Alike(HeardTuning guitar, MadePiece piece) =>
         guitar.Tuning.Strings.Select(s => s.Midi + guitar.Capo.Fret).SequenceEqual(piece.Tuning.Strings.Select(s => s.Midi + piece.Capo.Fret));
 
-    private static void Strings((MadePiece Piece, Hearing Heard)[] made, double weight, bool print)
+    private static void Strings((MadePiece Piece, HeardStrings Heard)[] made, double weight, bool print)
     {
         var rows = new SortedDictionary<string, (int Right, int All)>();
         var sure = new (int Right, int All)[11];
         foreach (var (piece, heard) in made)
         {
-            var stiff = weight > 0 ? StiffNotes.Of(heard.Evidence.Stiffness, heard.Notes) : StiffNotes.None;
+            var stiff = weight > 0 ? StiffNotes.Of(heard.Stiffness, heard.Notes) : StiffNotes.None;
             var notes = new FrettingEstimator(FretWeights.Usual with { Stiffness = weight }).Estimate(heard.Notes, new(piece.Tuning, piece.Capo, piece.Name), stiff, default);
             var match = NoteScores.Match(
                 [.. piece.Notes.Select(n => new ScoredNote(n.Onset, n.End, n.Midi, n.StringIndex))], [.. notes.Select(n => new ScoredNote(n.Onset.Value, n.End.Value, n.Midi))]);

@@ -45,6 +45,9 @@ internal sealed class StringConstants
     /// <summary>How likely the strings are nylon, among all sets.</summary>
     public double Nylon { get; private set; }
 
+    /// <summary>The share of notes that are put on open strings, 0–1.</summary>
+    public double OpenShare { get; private set; }
+
     /// <summary>The best set for a guitar, and how likely the notes are under all sets together.</summary>
     /// <param name="notes">The MIDI number of each note, and which it is.</param>
     public static StringConstants Of(StiffNotes stiff, IReadOnlyList<(int Midi, int Note)> notes, Tuning tuning, Capo capo,
@@ -110,7 +113,7 @@ internal sealed class StringConstants
     /// </summary>
     private double Share(IReadOnlyList<(int Midi, int Note)> notes, double[,] shares)
     {
-        var total = 0.0;
+        var (total, onOpen) = (0.0, 0.0);
         Array.Clear(habits);
         Span<double> taken = stackalloc double[LastFret + 1];
         model.Likings.CopyTo(taken);
@@ -130,9 +133,11 @@ internal sealed class StringConstants
                 habits[notes[i].Midi, s] += shares[i, s];
                 if (shares[i, s] > 0)
                     taken[notes[i].Midi - open[s]] += model.Place * shares[i, s];
+                onOpen += notes[i].Midi == open[s] ? shares[i, s] : 0;
             }
             total += prior > 0 ? Math.Log(sum / prior) : 0;
         }
+        OpenShare = onOpen / Math.Max(1, notes.Count);
         return total;
     }
 

@@ -30,19 +30,17 @@ public sealed class TuningEstimator(TuningOptions? options = null)
         if (tuning is not null && capo is not null)
             return Told.Only(new HeardTuning(tuning, capo.Value, TuningCatalogue.NameOf(tuning)));
         var evidence = new TuningEvidence(notes, key, options, stiff);
-        var known = Fits(evidence, Guitars(options, tuning, capo), ct);
-        var near = evidence.TotalWeight > 0 && tuning is null
-            ? Weighed(evidence, known).OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom)
-            .SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre))
-            : [];
-        var weighed = Weighed(evidence, [.. known, .. Fits(evidence, near, ct)]);
-        var posteriors = Softmax.Of([.. weighed.Select(w => w.Score)]);
-        return TuningModel.Shipped.Sureness.Of(new Distribution<HeardTuning>([.. weighed.Zip(posteriors, (w, p) => (w.Guitar, w.Fit, w.Alike, Posterior: p))
-            .OrderByDescending(w => w.Posterior).Take(options.Candidates)
-            .Select(w => new Candidate<HeardTuning>(
-                new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null),
-                w.Posterior,
-                new TuningReasons(evidence, w.Fit, w.Guitar, [.. w.Alike.Where(g => g != w.Guitar)]).ToString()))]));
+        var guitars = Fitted(evidence, Guitars(options, tuning, capo), ct);
+        Weigh(evidence, guitars);
+        if (evidence.TotalWeight > 0 && tuning is null)
+        {
+            var best = guitars.OrderByDescending(w => w.Score).DistinctBy(w => w.Fit).Take(options.MovedFrom).ToArray();
+            guitars = [.. guitars, .. Fitted(evidence, best.SelectMany(w => FreeTunings.Near(w.Guitar, key.Centre)), ct)];
+            Weigh(evidence, guitars);
+        }
+        var posteriors = Softmax.Of([.. guitars.Select(w => w.Score)]);
+        return TuningModel.Shipped.Sureness.Of(new Distribution<HeardTuning>([.. guitars.Zip(posteriors)
+            .OrderByDescending(w => w.Second).Take(options.Candidates).Select(w => Heard(evidence, w.First, w.Second))]));
     }
 
     internal static IEnumerable<Guitar> Guitars(TuningOptions options, Tuning? told = null, Capo? capo = null)
@@ -55,34 +53,40 @@ public sealed class TuningEstimator(TuningOptions? options = null)
 
     internal static IEnumerable<int> Open(Guitar guitar) => guitar.Named.Tuning.Strings.Select(s => s.Midi + guitar.Capo.Fret);
 
-    private static List<(TuningFit Fit, List<Guitar> Guitars)> Fits(TuningEvidence evidence, IEnumerable<Guitar> guitars, CancellationToken ct) =>
-        [.. guitars.GroupBy(g => string.Join(' ', Open(g))).Select(g => g.ToList())
-            .AsParallel().AsOrdered().WithCancellation(ct).Select(g => (new TuningFit(evidence, [.. Open(g[0])]), g))];
+    private static Candidate<HeardTuning> Heard(TuningEvidence evidence, WeighedGuitar w, double posterior) =>
+        new(new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null), posterior, new TuningReasons(evidence, w).ToString());
 
-    private List<(Guitar Guitar, TuningFit Fit, List<Guitar> Alike, double Score)> Weighed(
-        TuningEvidence evidence, List<(TuningFit Fit, List<Guitar> Guitars)> fits)
+    private static WeighedGuitar[] Fitted(TuningEvidence evidence, IEnumerable<Guitar> guitars, CancellationToken ct) =>
+        [.. guitars.GroupBy(g => string.Join(' ', Open(g))).Select(g => g.ToList())
+            .AsParallel().AsOrdered().WithCancellation(ct).Select(g => (Fit: new TuningFit(evidence, [.. Open(g[0])]), Alike: g))
+            .SelectMany(f => f.Alike.Select(g => new WeighedGuitar(g, f.Fit, f.Alike)))];
+
+    /// <summary>By the hand and habit; those that this leaves hope by their strings, too.</summary>
+    private void Weigh(TuningEvidence evidence, WeighedGuitar[] guitars)
     {
-        var scores = TuningWeigher.Shipped.Weigh([.. fits.Select(f => f.Fit)]);
-        var weighed = fits.SelectMany((f, i) => f.Guitars.Select(g => (Guitar: g, f.Fit, f.Guitars, Score: scores[i] + LogHabit(g, f.Fit)))).ToList();
+        Score(guitars, [.. guitars.Select(_ => (StringFit?)null)]);
         if (evidence.Telling.IsEmpty)
-            return weighed;
-        var hopeful = weighed.Max(w => w.Score) - Hopeless;
-        var strings = weighed.AsParallel().AsOrdered()
-            .Select(w => w.Score < hopeful ? double.NaN : StringsOf(evidence, w.Guitar).Weigh(options.Stiffness)).ToArray();
-        var least = strings.Where(s => !double.IsNaN(s)).Min();
-        return [.. weighed.Zip(strings, (w, s) => (w.Guitar, w.Fit, w.Guitars, w.Score + (double.IsNaN(s) ? least : s)))];
+            return;
+        var hopeful = guitars.Max(w => w.Score) - Hopeless;
+        guitars.AsParallel().Where(w => w.Score >= hopeful && w.Strings is null).ForAll(w => w.Strings = new(evidence, w.Guitar));
+        Score(guitars, [.. guitars.Select(w => w.Score >= hopeful ? w.Strings : null)]);
     }
 
-    /// <summary>What stiffness says of a guitar: see <see cref="StringFit"/>.</summary>
-    internal static StringFit StringsOf(TuningEvidence evidence, Guitar guitar, StringModel? model = null) => new(evidence, guitar, model);
+    private void Score(WeighedGuitar[] guitars, StringFit?[] strings)
+    {
+        var scores = TuningWeigher.Shipped.Weigh([.. guitars.Select(w => w.Fit)], strings);
+        for (var i = 0; i < guitars.Length; i++)
+            guitars[i].Score = scores[i] + LogHabit(guitars[i].Guitar, strings[i]?.Constants.OpenShare ?? guitars[i].Fit.OpenShare);
+    }
 
-    private double LogHabit(Guitar guitar, TuningFit fit) =>
-        options.TuningHabit * Math.Log(TuningHabits.ShareOf(guitar.Named)) + options.CapoHabit * LogCapo(guitar.Capo, fit)
+    /// <param name="openShare">Of all notes: on open strings, or, where strings aren't known, at their pitches.</param>
+    private double LogHabit(Guitar guitar, double openShare) =>
+        options.TuningHabit * Math.Log(TuningHabits.ShareOf(guitar.Named)) + options.CapoHabit * LogCapo(guitar.Capo, openShare)
             - (guitar.Moved is null ? 0 : options.MovedStringCost);
 
     /// <summary>Players put a capo on for the sake of open strings (common practice): where none is heard, it is rarer.</summary>
-    private static double LogCapo(Capo capo, TuningFit fit) => Math.Log(TuningHabits.ShareOfCapo(capo.Fret)
-        * (capo.Fret == 0 || fit.OpenShare >= TuningModel.Shipped.FewOpen ? 1 : TuningModel.Shipped.ClosedCapo));
+    private static double LogCapo(Capo capo, double openShare) => Math.Log(TuningHabits.ShareOfCapo(capo.Fret)
+        * (capo.Fret == 0 || openShare >= TuningModel.Shipped.FewOpen ? 1 : TuningModel.Shipped.ClosedCapo));
 }
 
 /// <summary>A tuning with a capo.</summary>

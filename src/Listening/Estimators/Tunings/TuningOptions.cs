@@ -35,9 +35,6 @@ public sealed record TuningOptions
     /// </summary>
     public double TuningHabit { get; init; } = 0.6;
 
-    /// <summary>How much the strings' stiffness counts beside all else.</summary>
-    internal double Stiffness { get; init; } = TuningModel.Shipped.Stiffness;
-
     /// <summary>The same for the capo's fret.</summary>
     public double CapoHabit { get; init; } = 0.6;
 }

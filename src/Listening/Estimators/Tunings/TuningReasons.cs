@@ -5,8 +5,12 @@ using Harkbook.Music.Theory;
 namespace Harkbook.Listening.Estimators.Tunings;
 
 /// <summary>Why a tuning was given its place, in a player's words.</summary>
-internal sealed class TuningReasons(TuningEvidence evidence, TuningFit fit, Guitar guitar, ImmutableArray<Guitar> alike)
+internal sealed class TuningReasons(TuningEvidence evidence, WeighedGuitar weighed)
 {
+    private readonly TuningFit fit = weighed.Fit;
+    private readonly Guitar guitar = weighed.Guitar;
+    private readonly ImmutableArray<Guitar> alike = [.. weighed.Alike.Where(g => g != weighed.Guitar)];
+
     /// <summary>A string whose open pitch takes less than this share of all notes counts as not heard open.</summary>
     private const double Seldom = 0.004;
 
@@ -42,9 +46,8 @@ internal sealed class TuningReasons(TuningEvidence evidence, TuningFit fit, Guit
     /// <summary>In how many notes the strings are as stiff as this guitar's, and on which string that is seen most.</summary>
     private string? Stiffness()
     {
-        if (evidence.Telling.Length < FewNotes)
+        if (evidence.Telling.Length < FewNotes || weighed.Strings?.Constants is not { } constants)
             return null;
-        var constants = TuningEstimator.StringsOf(evidence, guitar).Constants;
         var fits = constants.Fits(evidence.Telling);
         var s = Enumerable.Range(0, fits.Length).MaxBy(s => fits[s].Fitting);
         var (fitting, all) = fits[s];

@@ -12,16 +12,20 @@ internal sealed class TuningWeigher(SmallNetwork network)
     /// judgement.</summary>
     private const double TooLow = 40, MostTooLow = 4;
 
-    private static readonly Lazy<TuningWeigher> Fitted = new(() => new(SmallNetwork.Shipped("Estimators.Tunings.tuning-weights.txt", TuningFit.Names.Length)));
+    private static readonly Lazy<TuningWeigher> Fitted = new(() => new(
+        SmallNetwork.Shipped("Estimators.Tunings.tuning-weights.txt", TuningFit.Names.Length + StringFit.Names.Length)));
 
     public static TuningWeigher Shipped => Fitted.Value;
 
     /// <summary>Logs of likelihoods, up to a constant.</summary>
-    public double[] Weigh(IReadOnlyList<TuningFit> fits) =>
-        [.. Against(fits).Select((row, i) => network.Weigh(row)[0] - Math.Min(MostTooLow, TooLow * fits[i].TooLow))];
+    /// <param name="strings">Of each; null for who wasn't asked, and for all where nothing is known.</param>
+    public double[] Weigh(IReadOnlyList<TuningFit> fits, IReadOnlyList<StringFit?> strings) =>
+        [.. Against(fits, strings).Select((row, i) => network.Weigh(row)[0] - Math.Min(MostTooLow, TooLow * fits[i].TooLow))];
 
     /// <summary>What the network is shown of each candidate: logs of chances count from the best candidate's.</summary>
-    public static float[][] Against(IReadOnlyList<TuningFit> fits)
+    public static float[][] Against(IReadOnlyList<TuningFit> fits, IReadOnlyList<StringFit?> strings) => [.. ByHand(fits).Zip(StringFit.Against(strings), (h, s) => (float[])[.. h, .. s])];
+
+    private static float[][] ByHand(IReadOnlyList<TuningFit> fits)
     {
         var best = Enumerable.Range(0, TuningFit.LogChances).Select(k => fits.Max(f => f.Features[k])).ToArray();
         return [.. fits.Select(f => f.Features.Select((value, k) => (float)(k < best.Length ? Math.Max(Hopeless, value - best[k]) : value)).ToArray())];
