@@ -6,7 +6,7 @@ using Harkbook.Training.Fretting;
 
 var mode = args.ElementAtOrDefault(0) ?? "strings";
 int Number(int place, int otherwise) => args.Length > place ? int.Parse(args[place]) : otherwise;
-var (count, seed) = (mode is "reference" or "heard" or "reference-stiffness" or "guitars" ? 0 : Number(1, 60), mode is "reference" or "heard" or "reference-stiffness" or "guitars" ? 1 : Number(2, 1));
+var (count, seed) = (mode is "reference" or "heard" or "reference-stiffness" or "guitars" or "kept" ? 0 : Number(1, 60), mode is "reference" or "heard" or "reference-stiffness" or "guitars" or "kept" ? 1 : Number(2, 1));
 var tunings = TuningCatalogue.All.Where(t => t.Instrument == TuningCatalogue.Guitar && t.Name != "high-strung").ToArray();
 MadePiece Piece(int i, double length)
 {
@@ -67,6 +67,10 @@ switch (mode)
         break;
     case "strung-hear":
         Parallel.For(0, count, i => StrungHeard(i));
+        break;
+    case "kept":
+        foreach (var path in args.Skip(1))
+            await KeptEvidence.TellAsync(path);
         break;
     case "guitars":
         await StiffnessReference.GuitarsAsync(args[1]);

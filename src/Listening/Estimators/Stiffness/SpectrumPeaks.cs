@@ -14,13 +14,13 @@ internal readonly record struct SpectrumPeak(double Hertz, float Decibels);
 /// </summary>
 internal sealed class SpectrumPeaks
 {
-    private const int FloorReach = 40, FloorStep = 64;
+    private const int FloorReach = 40, FloorStep = 64, FloorStride = 2;
     private const float Least = 4;
 
     private readonly RealFft fft;
     private readonly float[] window, frame, levels;
     private readonly Bin[] bins;
-    private readonly float[] floors, sorted = new float[2 * FloorReach + 1];
+    private readonly float[] floors, sorted = new float[2 * FloorReach / FloorStride + 1];
     private readonly double binHertz;
     private readonly int last;
 
@@ -69,15 +69,16 @@ internal sealed class SpectrumPeaks
         into.Add(new((k + Math.Clamp(off, -0.5f, 0.5f)) * binHertz, decibels));
     }
 
-    /// <summary>Medians in decibels, one for every few bins.</summary>
+    /// <summary>Medians in decibels, one for every few bins, of every second bin about it: zeros after the window make neighbours alike.</summary>
     private void Floors()
     {
         for (var i = 0; i < floors.Length; i++)
         {
-            var from = Math.Clamp(i * FloorStep - FloorReach, 0, levels.Length - sorted.Length);
-            levels.AsSpan(from, sorted.Length).CopyTo(sorted);
+            var from = Math.Clamp(i * FloorStep - FloorReach, 0, levels.Length - 2 * FloorReach - 1);
+            for (var k = 0; k < sorted.Length; k++)
+                sorted[k] = levels[from + FloorStride * k];
             Array.Sort(sorted);
-            floors[i] = 10 * MathF.Log10(sorted[FloorReach]);
+            floors[i] = 10 * MathF.Log10(sorted[sorted.Length / 2]);
         }
     }
 }

@@ -1,3 +1,4 @@
+using System.Numerics.Tensors;
 using Harkbook.Listening.Evidence;
 
 namespace Harkbook.Listening.Estimators.Stiffness;
@@ -16,7 +17,9 @@ internal sealed class StiffnessLikelihood
 
     private readonly StiffnessModel.OfPartials model;
     private readonly float[] table = new float[CentsCount];
-    private readonly double[] sums = new double[Pitches * StiffnessGrid.Count];
+
+    /// <summary>By stiffness, then by pitch a cent apart.</summary>
+    private readonly float[] sums = new float[Pitches * StiffnessGrid.Count];
 
     public StiffnessLikelihood(StiffnessModel.OfPartials model) => this.model = model;
 
@@ -24,11 +27,12 @@ internal sealed class StiffnessLikelihood
     /// <param name="others">How many other notes sound.</param>
     public void Weigh(List<PartialPeaks> partials, int others, Span<double> logs)
     {
-        var temper = model.Temper / (1 + model.TemperPerOther * others);
+        var temper = (float)(model.Temper / (1 + model.TemperPerOther * others));
         for (var pitch = 0; pitch < Pitches; pitch++)
         {
             var off = (pitch - Pitches / 2) / model.PitchSpread;
-            sums.AsSpan(pitch * StiffnessGrid.Count, StiffnessGrid.Count).Fill(-0.5 * off * off);
+            for (var b = 0; b < StiffnessGrid.Count; b++)
+                sums[b * Pitches + pitch] = (float)(-0.5 * off * off);
         }
         foreach (var partial in partials)
         {
@@ -38,29 +42,27 @@ internal sealed class StiffnessLikelihood
         Sum(logs);
     }
 
-    private void Add(PartialPeaks partial, double temper)
+    private void Add(PartialPeaks partial, float temper)
     {
         Fill(partial);
         var stretches = Stretches[partial.Number];
-        for (var pitch = 0; pitch < Pitches; pitch++)
+        for (var b = 0; b < StiffnessGrid.Count; b++)
         {
-            var row = sums.AsSpan(pitch * StiffnessGrid.Count, StiffnessGrid.Count);
-            var from = pitch - Pitches / 2 - LowestCents;
-            for (var b = 0; b < row.Length; b++)
-                row[b] += temper * table[from + stretches[b]];
+            var row = sums.AsSpan(b * Pitches, Pitches);
+            TensorPrimitives.MultiplyAdd(table.AsSpan(stretches[b] - LowestCents - Pitches / 2, Pitches), temper, row, row);
         }
     }
 
-    /// <summary>By cents from the partial's place: the log of how likely its peaks are.</summary>
+    /// <summary>By cents from the partial's place: the log of how likely its peaks are, against none there.</summary>
     private void Fill(PartialPeaks partial)
     {
         var shown = model.Shown * Math.Exp(-model.ShownFall * (partial.Number - 1));
         table.AsSpan().Clear();
         var spread = Math.Sqrt(model.Spread * model.Spread + Math.Pow(model.LowSpread / partial.Number, 2) + Math.Pow(model.BinShare * partial.Resolution, 2));
         foreach (var peak in partial.Peaks)
-            AddBell(peak.Cents - LowestCents, spread, (float)(shown / Strays(peak, partial.Resolution) / (spread * Math.Sqrt(2 * Math.PI))));
+            AddBell(peak.Cents - LowestCents, spread, (float)(shown / (1 - shown) / Strays(peak, partial.Resolution) / (spread * Math.Sqrt(2 * Math.PI))));
         for (var c = 0; c < table.Length; c++)
-            table[c] = MathF.Log((float)(1 - shown) + table[c]);
+            table[c] = table[c] == 0 ? 0 : MathF.Log(1 + table[c]);
     }
 
     /// <summary>How many peaks as strong as one a cent has that are not the partial: noise, other notes' partials, and whatever else sounds.</summary>
@@ -85,12 +87,11 @@ internal sealed class StiffnessLikelihood
     {
         for (var b = 0; b < logs.Length; b++)
         {
-            var (most, sum) = (double.NegativeInfinity, 0.0);
-            for (var pitch = 0; pitch < Pitches; pitch++)
-                most = Math.Max(most, sums[pitch * StiffnessGrid.Count + b]);
-            for (var pitch = 0; pitch < Pitches; pitch++)
-                sum += Math.Exp(sums[pitch * StiffnessGrid.Count + b] - most);
-            logs[b] = most + Math.Log(sum);
+            var row = sums.AsSpan(b * Pitches, Pitches);
+            var (most, sum) = (TensorPrimitives.Max<float>(row), 0f);
+            foreach (var log in row)
+                sum += MathF.Exp(log - most);
+            logs[b] = most + MathF.Log(sum);
         }
         var best = double.NegativeInfinity;
         foreach (var log in logs)

@@ -54,7 +54,8 @@ public sealed class TuningEstimator(TuningOptions? options = null)
     internal static IEnumerable<int> Open(Guitar guitar) => guitar.Named.Tuning.Strings.Select(s => s.Midi + guitar.Capo.Fret);
 
     private static Candidate<HeardTuning> Heard(TuningEvidence evidence, WeighedGuitar w, double posterior) =>
-        new(new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null), posterior, new TuningReasons(evidence, w).ToString());
+        new(new(w.Guitar.Named.Tuning, w.Guitar.Capo, w.Guitar.Moved is null ? w.Guitar.Named.Name : null), posterior,
+            new TuningReasons(evidence, w).ToString());
 
     private static WeighedGuitar[] Fitted(TuningEvidence evidence, IEnumerable<Guitar> guitars, CancellationToken ct) =>
         [.. guitars.GroupBy(g => string.Join(' ', Open(g))).Select(g => g.ToList())

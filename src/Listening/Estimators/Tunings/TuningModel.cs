@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace Harkbook.Listening.Estimators.Tunings;
 
 /// <summary>The fitted numbers of models/tunings.json, which says what each means.</summary>
-internal sealed record TuningModel(Calibration Sureness, double FewOpen, double ClosedCapo,
+internal sealed record TuningModel(Calibration Sureness, double Stiffness, double InHand, double BothShare, double FewOpen, double ClosedCapo,
     TuningModel.OfHand Hand, TuningModel.OfShape Shape)
 {
     public static TuningModel Shipped { get; } = FittedNumbers.Read<TuningModel>("tunings.json");
