@@ -57,6 +57,7 @@ public static class Reader
         hearing = Beats(hearing, before, ct);
         hearing = Harmony(hearing, before, ct);
         hearing = Lines(hearing, before);
+        hearing = Plain(hearing, before);
         hearing = Sections(hearing, before);
         hearing = Guitar(hearing, before, ct);
         return Strings(hearing, before, ct);
@@ -98,6 +99,11 @@ public static class Reader
             ? hearing
             : hearing with { Lines = LineEstimator.Of(hearing.Evidence.Lines, hearing.Keys, claims.HarpKey, claims.Absent) };
     }
+
+    private static Hearing Plain(Hearing hearing, Hearing? before) =>
+        before is not null && before.Harmony == hearing.Harmony && before.Lines == hearing.Lines
+            ? hearing
+            : hearing with { Chords = new PlainChords(hearing.Evidence.Notes, hearing.Lines).Of(hearing.Harmony?.Chords ?? hearing.Chords) };
 
     private static Hearing Sections(Hearing hearing, Hearing? before) =>
         before is not null && before.Beats == hearing.Beats && before.Lines == hearing.Lines && before.Claims.Borders.SequenceEqual(hearing.Claims.Borders)

@@ -50,7 +50,7 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
             .Select(p => (Part: p.Key, Found: VoiceLines.RepetitionOf([.. p], section.Bars.Length, bar => section.Bars[bar - 1].Meter))).Where(p =>
                 p.Found is not null && (like is null || p.Found.First == 1)).ToDictionary(p => p.Part, p => p.Found!);
         if (like is null && bars.Length > 0 && voices.All(v => v.Part != SongPart.Chords)
-            && !voices.Any(v => v.Script.Needs(1) && !repeated.ContainsKey(v.Part)))
+            && voices.GroupBy(v => v.Part, v => v.Script).All(p => repeated.ContainsKey(p.Key) || IsSparse(p.Key, p)))
             voices.Insert(0, (SongPart.Chords, "", new VoiceScript(bars, [])));
         return [.. voices.GroupBy(v => v.Part, v => (v.Label, v.Script))];
     }
@@ -78,16 +78,21 @@ internal sealed class SectionWriter(Section section, Meter songMeter, Tuning tun
         if (repeated.TryGetValue(part, out var repetition))
             return RunsOf(repetition.Others.Where(bar => bar >= first && bar < first
                 + count)).SelectMany(run => BarLines(part, voices, run, run[0] - first)).ToList();
-        var whole = like is not null || part == SongPart.Chords || voices.Any(v => v.Script.Needs(1));
         var needed = Enumerable.Range(first, count).Where(bar => voices.Any(v => v.Script.Needs(bar))).ToList();
-        if (!whole && needed.Count == 0)
+        var isSparse = IsSparse(part, voices.Select(v => v.Script));
+        if (isSparse && needed.Count == 0)
             return [];
-        var start = whole ? first : needed[0];
-        return BarLines(part, voices, [.. Enumerable.Range(start, first + count - start)], start - first);
+        var start = isSparse ? needed[0] : first;
+        return BarLines(part, voices, [.. Enumerable.Range(start, first + count - start)], start - first, isFrom: isSparse && start == 1);
     }
 
     /// <summary>Whether all bars of a part are given, not only some that differ.</summary>
     private bool IsWhole(SongPart part) => like is null || like.Of(part).Length > section.Bars.Length / 2;
+
+    /// <summary>Whether a part leaves lines of bars out: it says from which bar on it is given, and is silent elsewhere.</summary>
+    private bool IsSparse(SongPart part, IEnumerable<VoiceScript> scripts) => like is null && part != SongPart.Chords
+        && Blocks().Select((block, i) => (Block: block, IsFirst: i == 0)).Any(b => b.IsFirst && !scripts.Any(s => s.Needs(1))
+            || !Enumerable.Range(b.Block.First, b.Block.Count).Any(bar => scripts.Any(s => s.Needs(bar))));
 
     /// <summary>Numbers as runs of neighbours.</summary>
     private static IEnumerable<List<int>> RunsOf(IEnumerable<int> bars) =>

@@ -38,12 +38,12 @@ internal sealed record HeardLevel(TempoRange? Range, double[] Tempi)
         foreach (var ratio in own.Beats.Length < FewestBeats ? Levels[..1] : Levels)
         {
             var range = ratio == 1 ? null : RangeOf(own.Beats, ratio);
-            if (range is not null && !IsThere(range, scored.Rows))
+            if (range is not null && (!IsThere(range, scored.Rows) || (ratio < 1 && !features.AreHalved(own.Beats))))
                 continue;
             var row = range is null ? own : free.Read(scored, model, range, cancellation);
             var place = Array.IndexOf(BeatRow.Ratios, ratio);
             if (row.Beats.Length >= FewestBeats / 2)
-                rows.Add(new(place, range, row, features.Of(row.Beats, own.Tempi[place], cancellation)));
+                rows.Add(new(place, range, row, features.Of(row.Beats, own.Tempi[place], ratio < 1, cancellation)));
         }
         return rows.Count == 0 ? [new(0, null, own, [])] : rows;
     }

@@ -14,9 +14,10 @@ internal sealed class LevelFeatures
     /// <summary>The names of the features, in order, as models/levels.json gives their weights.</summary>
     public static readonly ImmutableArray<string> Names =
     [
-        "usual tempo", "rows", "strokes", "strokes squared", "chords", "chords squared", "no stroke on the beat", "stroke halfway",
+        "usual tempo", "rows", "faster than the rows", "strokes", "strokes squared", "chords", "chords squared", "no stroke on the beat",
+        "stroke halfway",
         "low halfway", "low quarters", "middle halfway", "middle quarters", "high halfway", "high quarters", "turns of two", "low turns", "middle turns",
-        "harmony's pace",
+        "harmony after one", "harmony after two", "harmony after four", "harmony after eight",
     ];
 
     private const float Changed = 0.5f;
@@ -38,7 +39,8 @@ internal sealed class LevelFeatures
 
     /// <param name="row">At the level, in frames; two beats at least.</param>
     /// <param name="share">The share of all rows at this level.</param>
-    public double[] Of(IReadOnlyList<ReadBeat> row, double share, CancellationToken cancellation)
+    /// <param name="isFaster">Whether the best of all rows is a slower one.</param>
+    public double[] Of(IReadOnlyList<ReadBeat> row, double share, bool isFaster, CancellationToken cancellation)
     {
         int[] frames = [.. row.Select(b => b.Frame)];
         var beats = frames.Length - 1.0;
@@ -47,10 +49,13 @@ internal sealed class LevelFeatures
         var chord = PerBeat(changes.Count(c => c >= frames[0] && c <= frames[^1]), beats);
         double[] own =
         [
-            habits.At(tempo), Math.Log(share + Slight), stroke, stroke * stroke, chord, chord * chord, 1 - Struck(row, 0), Struck(row, 0.5),
+            habits.At(tempo), Math.Log(share + Slight), isFaster ? 1 : 0, stroke, stroke * stroke, chord, chord * chord, 1 - Struck(row, 0), Struck(row, 0.5),
         ];
         return [.. own, .. new LevelRhythm(heard, frames, cancellation).Values];
     }
+
+    /// <summary>Whether beats are divided in two rather than in three: only then is twice as fast a level of theirs.</summary>
+    public bool AreHalved(IReadOnlyList<ReadBeat> row) => Struck(row, 0.5) >= Math.Max(Struck(row, 1 / 3.0), Struck(row, 2 / 3.0));
 
     /// <summary>The share of beats where something is struck so much of a beat before.</summary>
     private double Struck(IReadOnlyList<ReadBeat> row, double before) =>

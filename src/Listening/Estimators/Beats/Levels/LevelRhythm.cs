@@ -32,7 +32,9 @@ internal sealed class LevelRhythm
     public double[] Values =>
     [
         Part(Low, [2]), Part(Low, [1, 3]), Part(Middle, [2]), Part(Middle, [1, 3]), Part(High, [2]), Part(High, [1, 3]),
-        Likeness(onsets, 4) - Likeness(onsets, 2), Turns(Low), Turns(Middle), 1 - Likeness(pitches, 1),
+        Likeness(onsets, 4) - Likeness(onsets, 2), Turns(Low), Turns(Middle),
+        1 - Likeness(pitches, 1), Likeness(pitches, 1) - Likeness(pitches, 2), Likeness(pitches, 2) - Likeness(pitches, 4),
+        Likeness(pitches, 4) - Likeness(pitches, 8),
     ];
 
     /// <summary>How much starts at such quarters of the beat in a region, against what starts on the beat; logarithm.</summary>

@@ -61,7 +61,7 @@ public sealed class LevelFeaturesTests
     private static double[] Of(int halves)
     {
         ReadBeat[] row = [.. Enumerable.Range(0, (Frames - 1) / (halves * Half)).Select(k => new ReadBeat(k * halves * Half, halves * Half, 0, 1, null))];
-        return new LevelFeatures(Sound(), [.. Notes()], BeatModel.Shipped.Habits).Of(row, 0.5, default);
+        return new LevelFeatures(Sound(), [.. Notes()], BeatModel.Shipped.Habits).Of(row, 0.5, false, default);
     }
 
     private static IEnumerable<HeardNote> Notes() => Enumerable.Range(0, 80).Select(k =>
