@@ -8,7 +8,7 @@ namespace Harkbook.Workbench.Tests.Day;
 /// <summary>The program itself, ended by force (SIGKILL) as soon as the page shows a decision.</summary>
 public sealed class KilledTests(DayFixture fixture) : IClassFixture<DayFixture>, IDisposable
 {
-    private static readonly string Host = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(typeof(object).Assembly.Location)!, "..", "..", "..",
+    internal static readonly string Host = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(typeof(object).Assembly.Location)!, "..", "..", "..",
         OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet"));
 
     private readonly SampleBook book = new();
