@@ -95,9 +95,15 @@ export function showBench() { document.querySelector(".chord-bench")?.scrollInto
 export function standAt(number) { stand(number, true); }
 
 export function focusNote() {
-  const cell = document.querySelector('.note-cell[tabindex="0"]');
-  cell?.focus({ preventScroll: true });
-  cell?.scrollIntoView({ block: "nearest", inline: "nearest" });
+  const cell = document.querySelector('.note-cell[tabindex="0"]'), grid = cell?.closest(".note-grid");
+  if (!grid) return;
+  cell.focus({ preventScroll: true });
+  cell.scrollIntoView({ block: "nearest", inline: "nearest" });
+  // The whole grid stands between the page's head and its foot where there is room.
+  const box = grid.getBoundingClientRect(), high = document.querySelector(".top").getBoundingClientRect().bottom + 8;
+  const low = document.querySelector(".foot").getBoundingClientRect().top - 8;
+  const by = box.bottom > low ? Math.min(box.bottom - low, box.top - high) : Math.min(0, box.top - high);
+  if (Math.abs(by) > 1) scrollBy({ top: by, behavior: "instant" });
 }
 
 export function focusBar(number) { elementOf(number)?.focus({ preventScroll: true }); }
@@ -117,9 +123,13 @@ function look(entries) {
   cancelAnimationFrame(told);
   told = requestAnimationFrame(() => {
     const shown = [...rows].filter(([row, is]) => is && row.isConnected).map(([row]) => Number(row.dataset.row));
-    if (shown.length) net.invokeMethodAsync("Seen", Math.min(...shown), Math.max(...shown));
+    if (shown.length) net.invokeMethodAsync("Seen", Math.min(...shown), Math.max(...shown), rowToKeep());
   });
 }
+
+/** The row where one stands stays drawn, so that Tab finds the bar there from wherever one is. */
+let keptRow = 0;
+const rowToKeep = () => { keptRow = times ? Math.max(0, rowOf(bar)) : 0; return keptRow; };
 
 /** Which bars are marked: where one stands, and those that are gone round. */
 function mark() {
@@ -131,7 +141,8 @@ function mark() {
     set(rect, "data-stands", number === bar ? "here" : null);
     set(rect, "data-round", ear.round && number >= from && number <= to ? "on" : anchor && number >= from && number <= to ? "meant" : null);
   }
-  for (const chord of document.querySelectorAll("g.chord")) set(chord, "tabindex", "0");
+  // Tab goes from the bar where one stands to its own chords and on; the arrows go to other bars.
+  for (const chord of document.querySelectorAll("g.chord")) set(chord, "tabindex", Number(chord.dataset.of) === bar ? "0" : "-1");
   const words = from === to ? "this bar" : `bars ${from} to ${to}`;
   $("round").firstChild.textContent = ear.round ? `Going round ${words} ` : `Go round ${words} `;
   $("round").setAttribute("aria-pressed", String(Boolean(ear.round)));
@@ -148,6 +159,7 @@ function stand(number, alone) {
   if (!times || last() < 1) return;
   bar = Math.max(1, Math.min(last(), number));
   if (alone) anchor = null;
+  if (rowOf(bar) !== keptRow) look([]);
   mark();
 }
 

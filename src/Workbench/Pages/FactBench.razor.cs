@@ -1,4 +1,5 @@
 using System.Globalization;
+using Harkbook.Jobs;
 using Harkbook.Listening;
 using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Instruments.Strings;
@@ -89,13 +90,16 @@ public partial class FactBench
         var fact = Fact;
         var decided = fact == SongFact.Meter ? Meter.TryParse(text.Trim(), out var meter) && await MeterAsync(meter)
             : Written(text.Trim()) is { } written
-                ? await Desk.DecideAsync($"{fact.ToString().ToLowerInvariant()} {written}", d => d.WithFact(fact, written, Standing.Decided))
+                ? await Desk.DecideAsync($"{fact.ToString().ToLowerInvariant()} {written}", d => With(d, fact, written))
                 : Complain(text);
         if (decided)
             await OnClose.InvokeAsync();
         else if (fact == SongFact.Meter && !Meter.TryParse(text.Trim(), out _))
             Complain(text);
     }
+
+    private SongDocument With(SongDocument document, SongFact fact, string written) => fact == SongFact.Tuning
+        ? SongTuned.Of(document, Tuning.Parse(written), View.Heard, default) : document.WithFact(fact, written, Standing.Decided);
 
     private Task<bool> MeterAsync(Meter meter) => meter == View.Song.Meter.Value
         ? Desk.DecideAsync($"meter {meter}", d => d.WithFact(SongFact.Meter, $"{meter}", Standing.Decided))

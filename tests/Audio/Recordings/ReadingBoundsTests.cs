@@ -3,7 +3,7 @@ using Harkbook.Audio.Recordings.Conversion;
 
 namespace Harkbook.Audio.Tests.Recordings;
 
-/// <summary>A process that reads a stranger's file runs in bounds; which they are, the shell says itself (POSIX ulimit: −v in KiB, −t in seconds).</summary>
+/// <summary>A process that reads a stranger's file runs in bounds; which they are, the shell says (POSIX ulimit: −v in KiB, −t in seconds).</summary>
 public class ReadingBoundsTests
 {
     [Fact]

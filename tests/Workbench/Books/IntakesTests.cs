@@ -23,7 +23,8 @@ public sealed class IntakesTests : IAsyncDisposable
     [Theory]
     [InlineData("take.mp3", "no sound at all")]
     [InlineData("take.m3u8", "#EXTM3U\n#EXTINF:10,\n/etc/hostname\n#EXT-X-ENDLIST\n")]
-    [InlineData("take.wav", "RIFF\u007f\u007f\u007f\u007fWAVEfmt \u0010\0\0\0\u0001\0\u0002\0\u0044\u0022\0\0\u0044\u0022\0\0\u0004\0\u0010\0data\u007f\u007f\u007f\u007f")]
+    [InlineData("take.wav", "RIFF\u007f\u007f\u007f\u007fWAVEfmt \u0010\0\0\0\u0001\0\u0002\0\u0044\u0022\0\0\u0044\u0022\0\0\u0004\0\u0010\0"
+        + "data\u007f\u007f\u007f\u007f")]
     [InlineData("../../take.ogg", "OggS")]
     public async Task WhatIsNoSoundIsToldAndLeavesNothing(string name, string content)
     {
