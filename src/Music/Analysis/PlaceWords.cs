@@ -28,11 +28,22 @@ public static class PlaceWords
     private static string Bars(Song song, ImmutableArray<SongPlace> places)
     {
         var bars = song.Bars.ToArray();
-        var whole = places.Where(p => p.Start == Beats.Zero).Select(p => p.Bar).Distinct().ToArray();
-        var later = places.Where(p => p.Start != Beats.Zero && !whole.Contains(p.Bar)).Distinct()
-            .Select(p => string.Create(CultureInfo.InvariantCulture,
-                $"bar {p.Bar} from beat {BarPlace.Of(bars[p.Bar - 1].Meter, p.Start).Named(song.Counting)}"));
-        return string.Join(", ", [.. Named(whole), .. later]);
+        var whole = places.Where(p => p.Start == Beats.Zero).Select(p => p.Bar).ToHashSet();
+        var (words, run) = (new List<string>(), new List<int>());
+        foreach (var place in places.Where(p => p.Start == Beats.Zero || !whole.Contains(p.Bar)).Distinct().OrderBy(p => (p.Bar, p.Start)))
+        {
+            if (place.Start == Beats.Zero)
+            {
+                run.Add(place.Bar);
+                continue;
+            }
+            words.AddRange(Named(run));
+            run.Clear();
+            words.Add(string.Create(CultureInfo.InvariantCulture,
+                $"bar {place.Bar} from beat {BarPlace.Of(bars[place.Bar - 1].Meter, place.Start).Named(song.Counting)}"));
+        }
+        words.AddRange(Named(run));
+        return string.Join(", ", words);
     }
 
     /// <summary>"bar 7", "bars 7 to 9".</summary>
@@ -52,11 +63,11 @@ public static class PlaceWords
         return runs;
     }
 
-    private static IEnumerable<string> Named(int[] bars)
+    private static IEnumerable<string> Named(List<int> bars)
     {
-        if (bars.Length == 0)
+        if (bars.Count == 0)
             return [];
         var words = Runs(bars).Select(r => r.First == r.Last ? $"{r.First}" : r.Last == r.First + 1 ? $"{r.First}, {r.Last}" : $"{r.First} to {r.Last}");
-        return [(bars.Length == 1 ? "bar " : "bars ") + string.Join(", ", words)];
+        return [(bars.Count == 1 ? "bar " : "bars ") + string.Join(", ", words)];
     }
 }

@@ -24,6 +24,10 @@ public class PlaceWordsTests
         Assert.Equal("Verse, bar 1; Chorus, bar 5 from beat 3, bar 7 from beat 4", PlaceWords.Of(Song, [At(1), At(5, 2), At(7, 3)]));
 
     [Fact]
+    public void BarsAndBeatsStandInTheSongsOrder() =>
+        Assert.Equal("Chorus, bar 5 from beat 3, bars 6, 7, bar 8 from beat 2", PlaceWords.Of(Song, [At(7), At(6), At(8, 1), At(5, 2)]));
+
+    [Fact]
     public void ManyPlacesAreNamedByTheirBars() =>
         Assert.Equal("Verse, bars 1 to 3; Chorus, bars 5, 7", PlaceWords.Of(Song, [At(1, 1), At(2, 1), At(3), At(5, 2), At(7, 3)]));
 
