@@ -51,7 +51,7 @@ public class ErrorTests
     public async Task AContradictedClaimIsExitCodeOne()
     {
         using var scene = new Scene();
-        scene.Take().File("a.lab", "0 2 Eb:min\n");
+        scene.Take(10).File("a.lab", "0 10 Eb:min\n");
         var ran = await Launch.RunAsync(scene, "check", "take.wav", "a.lab");
         Assert.Contains("contradicted", ran.Output);
         Assert.Equal(1, ran.ExitCode);

@@ -69,14 +69,17 @@ internal static class BeatAnswers
     /// Shares that sum to 1, of which what was read has the calibrated one, and the others in proportion; none of them more, since what was
     /// read is told first.
     /// </summary>
-    private static double[] Calibrated(double[] shares, int read, Calibration calibration)
+    internal static double[] Calibrated(double[] shares, int read, Calibration calibration)
     {
         var sum = shares.Sum() + 1e-12;
         var own = shares[read] / sum;
         var others = Math.Max(1e-9, 1 - own);
         var most = shares.Where((_, i) => i != read).Max() / sum / others;
         var chance = Math.Max(LogOdds.Chance(calibration.Slope * LogOdds.Of(own) + calibration.Offset), most / (1 + most));
-        return [.. shares.Select((s, i) => i == read ? chance : s / sum * (1 - chance) / others)];
+        double[] told = [.. shares.Select((s, i) => i == read ? chance : s / sum * (1 - chance) / others)];
+        // Rounding lets none pass either.
+        told[read] = told.Max();
+        return told;
     }
 
     private static string Steadiness(double[] gaps)

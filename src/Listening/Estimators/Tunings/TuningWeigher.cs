@@ -35,8 +35,10 @@ internal sealed class TuningWeigher(SmallNetwork byHand, SmallNetwork byStrings)
     private double Weigh(float[] hand, float[]? strings)
     {
         var (model, alone) = (TuningModel.Shipped, byHand.Weigh([.. hand])[0]);
-        return strings is null ? alone
-            : (1 - model.BothShare) * (alone + model.Stiffness * strings[0] + model.InHand * strings[2]) + model.BothShare * byStrings.Weigh([.. hand, .. strings])[0];
+        if (strings is null)
+            return alone;
+        var apart = alone + model.Stiffness * strings[0] + model.InHand * strings[2];
+        return (1 - model.BothShare) * apart + model.BothShare * byStrings.Weigh([.. hand, .. strings])[0];
     }
 
     private static float[][] Hands(IReadOnlyList<TuningFit> fits)
