@@ -34,6 +34,15 @@ public sealed class CheckCommandTests : IDisposable
             (await Launch.RunAsync(scene, "check", "far.hark")).Output.TrimEnd());
     }
 
+    /// <summary>One tone throughout has no beat.</summary>
+    [Fact]
+    public async Task ATempoOfWhatHasNoBeatIsToldSo()
+    {
+        scene.File("far.hark", Song);
+        var told = (await Launch.RunAsync(scene, "check", "far.hark", "--all")).Output;
+        Assert.Contains("no beat heard", told.Split('\n').Single(l => l.Contains("tempo 120 (", StringComparison.Ordinal)));
+    }
+
     /// <summary>x32010 sounds C, E, G, C, E: C major (common practice).</summary>
     [Fact]
     public async Task ASongWithoutARecordingIsToldThatWhatCanBeCheckedHolds()

@@ -67,7 +67,7 @@ internal static class FactWeigher
     private static Finding Tempo(Song song, Hearing hearing)
     {
         var listed = Listed(ClaimKind.Tempo, string.Create(CultureInfo.InvariantCulture, $"tempo {song.Tempo.Value:0.#}"), hearing.Tempo,
-            t => SongLevel.IsSame(t, song.Tempo.Value), t => string.Create(CultureInfo.InvariantCulture, $"{t:0.0} beats a minute"));
+            t => SongLevel.IsSame(t, song.Tempo.Value), t => t > 0 ? string.Create(CultureInfo.InvariantCulture, $"{t:0.0} beats a minute") : "no beat");
         return SongLevel.Of(song, hearing) is { IsAsHeard: false } level
             ? new(ClaimKind.Tempo, Verdict.Doubtful, Math.Max(LogOdds.Chance(listed.LogOdds!.Value), SongLevel.LeastLikely), null, listed.Claim,
                 Level(level, hearing))
