@@ -5,7 +5,9 @@ let net = null, sending = false;
 export function open(reference) {
   net = reference;
   const shelf = document.getElementById("shelf"), input = document.getElementById("recordings");
-  input.addEventListener("change", () => { take(input.files); input.value = ""; });
+  const chosen = () => { if (input.files.length) { take(input.files); input.value = ""; } };
+  input.addEventListener("change", chosen);
+  chosen(); // a file may be chosen before this script has come
   for (const event of ["dragenter", "dragover"])
     shelf.addEventListener(event, e => { e.preventDefault(); shelf.classList.add("over"); });
   for (const event of ["dragleave", "drop"])

@@ -112,6 +112,26 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         Assert.Empty(visit.Complaints);
     }
 
+    [Fact]
+    public async Task ARecordingMayBeChosenBeforeTheScriptHasCome()
+    {
+        await using var visit = await BeginAsync();
+        var page = visit.Page;
+        var send = new TaskCompletionSource();
+        await page.RouteAsync("**/assets/shelf.js", async route =>
+        {
+            await send.Task;
+            await route.ContinueAsync();
+        });
+        await page.ReloadAsync();
+        await page.SetInputFilesAsync("#recordings", fixture.Recording);
+        await page.RunAndWaitForRequestAsync(() =>
+        {
+            send.SetResult();
+            return Task.CompletedTask;
+        }, request => request.Url.Contains("/recordings?name=", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData(ColorScheme.Light, 1280)]
     [InlineData(ColorScheme.Dark, 1280)]
