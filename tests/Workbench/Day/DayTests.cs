@@ -57,8 +57,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         await server!.DisposeAsync();
         server = await WorkbenchServer.StartAsync(new(Folder), TestContext.Current.CancellationToken);
         await using var next = await Visit.OpenAsync(fixture.Browser, server.Address);
-        await next.Page.ClickAsync("tbody a");
-        await Expect(next.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await next.LayOpenAsync();
         await next.Page.Keyboard.PressAsync("z");
         await Expect(next.Page.Locator(".followed")).ToContainTextAsync("taken back");
         Assert.NotEqual(decided, await File.ReadAllTextAsync(SongPath, TestContext.Current.CancellationToken));
@@ -69,8 +68,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     public async Task TwoTabsAndAnEditorAgree()
     {
         await using var visit = await BeginAsync(withSong: true);
-        await visit.Page.ClickAsync("tbody a");
-        await Expect(visit.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await visit.LayOpenAsync();
         var (one, two) = (visit.Page, await visit.AddPageAsync(visit.Page.Url));
         await Expect(two.Locator("rect.bar").First).ToBeVisibleAsync();
 
@@ -140,8 +138,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     {
         await using var visit = await BeginAsync(withSong: true, scheme, width);
         Assert.Empty(await visit.FaultsAsync());
-        await visit.Page.ClickAsync("tbody a");
-        await Expect(visit.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await visit.LayOpenAsync();
         Assert.Empty(await visit.FaultsAsync());
         foreach (var key in new[] { "Enter", "?", "w", "t", "p" })
         {
@@ -158,8 +155,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     {
         await using var visit = await BeginAsync(withSong: true);
         var page = visit.Page;
-        await page.ClickAsync("tbody a");
-        await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await visit.LayOpenAsync();
         await page.Keyboard.PressAsync("Enter");
         await page.ClickAsync(".stroke[aria-label^=\"1:\"]");
         for (var press = 0; press < 2; press++)
@@ -178,8 +174,7 @@ public sealed class DayTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     public async Task ARowIsToldInWords()
     {
         await using var visit = await BeginAsync(withSong: true);
-        await visit.Page.ClickAsync("tbody a");
-        await Expect(visit.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await visit.LayOpenAsync();
         await Expect(visit.Page.Locator("#row-0")).ToMatchAriaSnapshotAsync("""
             - group "Bars from 1":
               - button "bar 1, G major, heard"

@@ -8,15 +8,9 @@ namespace Harkbook.Workbench.Tests.Day;
 /// <summary>What the ear does to the sound, in the browser's own audio engine; expected by arithmetic.</summary>
 public sealed class EarTests(DayFixture fixture) : IClassFixture<DayFixture>, IAsyncDisposable
 {
-    private readonly SampleBook book = new();
-    private WorkbenchServer? server;
+    private readonly OpenedBook book = new();
 
-    public async ValueTask DisposeAsync()
-    {
-        if (server is not null)
-            await server.DisposeAsync();
-        book.Dispose();
-    }
+    public ValueTask DisposeAsync() => book.DisposeAsync();
 
     /// <summary>
     /// A tone of 440 Hz that starts every half second for a quarter: moved by so many cents it has 440·2^(c/1200) Hz, and still starts every half second, a
@@ -29,7 +23,7 @@ public sealed class EarTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     [InlineData(600)]
     public async Task ThePitchMovesAndThePaceStays(int cents)
     {
-        await using var visit = await OpenAsync();
+        await using var visit = await book.VisitAsync(fixture.Browser);
         var found = await visit.Page.EvaluateAsync<double[]>("""
             async cents => {
               const rate = 44100, context = new OfflineAudioContext(2, 3 * rate, rate);
@@ -71,7 +65,7 @@ public sealed class EarTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     [InlineData("both", "high", 0.002, 0, 0, 0.062)]
     public async Task APortionHoldsItsOwn(string side, string band, double leftOf440, double leftOf1000, double rightOf440, double rightOf1000)
     {
-        await using var visit = await OpenAsync();
+        await using var visit = await book.VisitAsync(fixture.Browser);
         var found = await visit.Page.EvaluateAsync<double[]>("""
             async ([side, band]) => {
               const rate = 44100, context = new OfflineAudioContext(2, rate, rate), buffer = context.createBuffer(2, rate, rate), tones = [440, 1000];
@@ -103,7 +97,7 @@ public sealed class EarTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
     [Fact]
     public async Task ThePitchIsSaidAndTwoPassagesComeInTurn()
     {
-        await using var visit = await OpenAsync();
+        await using var visit = await book.VisitAsync(fixture.Browser);
         var page = visit.Page;
         await page.ClickAsync("tbody a");
         await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
@@ -142,23 +136,17 @@ public sealed class EarTests(DayFixture fixture) : IClassFixture<DayFixture>, IA
         File.Copy(fixture.Recording, Path.Combine(Path.GetDirectoryName(book.SongPath)!, "kiln.wav"));
         await File.WriteAllTextAsync(book.SongPath, SampleBook.Text.Replace("title      Lantern Row", "title      Lantern Row\nrecording  kiln.wav"),
             TestContext.Current.CancellationToken);
-        await using var visit = await OpenAsync();
+        await using var visit = await book.VisitAsync(fixture.Browser);
         var whole = (await RecordingReader.InspectAsync(fixture.Recording, TestContext.Current.CancellationToken)).Length;
         foreach (var (asked, type) in new[] { ("&of=struck", "audio/wav"), ("&of=held&cents=-100", "audio/flac") })
         {
-            var answer = await visit.Page.APIRequest.GetAsync($"{server!.Root}sounds/record?song={SampleBook.Id}{asked}", new() { Timeout = 120_000 });
+            var answer = await visit.Page.APIRequest.GetAsync($"{book.Root}sounds/record?song={SampleBook.Id}{asked}", new() { Timeout = 120_000 });
             Assert.Equal((200, type), (answer.Status, answer.Headers["content-type"]));
             var kept = Path.Combine(book.Outside, "part");
             await File.WriteAllBytesAsync(kept, await answer.BodyAsync(), TestContext.Current.CancellationToken);
             Assert.Equal(whole.Value, (await RecordingReader.InspectAsync(kept, TestContext.Current.CancellationToken)).Length.Value, 0.05);
         }
         foreach (var wrong in new[] { "&of=pan:-100..0", "&of=../kiln", "&cents=700" })
-            Assert.Equal(400, (await visit.Page.APIRequest.GetAsync($"{server!.Root}sounds/record?song={SampleBook.Id}{wrong}")).Status);
-    }
-
-    private async Task<Visit> OpenAsync()
-    {
-        server = await WorkbenchServer.StartAsync(new(book.Folder), TestContext.Current.CancellationToken);
-        return await Visit.OpenAsync(fixture.Browser, server.Address);
+            Assert.Equal(400, (await visit.Page.APIRequest.GetAsync($"{book.Root}sounds/record?song={SampleBook.Id}{wrong}")).Status);
     }
 }

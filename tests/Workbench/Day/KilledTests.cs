@@ -32,7 +32,7 @@ public sealed class KilledTests(DayFixture fixture) : IClassFixture<DayFixture>,
         foreach (var (name, times) in new[] { ("Am", 1), ("Em", 2) })
         {
             await using var visit = await Visit.OpenAsync(fixture.Browser, await OpenAsync());
-            await DecideAsync(visit.Page, name);
+            await DecideAsync(visit, name);
             started[^1].Kill();
             await started[^1].WaitForExitAsync(TestContext.Current.CancellationToken);
 
@@ -42,7 +42,7 @@ public sealed class KilledTests(DayFixture fixture) : IClassFixture<DayFixture>,
             Assert.Equal(times + 1, File.ReadLines(SongJournal.PathOf(book.SongPath)).Count());
         }
         await using var last = await Visit.OpenAsync(fixture.Browser, await OpenAsync());
-        await LayOpenAsync(last.Page);
+        await last.LayOpenAsync();
         await last.Page.Keyboard.PressAsync("z");
         await Expect(last.Page.Locator(".followed")).ToContainTextAsync("taken back: bar 3: Em");
         await last.Page.Keyboard.PressAsync("z");
@@ -59,19 +59,14 @@ public sealed class KilledTests(DayFixture fixture) : IClassFixture<DayFixture>,
         return new(said!.Split(' ')[^1]);
     }
 
-    private static async Task DecideAsync(IPage page, string name)
+    private static async Task DecideAsync(Visit visit, string name)
     {
-        await LayOpenAsync(page);
+        await visit.LayOpenAsync();
+        var page = visit.Page;
         await page.FocusAsync("rect.bar[data-bar=\"3\"]");
         await page.Keyboard.PressAsync("Enter");
         await page.FillAsync(".chord-bench form input:not([type=checkbox])", name);
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator(".followed")).ToContainTextAsync($"bar 3: {name}");
-    }
-
-    private static async Task LayOpenAsync(IPage page)
-    {
-        await page.ClickAsync("tbody a");
-        await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
     }
 }

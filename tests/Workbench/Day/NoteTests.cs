@@ -8,15 +8,9 @@ namespace Harkbook.Workbench.Tests.Day;
 
 public sealed class NoteTests(DayFixture fixture) : IClassFixture<DayFixture>, IAsyncDisposable
 {
-    private readonly SampleBook book = new();
-    private WorkbenchServer? server;
+    private readonly OpenedBook book = new();
 
-    public async ValueTask DisposeAsync()
-    {
-        if (server is not null)
-            await server.DisposeAsync();
-        book.Dispose();
-    }
+    public ValueTask DisposeAsync() => book.DisposeAsync();
 
     [Fact]
     public async Task ARiffIsEnteredByKeysAlone()
@@ -99,9 +93,9 @@ public sealed class NoteTests(DayFixture fixture) : IClassFixture<DayFixture>, I
         await TypeAsync(page, "f", "F#4");
         await TypeAsync(page, "ArrowRight ArrowRight b s", "sB4");
         await TypeAsync(page, "Shift+ArrowDown", "sBb4");
-        Assert.Equal(["0 +4", "1 -3'"], Read().Bars.First().Harp.Select(h => $"{h.Start} {h.Value}"));
-        Assert.Equal(["0 F#4", "1 sBb4"], Read().Bars.First().Tune.Select(h => $"{h.Start} {h.Value}"));
-        Assert.Equal("G richter", $"{Read().Harp!.Value}");
+        Assert.Equal(["0 +4", "1 -3'"], book.Read().Bars.First().Harp.Select(h => $"{h.Start} {h.Value}"));
+        Assert.Equal(["0 F#4", "1 sBb4"], book.Read().Bars.First().Tune.Select(h => $"{h.Start} {h.Value}"));
+        Assert.Equal("G richter", $"{book.Read().Harp!.Value}");
         await visit.PictureAsync("breath");
     }
 
@@ -133,10 +127,8 @@ public sealed class NoteTests(DayFixture fixture) : IClassFixture<DayFixture>, I
 
     private async Task<Visit> OpenAsync(ColorScheme scheme = ColorScheme.Light, int width = 1280)
     {
-        server = await WorkbenchServer.StartAsync(new(book.Folder), TestContext.Current.CancellationToken);
-        var visit = await Visit.OpenAsync(fixture.Browser, server.Address, scheme, width);
-        await visit.Page.ClickAsync("tbody a");
-        await Expect(visit.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        var visit = await book.VisitAsync(fixture.Browser, scheme, width);
+        await visit.LayOpenAsync();
         if (await visit.Page.Locator("#stepsOff").IsVisibleAsync())
             await visit.Page.ClickAsync("#stepsOff");
         return visit;
@@ -168,8 +160,6 @@ public sealed class NoteTests(DayFixture fixture) : IClassFixture<DayFixture>, I
 
         """;
 
-    private Song Read() => SongText.Parse(File.ReadAllText(book.SongPath), book.SongPath).Song!;
-
-    private string[] Picked(int bar) => [.. Read().Bars.ElementAt(bar - 1).Picked.Select(p =>
-        $"{p.Start} {Read().Tuning.Value.Strings[p.Value.StringIndex]} {PickedText.Of(p.Value)}")];
+    private string[] Picked(int bar) => [.. book.Read().Bars.ElementAt(bar - 1).Picked.Select(p =>
+        $"{p.Start} {book.Read().Tuning.Value.Strings[p.Value.StringIndex]} {PickedText.Of(p.Value)}")];
 }

@@ -219,8 +219,7 @@ public sealed class RealDayTests(DayFixture fixture) : IClassFixture<DayFixture>
         started[^1].Kill();
         await started[^1].WaitForExitAsync(TestContext.Current.CancellationToken);
         await using var visit = await Visit.OpenAsync(fixture.Browser, await OpenAsync());
-        await visit.Page.ClickAsync("tbody a");
-        await Expect(visit.Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await visit.LayOpenAsync();
         Assert.Equal(text, await File.ReadAllTextAsync(SongPath, TestContext.Current.CancellationToken));
         await visit.Page.Keyboard.PressAsync("z");
         await Expect(visit.Page.Locator(".followed")).ToContainTextAsync("taken back");

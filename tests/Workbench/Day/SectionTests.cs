@@ -16,29 +16,21 @@ public sealed class SectionTests(DayFixture fixture) : IClassFixture<DayFixture>
 
         """;
 
-    private readonly SampleBook book = new();
-    private WorkbenchServer? server;
+    private readonly OpenedBook book = new();
 
-    public async ValueTask DisposeAsync()
-    {
-        if (server is not null)
-            await server.DisposeAsync();
-        book.Dispose();
-    }
+    public ValueTask DisposeAsync() => book.DisposeAsync();
 
     [Fact]
     public async Task ABorderMovesAndASectionBecomesLikeAnother()
     {
         await File.WriteAllTextAsync(book.SongPath, Text, TestContext.Current.CancellationToken);
-        server = await WorkbenchServer.StartAsync(new(book.Folder), TestContext.Current.CancellationToken);
-        await using var visit = await Visit.OpenAsync(fixture.Browser, server.Address);
+        await using var visit = await book.VisitAsync(fixture.Browser);
         var page = visit.Page;
-        await page.ClickAsync("tbody a");
-        await Expect(page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
+        await visit.LayOpenAsync();
 
         await page.Locator("[data-section=\"1\"] .grip").DragToAsync(page.Locator("rect.bar[data-bar=\"3\"]"));
         await Expect(page.Locator(".followed")).ToContainTextAsync("B begins with bar 3");
-        Assert.Equal([2, 5], Read().Sections.Select(s => s.Bars.Length));
+        Assert.Equal([2, 5], book.Read().Sections.Select(s => s.Bars.Length));
         await page.Keyboard.PressAsync("z");
         await Expect(page.Locator(".followed")).ToContainTextAsync("taken back");
         Assert.Equal(Text, await File.ReadAllTextAsync(book.SongPath, TestContext.Current.CancellationToken));
@@ -51,8 +43,8 @@ public sealed class SectionTests(DayFixture fixture) : IClassFixture<DayFixture>
         await page.FillAsync(".section-bench input[type=number]", "5");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator(".followed")).ToContainTextAsync("B begins with bar 5");
-        Assert.Equal([4, 3], Read().Sections.Select(s => s.Bars.Length));
-        Assert.Equal("G C D G C D Em", string.Join(' ', Read().Bars.SelectMany(b => b.Chords).Select(c => c.Value.Name)));
+        Assert.Equal([4, 3], book.Read().Sections.Select(s => s.Bars.Length));
+        Assert.Equal("G C D G C D Em", string.Join(' ', book.Read().Bars.SelectMany(b => b.Chords).Select(c => c.Value.Name)));
 
         await page.ClickAsync("[data-section=\"1\"] button:has-text(\"begin\")");
         await Expect(page.Locator(".section-bench")).ToContainTextAsync("none has as many bars");
@@ -73,8 +65,7 @@ public sealed class SectionTests(DayFixture fixture) : IClassFixture<DayFixture>
 
             """;
         await File.WriteAllTextAsync(book.SongPath, Alike, TestContext.Current.CancellationToken);
-        server = await WorkbenchServer.StartAsync(new(book.Folder), TestContext.Current.CancellationToken);
-        await using var visit = await Visit.OpenAsync(fixture.Browser, server.Address);
+        await using var visit = await book.VisitAsync(fixture.Browser);
         await visit.Page.ClickAsync("tbody a");
         await visit.Page.ClickAsync("[data-section=\"1\"] button:has-text(\"begin\")");
         await visit.Page.ClickAsync("text=Like that");
@@ -88,12 +79,11 @@ public sealed class SectionTests(DayFixture fixture) : IClassFixture<DayFixture>
     [Fact]
     public async Task NecksAreLeftHandedForWhoWantsThem()
     {
-        server = await WorkbenchServer.StartAsync(new(book.Folder), TestContext.Current.CancellationToken);
-        await using var visit = await Visit.OpenAsync(fixture.Browser, server.Address);
+        await using var visit = await book.VisitAsync(fixture.Browser);
         var right = await LowestFootAsync(visit.Page);
         await visit.Page.Keyboard.PressAsync("?");
         await visit.Page.CheckAsync("#leftHanded");
-        await visit.Page.GotoAsync(server.Root.AbsoluteUri);
+        await visit.Page.GotoAsync(book.Root.AbsoluteUri);
         var left = await LowestFootAsync(visit.Page);
         Assert.True(right.Low < right.High && left.Low > left.High, $"{right} {left}");
         await visit.PictureAsync("left-handed");
@@ -111,6 +101,4 @@ public sealed class SectionTests(DayFixture fixture) : IClassFixture<DayFixture>
         var notes = await signs.EvaluateAllAsync<double[]>("all => ['–', 'F♯'].map(t => all.find(e => e.textContent === t).getBoundingClientRect().x)");
         return (notes[0], notes[1]);
     }
-
-    private Song Read() => SongText.Parse(File.ReadAllText(book.SongPath), book.SongPath).Song!;
 }

@@ -1,6 +1,7 @@
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
 
 namespace Harkbook.Workbench.Tests.Day;
 
@@ -38,6 +39,13 @@ internal sealed class Visit : IAsyncDisposable
         Page.PageError += (_, error) => Complaints.Add(error);
         await Page.GotoAsync(address);
         return Page;
+    }
+
+    /// <summary>Opens the shelf's song and waits until its script runs.</summary>
+    public async Task LayOpenAsync()
+    {
+        await Page.ClickAsync("tbody a");
+        await Expect(Page.Locator("rect.bar[tabindex=\"0\"]")).ToBeVisibleAsync();
     }
 
     public async Task PictureAsync(string name)
