@@ -70,12 +70,12 @@ public sealed class PageOnAPhoneTests(BrowserFixture fixture) : PageTest(fixture
         await SeekAsync(page, 1.3);
         foreach (var diagram in new[] { "#now svg", "#next svg" })
         {
-            var box = (await page.Locator(diagram).BoundingBoxAsync())!;
+            var box = await BoxAsync(page, diagram);
             Assert.True(box.Height >= 90 && box.Y >= 0 && box.Y + box.Height <= height, $"{diagram} is {box.Width} by {box.Height} at {box.Y}.");
         }
         Assert.False(await page.IsVisibleAsync("h1"));
         await page.ClickAsync("#play");
-        var title = (await page.Locator("h1").BoundingBoxAsync())!;
+        var title = await BoxAsync(page, "h1");
         Assert.InRange(title.Y, 0, height - title.Height);
         Assert.True(await page.IsVisibleAsync(".facts"));
     }
@@ -85,9 +85,9 @@ public sealed class PageOnAPhoneTests(BrowserFixture fixture) : PageTest(fixture
     public async Task OnItsSideTitleAndFactsAreOneStrip()
     {
         var page = await OpenAsync(new() { ViewportSize = new() { Width = 844, Height = 390 } });
-        var (title, facts) = ((await page.Locator("h1").BoundingBoxAsync())!, (await page.Locator(".facts").BoundingBoxAsync())!);
+        var (title, facts) = (await BoxAsync(page, "h1"), await BoxAsync(page, ".facts"));
         Assert.True(facts.Y < title.Y + title.Height && facts.X > title.X + title.Width, "The facts stand beside the title.");
-        Assert.InRange((await page.Locator("header").BoundingBoxAsync())!.Height, 1, 390 / 5.0);
+        Assert.InRange((await BoxAsync(page, "header")).Height, 1, 390 / 5.0);
     }
 
     /// <summary>The line is painted right over the ground, so that every arrow, word and digit lies over it.</summary>

@@ -55,6 +55,20 @@ public abstract class PageTest(BrowserFixture fixture) : IAsyncDisposable
         "time => new Promise(done => { const sound = document.getElementById('sound'); sound.addEventListener('seeked', done, { once: true }); "
             + "sound.currentTime = time; })", time);
 
+    /// <summary>
+    /// Where an element stands, as left, top, width and height in pixels, once it is drawn: found and measured in one step,
+    /// since the page may draw it anew between two.
+    /// </summary>
+    protected static async Task<Box> BoxAsync(IPage page, string selector)
+    {
+        await UntilAsync(page, $"document.querySelector('{selector}')?.checkVisibility() === true");
+        var box = await page.EvaluateAsync<double[]>(
+            "selector => { const box = document.querySelector(selector).getBoundingClientRect(); return [box.left, box.top, box.width, box.height]; }", selector);
+        return new(box[0], box[1], box[2], box[3]);
+    }
+
+    protected readonly record struct Box(double X, double Y, double Width, double Height);
+
     protected static Task<double> TimeAsync(IPage page) => page.EvaluateAsync<double>("document.getElementById('sound').currentTime");
 
     protected static Task<string> MarkerAsync(IPage page) => page.EvaluateAsync<string>("document.querySelector('.moving').getAttribute('x1')");
