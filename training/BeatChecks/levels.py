@@ -1,60 +1,70 @@
-"""Fits models/levels.json from what `BeatChecks levels OUT.csv FOLDER...` wrote: a multinomial logistic regression (the levels of one piece are the classes).
-Usage: levels.py OUT.csv ... prints the weights, and how many pieces of each folder are right when fitted on the others.
-Three weights are held: how usual a tempo is counts in full, as a prior does; what the rows of beats themselves say of a level a fifth of itself, since it is
-right 19 times in 20 on made music, and on records two times in three; and a level faster than theirs two less, since they seldom err to the slower side
-(our judgement)."""
+"""Fits models/levels.json from what `BeatChecks levels OUT.csv FOLDER...` wrote of pieces whose tempo is known: how many chords a beat usually has at a tempo
+(a straight line), and, by a multinomial logistic regression over half a piece's tempo, it and twice it, what unusual chords and low sound between beats count
+beside how usual a tempo is, which counts once and in full. Pieces count so that their tempi are spread as people's are.
+Usage: levels.py BEATS.json OUT.csv ... prints the numbers, and on standard error how many pieces are right by them, fitted on the others, and by habit alone.
+"rows" and "faster" are not fitted: rows of beats are right 19 times in 20 on made music, so they are held to what errs on records (a third at twice what people
+tap, one in thirty at half)."""
+import json
 import sys
 
 import numpy as np
 
-NAMES = ["usual tempo", "rows", "faster than the rows", "strokes", "strokes squared", "chords", "chords squared", "no stroke on the beat",
-         "stroke halfway", "low halfway", "low quarters", "middle halfway", "middle quarters", "high halfway", "high quarters", "turns of two",
-         "low turns", "middle turns", "harmony after one", "harmony after two", "harmony after four", "harmony after eight"]
-HELD = {"usual tempo": 1.0, "rows": 0.2, "faster than the rows": -2.0}
+LOW, PER_OCTAVE = 32.0, 20  # of the places of "tempo habits"
+
+HELD = dict(rows=0.2, faster=-2.0)
 PENALTY, FOLDS = 3.0, 6
-# Voices and drums add strokes and chords are misheard: each piece is seen so many times, with counts off by so many octaves.
-SEEN, OFF = 4, 0.4
-NEAR = 0.17  # a level within so many octaves of the truth is right
+NEAR = 0.1  # octaves
+WIDTH = 0.2  # of the bell about each piece's tempo, in octaves
+USUAL = 110.0
 
 
 def pieces(paths):
+    """For each piece tempi, chords and low quarters of its levels, the true one first."""
     rows = {}
     for path in paths:
         for line in open(path):
             folder, name, *values = line.rstrip().split(",")
             rows.setdefault((folder, name), []).append([float(v) for v in values])
-    for (folder, _), levels in rows.items():
-        levels = np.array(levels)
-        off = np.abs(np.log2(levels[:, 0]))
-        if len(levels) > 1 and off.min() < NEAR:
-            yield folder, levels[:, 3:], int(off.argmin())
+    for levels in rows.values():
+        levels = np.array(sorted(levels, key=lambda level: abs(np.log2(level[0]))))
+        off = np.log2(levels[:, 0])
+        levels = levels[np.abs(off - np.round(off)) < NEAR]
+        if len(levels) > 1 and abs(np.log2(levels[0, 0])) < NEAR:
+            yield levels[:, 1:]
 
 
-def seen(features, rng):
-    out = features.copy()
-    for name in ("strokes", "chords"):
-        k = NAMES.index(name)
-        out[:, k] += rng.normal(OFF / 2 if name == "strokes" else 0, OFF)
-        out[:, k + 1] = out[:, k] ** 2
-    return out
+def shares(some, habit):
+    """What each piece counts: by how much more usual its tempo is among people than among the pieces."""
+    places = np.log2([levels[0, 0] for levels in some])
+    here = np.array([np.exp(-0.5 * ((places - p) / WIDTH) ** 2).mean() for p in places])
+    count = np.exp([habit(2 ** p) for p in places]) / here
+    return np.clip(count / count.mean(), 0.1, 4)
 
 
-def fit(some):
-    rng = np.random.default_rng(1)
-    rows = [(seen(f, rng), right) for _, f, right in some for _ in range(SEEN)]
-    scale = np.concatenate([f for f, _ in rows]).std(0) + 1e-9
-    free = np.array([n not in HELD for n in NAMES])
-    weights = np.array([HELD.get(n, 0.0) for n in NAMES]) * scale
+def line(some, count):
+    """Chords a beat at the usual tempo, what an octave adds, and the spread."""
+    x = np.array([[1, np.log2(levels[0, 0] / USUAL)] for levels in some])
+    y = np.array([levels[0, 1] for levels in some])
+    fit = np.linalg.solve(x.T * count @ x, x.T * count @ y)
+    return (*fit, np.sqrt((count * (y - x @ fit) ** 2).sum() / count.sum()))
+
+
+def reasons(levels, usual):
+    chords = (levels[:, 1] - usual[0] - usual[1] * np.log2(levels[:, 0] / USUAL)) / usual[2]
+    return np.stack([chords ** 2, levels[:, 2]], 1)
+
+
+def fit(some, count, habit):
+    usual, weights = line(some, count), np.zeros(2)
+    rows = [(reasons(levels, usual), habit(levels[:, 0])) for levels in some]
     for _ in range(50):
-        growth, curve = -PENALTY * weights * free, PENALTY * np.eye(len(NAMES))
-        for features, right in rows:
-            scaled = features / scale
-            chance = softmax(scaled @ weights)
-            growth += (scaled[right] - chance @ scaled) * free / SEEN
-            mean = chance @ scaled
-            curve += ((scaled * chance[:, None]).T @ scaled - np.outer(mean, mean)) / SEEN
-        weights[free] += np.linalg.solve(curve[np.ix_(free, free)], growth[free])
-    return weights / scale
+        growth, curve = -PENALTY * weights, PENALTY * np.eye(2)
+        for (x, prior), share in zip(rows, count):
+            chance = softmax(x @ weights + prior)
+            growth += share * (x[0] - chance @ x)
+            curve += share * ((x * chance[:, None]).T @ x - np.outer(chance @ x, chance @ x))
+        weights = weights + np.linalg.solve(curve, growth)
+    return usual, weights
 
 
 def softmax(logs):
@@ -62,19 +72,23 @@ def softmax(logs):
     return chance / chance.sum()
 
 
-def main(paths):
-    every = list(pieces(paths))
-    order, right = np.random.default_rng(1).permutation(len(every)), {}
+def main(beats, *paths):
+    densities = np.array(json.load(open(beats))["tempo habits"]["log density"])
+    habit = lambda tempo: np.interp((np.log2(tempo) - np.log2(LOW)) * PER_OCTAVE, np.arange(len(densities)), densities)
+    some = list(pieces(paths))
+    count, order = shares(some, habit), np.random.default_rng(1).permutation(len(some))
+    right = alone = 0
     for fold in range(FOLDS):
-        held = set(order[fold::FOLDS])
-        weights = fit([every[i] for i in order if i not in held])
-        for i in held:
-            folder, features, truth = every[i]
-            right.setdefault(folder, []).append(int((features @ weights).argmax() == truth))
-    for folder, hits in sorted(right.items()):
-        print(f"{folder}: {sum(hits)} of {len(hits)}", file=sys.stderr)
-    print("{" + ", ".join(f'"{n}": {w:.3f}' for n, w in zip(NAMES, fit(every))) + "}")
+        others = np.setdiff1d(order, order[fold::FOLDS])
+        usual, weights = fit([some[i] for i in others], count[others], habit)
+        for levels in (some[i] for i in order[fold::FOLDS]):
+            right += (reasons(levels, usual) @ weights + habit(levels[:, 0])).argmax() == 0
+            alone += habit(levels[:, 0]).argmax() == 0
+    print(f"{right} of {len(some)} right, {alone} by habit alone", file=sys.stderr)
+    usual, weights = fit(some, count, habit)
+    print(json.dumps(dict(weights=dict(HELD, unusualChords=round(weights[0], 3), lowQuarters=round(weights[1], 3)),
+                          chords=dict(zip(("at 110", "an octave", "spread"), np.round(usual, 3).tolist()))), indent=2))
 
 
 if __name__ == "__main__":
-    main(sys.argv[1:])
+    main(*sys.argv[1:])

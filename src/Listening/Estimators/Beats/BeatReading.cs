@@ -28,7 +28,7 @@ internal sealed class BeatReading
         (this.heard, this.notes, this.model) = (heard, notes, model ?? BeatModel.Shipped);
         var flux = FluxPulse.Of(heard.Bands, cancellation);
         onsets = flux.Onsets();
-        features = new(() => new(heard, notes, this.model.Habits));
+        features = new(() => new(heard, notes));
         span = heard.Span is { } s ? s with { Last = Math.Min(s.Last, flux.LastOnset()) } : null;
     }
 
@@ -39,7 +39,7 @@ internal sealed class BeatReading
         var span = new SoundingSpan(Math.Max(0, first - 2), Math.Min(curves.Frames - 1, last + 2));
         (heard, this.notes, model) = (new(curves, KeptBands.None, span), notes ?? [], BeatModel.Shipped);
         onsets = [.. curves.Beat.Select(b => (double)(4 * b))];
-        features = new(() => new(heard, this.notes, model.Habits));
+        features = new(() => new(heard, this.notes));
         this.span = span;
     }
 
@@ -51,9 +51,9 @@ internal sealed class BeatReading
         return rows.Sum(r => r.Beats.Length) < 2 ? BeatAnswers.Nothing("no beat was felt") : BeatAnswers.Of(rows, heard, notes, claims, model);
     }
 
-    /// <summary>What tells the levels of the whole recording apart, where it is all in one stretch.</summary>
-    public List<LevelRow> Levels(CancellationToken cancellation) =>
-        span is { } whole ? HeardLevel.Rows(Scored(whole.Pieces().First(), new(Claims.None, new()), cancellation), features.Value, model, cancellation) : [];
+    /// <summary>The levels about a known tempo of the whole recording, where it is all in one stretch.</summary>
+    public List<LevelRow> Levels(double tempo, CancellationToken cancellation) => span is not { } whole ? []
+        : HeardLevel.About(tempo, Scored(whole.Pieces().First(), new(Claims.None, new()), cancellation), features.Value, model, cancellation);
 
     /// <summary>The best row of each stretch of at most ten minutes.</summary>
     public List<BeatRow> Rows(Claims claims, BeatOptions options, CancellationToken cancellation)

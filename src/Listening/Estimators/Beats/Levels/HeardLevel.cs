@@ -9,9 +9,6 @@ namespace Harkbook.Listening.Estimators.Beats.Levels;
 /// <param name="Tempi">For each of <see cref="BeatRow.Ratios"/>, from this level on, how likely it is.</param>
 internal sealed record HeardLevel(TempoRange? Range, double[] Tempi)
 {
-    /// <summary>The levels that are weighed, as multiples of the best row's interval.</summary>
-    private static readonly double[] Levels = [1, 2, 0.5];
-
     /// <summary>How far a level's tempi may go beyond those of the best row: it bends elsewhere.</summary>
     private const double Beyond = 1.15;
 
@@ -20,32 +17,32 @@ internal sealed record HeardLevel(TempoRange? Range, double[] Tempi)
     /// <param name="scored">All rows, by the evidence alone.</param>
     public static HeardLevel Of(ScoredRows scored, LevelFeatures features, BeatModel model, LevelModel levels, CancellationToken cancellation)
     {
-        var rows = Rows(scored, features, model, cancellation);
-        var tempi = rows[0].Row.Tempi;
-        if (rows.Count < 2)
-            return new(null, tempi);
-        var shares = levels.Shares([.. rows.Select(r => r.Features)]);
-        var best = Array.IndexOf(shares, shares.Max());
-        return new(rows[best].Range, Retold(tempi, [.. rows.Select(r => r.Ratio)], shares, rows[best].Ratio));
-    }
-
-    /// <summary>The best row at each level with its features, the best of all first; it alone where it is too short to tell.</summary>
-    internal static List<LevelRow> Rows(ScoredRows scored, LevelFeatures features, BeatModel model, CancellationToken cancellation)
-    {
         var free = new RowClaims(Claims.None, new());
         var own = free.Read(scored, model, null, cancellation);
-        var rows = new List<LevelRow>();
-        foreach (var ratio in own.Beats.Length < FewestBeats ? Levels[..1] : Levels)
-        {
-            var range = ratio == 1 ? null : RangeOf(own.Beats, ratio);
-            if (range is not null && (!IsThere(range, scored.Rows) || (ratio < 1 && !features.AreHalved(own.Beats))))
-                continue;
-            var row = range is null ? own : free.Read(scored, model, range, cancellation);
-            var place = Array.IndexOf(BeatRow.Ratios, ratio);
-            if (row.Beats.Length >= FewestBeats / 2)
-                rows.Add(new(place, range, row, features.Of(row.Beats, own.Tempi[place], ratio < 1, cancellation)));
-        }
-        return rows.Count == 0 ? [new(0, null, own, [])] : rows;
+        if (own.Beats.Length < FewestBeats)
+            return new(null, own.Tempi);
+        List<LevelRow> rows = [new(0, null, own, features.Of(own.Beats, cancellation))];
+        double[] others = features.AreHalved(own.Beats) ? [2, 0.5] : [2];
+        rows.AddRange(others.Select(ratio => At(RangeOf(own.Beats, ratio), ratio, scored, features, model, cancellation)).OfType<LevelRow>());
+        if (rows.Count < 2)
+            return new(null, own.Tempi);
+        var shares = levels.Shares(rows, model.Habits);
+        var best = Array.IndexOf(shares, shares.Max());
+        return new(rows[best].Range, Retold(own.Tempi, [.. rows.Select(r => r.Ratio)], shares, rows[best].Ratio));
+    }
+
+    /// <summary>The best row at half a tempo, at it and at twice it, where they are there; what levels are is learnt from those of known tempi.</summary>
+    internal static List<LevelRow> About(double tempo, ScoredRows scored, LevelFeatures features, BeatModel model, CancellationToken cancellation) =>
+        [.. new[] { 2, 1, 0.5 }.Select(ratio => At(new(tempo / ratio / Beyond, tempo / ratio * Beyond), ratio, scored, features, model, cancellation))
+            .OfType<LevelRow>()];
+
+    private static LevelRow? At(TempoRange range, double ratio, ScoredRows scored, LevelFeatures features, BeatModel model, CancellationToken cancellation)
+    {
+        if (!IsThere(range, scored.Rows))
+            return null;
+        var row = new RowClaims(Claims.None, new()).Read(scored, model, range, cancellation);
+        return row.Beats.Length < FewestBeats / 2 ? null
+            : new(Array.IndexOf(BeatRow.Ratios, ratio), range, row, features.Of(row.Beats, cancellation));
     }
 
     private static bool IsThere(TempoRange range, RowGraph rows)
