@@ -25,6 +25,22 @@ public class VoicingSearchTests
     public static TheoryData<string, string, string> OpenPosition => OpenPositionShapes.All;
 
     // The shapes that every player learns first come near the top for their chord.
+    /// <summary>Shapes that teaching material prints (data/common-shapes.tsv names its source): what a player is offered first is one that all learn.</summary>
+    [Theory]
+    [InlineData("F")]
+    [InlineData("Cm")]
+    [InlineData("Gm")]
+    [InlineData("Bm")]
+    [InlineData("Bb")]
+    [InlineData("C#m")]
+    [InlineData("F#m")]
+    [InlineData("C7")]
+    public void AShapeThatAllLearnComesFirst(string symbol)
+    {
+        var first = VoicingSearch.Find(ChordSymbol.Read(symbol), Tuning.Standard, Capo.None)[0].Shape;
+        Assert.True(CommonShapes.Has(first, Tuning.Standard, Capo.None), $"{first} comes first.");
+    }
+
     [Theory]
     [MemberData(nameof(OpenPosition))]
     public void OpenPositionShapesAreAmongTheFirstSix(string symbol, string frets, string pitches)

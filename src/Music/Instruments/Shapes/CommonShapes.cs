@@ -15,6 +15,20 @@ public static class CommonShapes
         !capo.IsPartial && FirstTunings(tuning).Any(instrument => All[instrument].Any(common => common.Frets.SequenceEqual(shape.Frets)
             || IsMoved(common, shape)));
 
+    /// <summary>All of them in a tuning, with those that a barre moves up to a fret; frets from the capo. None under a capo over some strings.</summary>
+    /// <param name="tuning">As it is tuned.</param>
+    /// <param name="capo">Over all strings or none.</param>
+    /// <param name="highest">The highest fret that may be pressed.</param>
+    public static IEnumerable<Shape> On(Tuning tuning, Capo capo, int highest) =>
+        capo.IsPartial ? [] : FirstTunings(tuning).SelectMany(instrument => All[instrument]).SelectMany(common => Moved(common, highest));
+
+    private static IEnumerable<Shape> Moved(Shape common, int highest)
+    {
+        var frets = common.Frets;
+        return frets.Contains(0) ? [common] : Enumerable.Range(1 - common.FirstFret!.Value, Math.Max(0, highest - frets.Max()!.Value + common.FirstFret.Value))
+            .Select(by => Shape.Of([.. frets.Select(f => f + by)]));
+    }
+
     private static IEnumerable<string> FirstTunings(Tuning tuning) =>
         TuningCatalogue.EntriesFor(tuning).Where(t => TuningCatalogue.All.First(other => other.Instrument == t.Instrument) == t).Select(t => t.Instrument);
 

@@ -40,7 +40,10 @@ public readonly record struct VoicingCost
     /// <summary>Strings that don't sound.</summary>
     public double Thinness { get; init; }
 
-    public double Total => Effort.Total + Gaps + Position + OpenStrings + Movement + Bass + Missing + Doubling + Thinness;
+    /// <summary>A shape that isn't one of those that all learn, where such are known for the chord in the tuning.</summary>
+    public double Unusual { get; init; }
+
+    public double Total => Effort.Total + Gaps + Position + OpenStrings + Movement + Bass + Missing + Doubling + Thinness + Unusual;
 
     /// <summary>The parts that cost something, the dearest first.</summary>
     public ImmutableArray<CostPart> Parts =>
@@ -50,6 +53,7 @@ public readonly record struct VoicingCost
             new("reach", Effort.Reach), new("barre", Effort.Barres), new("fingers", Effort.Fingers), new("muted inside", Gaps),
             new("up the neck", Position), new("open strings apart", OpenStrings), new("movement", Movement), new("bass", Bass),
             new("missing notes", Missing), new("doubled notes", Doubling), new("few strings", Thinness),
+            new("seldom taught", Unusual),
         }.Where(p => p.Value > 0).OrderByDescending(p => p.Value),
     ];
 }

@@ -14,9 +14,11 @@ internal sealed class VoicingScorer(Fretboard board, ChordTones tones, BassRule 
     private const double UnusedString = 0.3;
     private const double ForeignAbove = 0.6;
     private const double LowThird = 0.12;
-    private const int MuddyBelow = 48;
+    private const double SeldomTaught = 1.2;
+    private const int MuddyBelow = 48, FreeOfTheBody = 12;
 
     private readonly int[] open = [.. Enumerable.Range(0, board.Tuning.Count).Select(i => board.MidiAt(i, 0))];
+    private readonly HashSet<PackedFrets> taught = Taught(board, tones);
 
     /// <summary>Null when the combination lacks a required note, sounds too few strings or has a forbidden bass.</summary>
     public VoicingCost? Score(int[] frets, int minStrings)
@@ -33,6 +35,7 @@ internal sealed class VoicingScorer(Fretboard board, ChordTones tones, BassRule 
             Missing = tones.MissingCost(sounding),
             Doubling = DoublingCost(times, lowest, next),
             Thinness = ThinCost(frets, frets.Length - strings),
+            Unusual = taught.Count == 0 || taught.Contains(PackedFrets.Of(frets)) ? 0 : SeldomTaught,
         };
     }
 
@@ -47,6 +50,17 @@ internal sealed class VoicingScorer(Fretboard board, ChordTones tones, BassRule 
             OpenStrings = first > 4 ? opens * 0.12 * Math.Min(4, first - 4) : 0,
             Movement = previous is null ? 0 : MovementCost.Between(previous, frets),
         };
+    }
+
+    /// <summary>The shapes of this chord that all learn, no higher than the neck is free of the body.</summary>
+    private static HashSet<PackedFrets> Taught(Fretboard board, ChordTones tones) =>
+        [.. CommonShapes.On(board.Tuning, board.Capo, Math.Min(FreeOfTheBody, board.LastFret(0))).Where(s => Sounds(s, board, tones))
+            .Select(s => PackedFrets.Of([.. s.Frets.Select(f => f ?? -1)]))];
+
+    private static bool Sounds(Shape shape, Fretboard board, ChordTones tones)
+    {
+        var pitches = shape.Frets.Select((fret, i) => fret is { } f ? board.MidiAt(i, f) : -1).Where(m => m >= 0).ToArray();
+        return pitches.All(tones.Allows) && (pitches.Aggregate(0, (sounding, m) => sounding | 1 << m % 12) & tones.Required) == tones.Required;
     }
 
     private (int Sounding, int Strings, int Lowest, int Next) Heard(int[] frets, Span<int> times)
