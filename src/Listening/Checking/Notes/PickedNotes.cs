@@ -40,7 +40,7 @@ internal sealed class PickedNotes
     {
         var notes = bar.Picked.Where(p => p.Value.MidiOn(neck) is not null).Select(p => Weigh(bar, p));
         var (from, to) = Stretch(bar);
-        return IsComplete(bar) ? notes.Concat(unwritten.Between(from, to, song.Key.Value.Centre, PlaceOf)) : notes;
+        return IsComplete(bar) ? notes.Concat(unwritten.Between(from, to, song.Key.Value.Centre, time => Place.Heard(time, clock))) : notes;
     }
 
     /// <summary>A bar with picked notes claims to have all of them, but where there are strokes, too, which sound more.</summary>
@@ -71,11 +71,5 @@ internal sealed class PickedNotes
         var tuning = song.Tuning.Value;
         var where = note.TouchedAt is { } touch ? $"harmonic at fret {touch}" : $"fret {note.Fret}";
         return $"string {tuning.Count - note.StringIndex} ({tuning.Strings[note.StringIndex]}) {where}{(note.Bend.IsNone ? "" : " bent")}";
-    }
-
-    private Place PlaceOf(Seconds time)
-    {
-        var (bar, beat) = clock.PlaceOf(time);
-        return new(time, bar, beat + 1);
     }
 }

@@ -71,7 +71,7 @@ internal sealed class StrokeWeigher
             var logOdds = strike.LogOdds(found);
             var way = Way(bar, time);
             if (logOdds < UnwrittenNotes.Hardly)
-                yield return Finding.Weighed(ClaimKind.StillHand, logOdds, PlaceOf(Seconds.FromSeconds(time)), "nothing more is struck here",
+                yield return Finding.Weighed(ClaimKind.StillHand, logOdds, Place.Heard(Seconds.FromSeconds(time), clock), "nothing more is struck here",
                     $"a stroke {(way == Stroke.Down ? "down" : "up")} is heard here that isn't written")
                     with { Rival = new(way == Stroke.Down ? "d" : "u", -logOdds) };
         }
@@ -84,12 +84,6 @@ internal sealed class StrokeWeigher
         var down = new StrokeClaim(time, Stroke.Down, held is null ? [] : SongNotes.Sounding(held, neck));
         return down.Pitches.Length == 0 || direction.LogOdds(features.Direction(down))
             >= direction.LogOdds(features.Direction(down with { Stroke = Stroke.Up })) ? Stroke.Down : Stroke.Up;
-    }
-
-    private Place PlaceOf(Seconds time)
-    {
-        var (bar, beat) = clock.PlaceOf(time);
-        return new(time, bar, beat + 1);
     }
 
     private static string Words(Stroke stroke) => stroke switch
