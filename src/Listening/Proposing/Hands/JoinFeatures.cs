@@ -9,8 +9,8 @@ namespace Harkbook.Listening.Proposing.Hands;
 /// </summary>
 internal sealed class JoinFeatures(NotePosteriorgram notes, NoiseCurve noise)
 {
-    /// <summary>A finger reaches so many frets from a sounding note.</summary>
-    public const int Farthest = 5;
+    /// <summary>A note comes from no farther away, in semitones.</summary>
+    private const int Farthest = 5;
 
     /// <summary>The note before ends about so near to the next one's start, and started no longer ago, in seconds.</summary>
     private const double Ends = 0.12, Longest = 1.5;

@@ -10,7 +10,7 @@ internal sealed record JoinedNote(HeardNote Note, Attack Attack, Feature[]? Join
 /// Says of each note whether it is picked, or hammered on, pulled off or slid to from another; then it lies on that one's string. Strikes are to be asked
 /// for in order.
 /// </summary>
-internal sealed class JoinedNotes(PlayingModel model, JoinFeatures features)
+internal sealed class JoinedNotes(PlayingModel model, JoinFeatures features, JoinReach reach)
 {
     /// <summary>So many notes back one may come from another.</summary>
     private const int Back = 12;
@@ -32,10 +32,10 @@ internal sealed class JoinedNotes(PlayingModel model, JoinFeatures features)
         if (JoinFeatures.Before(earlier, note) is not { } before)
             return new(note, Attack.Picked, null);
         var join = features.Of(before, note, together);
-        var (joined, slid) = (model.Joined.LogOdds(join), model.Slid.LogOdds(join));
+        var place = note.Place! with { StringIndex = before.Place!.StringIndex, Fret = before.Place.Fret + note.Midi - before.Midi };
+        var (joined, slid) = (reach.Covers(place.StringIndex, before.Place.Fret, place.Fret) ? model.Joined.LogOdds(join) : double.NegativeInfinity, model.Slid.LogOdds(join));
         if (Math.Max(joined, slid) <= 0)
             return new(note, Attack.Picked, join);
-        var place = note.Place! with { StringIndex = before.Place!.StringIndex, Fret = before.Place.Fret + note.Midi - before.Midi };
         return new(note with { Place = place }, slid > joined ? Attack.Slid : note.Midi > before.Midi ? Attack.HammeredOn : Attack.PulledOff, join);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Harkbook.Listening.Checking.Weighing;
+using Harkbook.Music.Instruments.Hands;
 using Harkbook.Music.Songs;
 using Harkbook.Units;
 
@@ -16,12 +17,15 @@ internal sealed class PickPlacing
 {
     private readonly PlayingModel model;
     private readonly BeatAxis axis;
+    private readonly JoinReach reach;
     private readonly ILookup<int, PlacedNote> byBar;
 
     public PickPlacing(PlayingModel model, Hearing hearing, BeatAxis axis, ILookup<int, Strike> strikes, ImmutableArray<PlayedBar> bars)
     {
         (this.model, this.axis) = (model, axis);
-        var joins = new JoinedNotes(model, new(hearing.Evidence.Notes, new(hearing.Evidence.Pulse.Bands)));
+        var guitar = hearing.Tuning.Best;
+        reach = new(Hand.On(guitar.Tuning, hearing.Claims.Reach), guitar.Capo);
+        var joins = new JoinedNotes(model, new(hearing.Evidence.Notes, new(hearing.Evidence.Pulse.Bands)), reach);
         var all = strikes.SelectMany(s => s).OrderBy(s => s.Time).ToArray();
         var strengths = all.SelectMany(s => s.Notes).Select(n => n.Strength).Order().ToArray();
         var usual = strengths.Length == 0 ? 0 : strengths[strengths.Length / 2];
@@ -40,7 +44,7 @@ internal sealed class PickPlacing
             yield break;
         var standing = Standing.HeardToThePercent(notes.Average(n => n.Sure));
         notes = [.. notes.Select(n => Joined(n, notes.LastOrDefault(b => b.Note.StringIndex == n.Note.StringIndex
-            && (b.Bar, b.Start).CompareTo((n.Bar, n.Start)) < 0))).OfType<PlacedNote>()];
+            && (b.Bar, b.Start).CompareTo((n.Bar, n.Start)) < 0), reach)).OfType<PlacedNote>()];
         var spans = new Spans(axis, run);
         var next = notes.GroupBy(n => n.Note.StringIndex).SelectMany(s => s.Zip(s.Skip(1).Append(null))).ToDictionary(p => p.First, p => p.Second);
         foreach (var bar in notes.GroupBy(n => n.Bar))
@@ -54,7 +58,7 @@ internal sealed class PickPlacing
     /// A note is joined to what is written before it on its string: up from a lower fret, down from a higher one, and else picked. Null where a finger
     /// doesn't reach it from there.
     /// </summary>
-    internal static PlacedNote? Joined(PlacedNote note, PlacedNote? before)
+    internal static PlacedNote? Joined(PlacedNote note, PlacedNote? before, JoinReach reach)
     {
         if (note.Note.Attack == Attack.Picked)
             return note;
@@ -62,9 +66,9 @@ internal sealed class PickPlacing
             return note with { Note = note.Note with { Attack = Attack.Picked } };
         if (note.Note.Attack == Attack.Slid)
             return note;
-        var frets = note.Note.Fret - before.Note.Fret;
-        return Math.Abs(frets) > JoinFeatures.Farthest ? null
-            : note with { Note = note.Note with { Attack = frets > 0 ? Attack.HammeredOn : Attack.PulledOff } };
+        return reach.Covers(note.Note.StringIndex, before.Note.Fret, note.Note.Fret)
+            ? note with { Note = note.Note with { Attack = note.Note.Fret > before.Note.Fret ? Attack.HammeredOn : Attack.PulledOff } }
+            : null;
     }
 
     private PlacedNote? Of(Strike strike, JoinedNote joined, Subdivision grid, double usual)
