@@ -40,17 +40,13 @@ public sealed class FormEstimator
 
     private ImmutableArray<HeardSection> Label(BarSound sound, BarLikeness alike, FormDivision division, List<int> starts, List<int> claimed)
     {
-        var first = new List<(int Start, int End)>();
+        var earlier = new List<(int Start, int End, int Label)>();
         var sections = ImmutableArray.CreateBuilder<HeardSection>();
         for (var s = 0; s < starts.Count; s++)
         {
             var (start, end) = (starts[s], s + 1 < starts.Count ? starts[s + 1] : alike.Bars);
-            var label = MostAlike(alike, first, start, end);
-            if (label < 0)
-            {
-                label = first.Count;
-                first.Add((start, end));
-            }
+            var label = LabelOf(alike, earlier, start, end);
+            earlier.Add((start, end, label));
             var confidence = claimed.Contains(start) ? 1 : starts.Count == 1 ? 0.5
                 : Math.Clamp(0.3 + 2 * division.Change(start == 0 ? starts[1] : start), 0, 0.95);
             sections.Add(new(Seconds.FromSeconds(sound.Starts[start]), Seconds.FromSeconds(sound.Starts[end]), Letters(label), confidence));
@@ -58,13 +54,12 @@ public sealed class FormEstimator
         return sections.ToImmutable();
     }
 
-    /// <summary>The earlier section that this one repeats; −1 where it is new.</summary>
-    private int MostAlike(BarLikeness alike, List<(int Start, int End)> first, int start, int end)
+    /// <summary>The label of the earlier section that this one is most alike; a new one where it is like none.</summary>
+    private int LabelOf(BarLikeness alike, List<(int Start, int End, int Label)> earlier, int start, int end)
     {
-        var likeness = first.Select(f => Math.Min(f.End - f.Start, end - start) < 0.5 * Math.Max(f.End - f.Start, end - start) ? 0
-            : alike.OfStretches(f.Start, f.End, start, end)).ToList();
-        var best = likeness.Count == 0 ? -1 : likeness.IndexOf(likeness.Max());
-        return best >= 0 && likeness[best] >= model.Alike ? best : -1;
+        var (likeness, label) = earlier.Where(e => 2 * Math.Min(e.End - e.Start, end - start) >= Math.Max(e.End - e.Start, end - start))
+            .Select(e => (Likeness: alike.OfStretches(e.Start, e.End, start, end), e.Label)).OrderByDescending(e => e.Likeness).FirstOrDefault();
+        return likeness >= model.Alike ? label : earlier.Select(e => e.Label + 1).DefaultIfEmpty(0).Max();
     }
 
     /// <summary>A to Z, then AA, AB …</summary>

@@ -21,6 +21,16 @@ public class FormEstimatorTests
         Assert.Equal([0.5, 16.5, 32.5], sections.Select(s => Math.Round(s.Start.Value, 3)));
     }
 
+    /// <summary>The second verse has half of the first's chords, the third half of the second's and none of the first's.</summary>
+    [Fact]
+    public void AVerseThatChangesEachTimeItComesBackKeepsItsLetter()
+    {
+        int[][] second = [Verse[0], Verse[1], Bridge[2], Bridge[3]], third = [Bridge[1], Bridge[0], Bridge[2], Bridge[3]];
+        var sections = Estimate([.. Bars(Verse, 8), .. Bars(second, 8), .. Bars(third, 8)]);
+        Assert.All(sections, s => Assert.Equal("A", s.Label));
+        Assert.NotEqual(["A"], Estimate([.. Bars(Verse, 8), .. Bars(third, 8)]).Select(s => s.Label).Distinct());
+    }
+
     [Fact]
     public void AnEndingOfTwoBarsIsASectionOfItsOwn()
     {
