@@ -63,7 +63,8 @@ public abstract class PageTest(BrowserFixture fixture) : IAsyncDisposable
     {
         await UntilAsync(page, $"document.querySelector('{selector}')?.checkVisibility() === true");
         var box = await page.EvaluateAsync<double[]>(
-            "selector => { const box = document.querySelector(selector).getBoundingClientRect(); return [box.left, box.top, box.width, box.height]; }", selector);
+            "selector => { const box = document.querySelector(selector).getBoundingClientRect(); return [box.left, box.top, box.width, box.height]; }",
+            selector);
         return new(box[0], box[1], box[2], box[3]);
     }
 

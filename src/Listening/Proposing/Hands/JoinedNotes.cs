@@ -33,7 +33,8 @@ internal sealed class JoinedNotes(PlayingModel model, JoinFeatures features, Joi
             return new(note, Attack.Picked, null);
         var join = features.Of(before, note, together);
         var place = note.Place! with { StringIndex = before.Place!.StringIndex, Fret = before.Place.Fret + note.Midi - before.Midi };
-        var (joined, slid) = (reach.Covers(place.StringIndex, before.Place.Fret, place.Fret) ? model.Joined.LogOdds(join) : double.NegativeInfinity, model.Slid.LogOdds(join));
+        var reached = reach.Covers(place.StringIndex, before.Place.Fret, place.Fret);
+        var (joined, slid) = (reached ? model.Joined.LogOdds(join) : double.NegativeInfinity, model.Slid.LogOdds(join));
         if (Math.Max(joined, slid) <= 0)
             return new(note, Attack.Picked, join);
         return new(note with { Place = place }, slid > joined ? Attack.Slid : note.Midi > before.Midi ? Attack.HammeredOn : Attack.PulledOff, join);
