@@ -10,9 +10,11 @@ internal sealed class Silences
 
     public static Silences OfChords(IEnumerable<IEnumerable<Bar>> stretches) => Of(stretches, b => b.Chords.Select(c => (c.Start, c.Length)));
 
-    public static Silences OfStrums(Song song) => Of(Stretches(song), b => b.Strums.Select(c => (c.Start, c.Length)));
+    /// <summary>Where the hand that strums stops and picks nothing.</summary>
+    public static Silences OfStrums(Song song) => Of(Stretches(song), Strums, Picked);
 
-    public static Silences OfPicked(Song song) => Of(Stretches(song), b => b.Picked.Select(c => (c.Start, c.Length)));
+    /// <summary>Where the hand that picks stops and strums nothing.</summary>
+    public static Silences OfPicked(Song song) => Of(Stretches(song), Picked, Strums);
 
     public static Silences OfHarp(Song song) => Of(Stretches(song), b => b.Harp.Select(c => (c.Start, c.Length)));
 
@@ -24,15 +26,22 @@ internal sealed class Silences
     /// <summary>The beats of a bar at which silence begins, in order.</summary>
     public IReadOnlyList<Beats> In(Bar bar) => starts.GetValueOrDefault(bar.Number) ?? [];
 
-    private static Silences Of(IEnumerable<IEnumerable<Bar>> stretches, Func<Bar, IEnumerable<(Beats Start, Beats Length)>> sounds)
+    private static IEnumerable<(Beats Start, Beats Length)> Strums(Bar bar) => bar.Strums.Select(c => (c.Start, c.Length));
+
+    private static IEnumerable<(Beats Start, Beats Length)> Picked(Bar bar) => bar.Picked.Select(c => (c.Start, c.Length));
+
+    /// <param name="instead">What the same hand may be doing by then.</param>
+    private static Silences Of(IEnumerable<IEnumerable<Bar>> stretches, Func<Bar, IEnumerable<(Beats Start, Beats Length)>> sounds,
+        Func<Bar, IEnumerable<(Beats Start, Beats Length)>>? instead = null)
     {
         var silences = new Silences();
         foreach (var bars in stretches)
-            silences.Walk(bars, sounds);
+            silences.Walk(bars, sounds, instead ?? (_ => []));
         return silences;
     }
 
-    private void Walk(IEnumerable<Bar> bars, Func<Bar, IEnumerable<(Beats Start, Beats Length)>> sounds)
+    private void Walk(IEnumerable<Bar> bars, Func<Bar, IEnumerable<(Beats Start, Beats Length)>> sounds,
+        Func<Bar, IEnumerable<(Beats Start, Beats Length)>> instead)
     {
         Beats? soundsUntil = null;
         foreach (var bar in bars)
@@ -49,10 +58,12 @@ internal sealed class Silences
             {
                 if (soundsUntil is not { } end || end >= next)
                     return;
+                soundsUntil = null;
+                if (instead(bar).Any(s => s.Start <= end && s.Start + s.Length > end))
+                    return;
                 if (!starts.TryGetValue(bar.Number, out var list))
                     starts[bar.Number] = list = [];
                 list.Add(end);
-                soundsUntil = null;
             }
         }
     }
