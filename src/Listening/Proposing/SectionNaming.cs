@@ -5,12 +5,16 @@ namespace Harkbook.Listening.Proposing;
 /// <summary>
 /// What a heard section is, where singing and repetition tell: before the singer comes in an intro, after the last of it an outro, unsung between two
 /// sung ones an interlude, or a solo where an instrument plays a line; of the sung ones the first kind that comes back is the verse, the next the
-/// chorus, one that comes once between them the bridge. All else keeps its letter. How sure each word is are our judgement.
+/// chorus, one that comes once between them the bridge, and one that always leads from the verse to the chorus and is no longer the pre-chorus. Where it
+/// isn't clear whether one is sung, it is what its like is called. All else keeps its letter. How sure each word is is our judgement.
 /// </summary>
 internal sealed class SectionNaming
 {
     /// <summary>A singer must be heard as surely as this, and sing so much of a section, or a line sound there, for a word.</summary>
     private const double SureOfSinger = 0.75, SungFrom = 0.25, UnsungTo = 0.1, PlayedFrom = 0.4;
+
+    /// <summary>How sure a word is that another section lends, of that one's own.</summary>
+    private const double Lent = 0.8;
 
     private readonly ImmutableArray<HeardSection> sections;
     private readonly double[] sung, played;
@@ -29,8 +33,19 @@ internal sealed class SectionNaming
     /// <summary>The word for a section, and how sure it is; null where nothing tells.</summary>
     public (string? Word, double Sure) Of(int section)
     {
+        if (IsClear(section))
+            return OfClear(section);
+        var alike = Enumerable.Range(0, sections.Length).Where(s => sections[s].Label == sections[section].Label && IsClear(s)).Select(OfClear)
+            .FirstOrDefault(w => w.Word is not null, (null, 1));
+        return (alike.Word, alike.Word is null ? 1 : Lent * alike.Sure);
+    }
+
+    private bool IsClear(int section) => sung[section] is not (> UnsungTo and < SungFrom);
+
+    private (string? Word, double Sure) OfClear(int section)
+    {
         var (first, last) = (Array.FindIndex(sung, s => s >= SungFrom), Array.FindLastIndex(sung, s => s >= SungFrom));
-        if (first < 0 || sung[section] is > UnsungTo and < SungFrom)
+        if (first < 0)
             return (null, 1);
         if (sung[section] >= SungFrom)
             return kinds.TryGetValue(sections[section].Label, out var kind) ? kind : (null, 1);
@@ -45,12 +60,21 @@ internal sealed class SectionNaming
         if (back.Length == 0)
             return;
         kinds[back[0].Key] = ("Verse", back.Length == 1 ? 0.6 : 0.7);
+        var chorus = back.Length > 2 && Leads(back[1], back[2]) ? 2 : 1;
+        if (chorus == 2)
+            kinds[back[1].Key] = ("Pre-chorus", 0.6);
         if (back.Length > 1)
-            kinds[back[1].Key] = ("Chorus", 0.7);
-        var lastBack = back.Take(2).Max(g => g.Last());
+            kinds[back[chorus].Key] = ("Chorus", 0.7);
+        var lastBack = back.Take(chorus + 1).Max(g => g.Last());
         if (order.Where(g => g.Count() == 1 && g.Single() > back[0].First() && g.Single() < lastBack).ToArray() is [var alone])
             kinds[alone.Key] = ("Bridge", 0.6);
     }
+
+    /// <summary>Whether one kind always goes right before another, which comes nowhere else, and is no longer.</summary>
+    private bool Leads(IEnumerable<int> one, IEnumerable<int> other) => one.Select(i => i + 1).SequenceEqual(other)
+        && one.Zip(other).All(p => Length(p.First) <= Length(p.Second) + 1e-6);
+
+    private double Length(int section) => (sections[section].End - sections[section].Start).Value;
 
     /// <summary>How much of a section a line sounds (0–1).</summary>
     private static double Share(HeardLine? line, HeardSection section) => line is null ? 0

@@ -13,6 +13,9 @@ public sealed class SectionNamingTests
     [InlineData("A B C B C D C E", ".vvvvvv.", "Intro Verse Chorus Verse Chorus Bridge Chorus Outro")]
     [InlineData("A A B A", "vv.v", "Verse Verse Interlude Verse")]
     [InlineData("A A B A", "vvhv", "Verse Verse Solo Verse")]
+    [InlineData("A B C D B C D E", ".vvvvvv.", "Intro Verse Pre-chorus Chorus Verse Pre-chorus Chorus Outro")]
+    [InlineData("B C D B D C", "vvvvvv", "Verse Chorus D Verse D Chorus")]
+    [InlineData("A B C B C", ".vhv~", "Intro Verse Solo Verse Solo")]
     [InlineData("A B C D", ".vvv", "Intro B C D")]
     [InlineData("A B A", "...", "A B A")]
     public void SectionsAreCalledByWhatIsSungAndWhatComesBack(string letters, string sung, string names)
@@ -29,22 +32,25 @@ public sealed class SectionNamingTests
         Assert.Null(new SectionNaming(sections, new(0.4, [Line(LineKind.Voice, [1, 2], 0.6)])).Of(1).Word);
     }
 
+    /// <summary>v is sung, h blown, a dot neither; of a section under ~ not quite a fifth is sung.</summary>
     private static IEnumerable<HeardLine> Lines(string sung)
     {
         foreach (var (sign, kind) in new[] { ('v', LineKind.Voice), ('h', LineKind.Harmonica) })
         {
-            var parts = Enumerable.Range(0, sung.Length).Where(i => sung[i] == sign).ToArray();
+            int[] parts = [.. Enumerable.Range(0, sung.Length).Where(i => sung[i] == sign)];
+            int[] touched = kind == LineKind.Voice ? [.. Enumerable.Range(0, sung.Length).Where(i => sung[i] == '~')] : [];
             if (parts.Length > 0)
-                yield return Line(kind, parts, 0.95);
+                yield return Line(kind, parts, 0.95, touched);
         }
     }
 
-    /// <summary>A note of six seconds in each of such sections of ten.</summary>
-    private static HeardLine Line(LineKind kind, int[] sections, double sure) => new()
+    /// <summary>A note of six seconds in each of such sections of ten, one shorter than two in some others.</summary>
+    private static HeardLine Line(LineKind kind, int[] sections, double sure, int[]? touched = null) => new()
     {
         Kind = new(new Candidate<LineKind>(kind, sure)),
         Contour = PitchContour.Silent,
-        Notes = [.. sections.Select(s => new HeardLineNote(60, default, At(10 * s + 2), At(10 * s + 8), 0.9))],
+        Notes = [.. sections.Select(s => new HeardLineNote(60, default, At(10 * s + 2), At(10 * s + 8), 0.9)),
+            .. (touched ?? []).Select(s => new HeardLineNote(60, default, At(10 * s + 2), At(10 * s + 3.8), 0.9))],
     };
 
     private static Seconds At(double seconds) => Seconds.FromSeconds(seconds);
