@@ -3,10 +3,10 @@ using System.Collections.Immutable;
 namespace Harkbook.Listening.Proposing;
 
 /// <summary>
-/// What a heard section is, where singing and repetition tell: before the singer comes in an intro, after the last of it an outro, unsung between two
-/// sung ones an interlude, or a solo where an instrument plays a line; of the sung ones the first kind that comes back is the verse, the next the
-/// chorus, one that comes once between them the bridge, and one that always leads from the verse to the chorus and is no longer the pre-chorus. Where it
-/// isn't clear whether one is sung, it is what its like is called. All else keeps its letter. How sure each word is is our judgement.
+/// What a heard section is, where singing and repetition tell: before the singer comes in an intro, after the last of it, or last and unlike all else, an
+/// outro, unsung between two sung ones an interlude, or a solo where an instrument plays a line; of the sung ones the first kind that comes back is the
+/// verse, the next the chorus, one that comes once between them the bridge, and one that always leads from the verse to the chorus and is no longer the
+/// pre-chorus. Where it isn't clear whether one is sung, it is what its like is called. All else keeps its letter. How sure each word is is our judgement.
 /// </summary>
 internal sealed class SectionNaming
 {
@@ -48,7 +48,7 @@ internal sealed class SectionNaming
         if (first < 0)
             return (null, 1);
         if (sung[section] >= SungFrom)
-            return kinds.TryGetValue(sections[section].Label, out var kind) ? kind : (null, 1);
+            return kinds.TryGetValue(sections[section].Label, out var kind) ? kind : kinds.Count > 0 && section == sections.Length - 1 ? ("Outro", 0.6) : (null, 1);
         return section < first ? ("Intro", 0.9) : section > last ? ("Outro", 0.9) : played[section] >= PlayedFrom ? ("Solo", 0.7) : ("Interlude", 0.7);
     }
 

@@ -14,6 +14,7 @@ public sealed class SectionNamingTests
     [InlineData("A A B A", "vv.v", "Verse Verse Interlude Verse")]
     [InlineData("A A B A", "vvhv", "Verse Verse Solo Verse")]
     [InlineData("A B C D B C D E", ".vvvvvv.", "Intro Verse Pre-chorus Chorus Verse Pre-chorus Chorus Outro")]
+    [InlineData("A B A B C", "vvvvv", "Verse Chorus Verse Chorus Outro")]
     [InlineData("B C D B D C", "vvvvvv", "Verse Chorus D Verse D Chorus")]
     [InlineData("A B C B C", ".vhv~", "Intro Verse Solo Verse Solo")]
     [InlineData("A B C D", ".vvv", "Intro B C D")]

@@ -34,6 +34,8 @@ public class SilenceTests
     [InlineData("chords | C | C |\nstrum | d _ d . | . . _ . |", 2)]
     [InlineData("chords | C | C |\nharp | +4 _ -4 . | . . . . |", 1)]
     [InlineData("chords | C | C |\npick\n  E4 | 0 . _ . | . |\n  B3 | . 1 . . | . . _ . |\n  G3 | . |||\n  D3 | . |||\n  A2 | . |||\n  E2 | . |||", 1)]
+    // A chord that isn't named under strokes is no silence.
+    [InlineData("chords | C . . . | _ |\nstrum | d . d . | d . d . |", 0)]
     // Where the hand that picked goes on strumming, or the other way round, nothing falls silent.
     [InlineData("chords | C | C |\nstrum from 2 | d . d . |\npick\n  E4 | 0 . . . | _ |\n  B3 | . 1 . . | . |\n  G3 | . |||\n  D3 | . |||\n  A2 | . |||\n  E2 | . |||", 0)]
     [InlineData("chords | C | C |\nstrum | d . d . | _ |\npick\n  E4 | . | 0 . . . |\n  B3 | . | . |\n  G3 | . |||\n  D3 | . |||\n  A2 | . |||\n  E2 | . |||", 0)]

@@ -8,7 +8,9 @@ internal sealed class Silences
 {
     private readonly Dictionary<int, List<Beats>> starts = [];
 
-    public static Silences OfChords(IEnumerable<IEnumerable<Bar>> stretches) => Of(stretches, b => b.Chords.Select(c => (c.Start, c.Length)));
+    /// <summary>Where a chord ends and no hand plays on; where one does, its next chord just isn't named.</summary>
+    public static Silences OfChords(IEnumerable<IEnumerable<Bar>> stretches) =>
+        Of(stretches, b => b.Chords.Select(c => (c.Start, c.Length)), b => [.. Strums(b), .. Picked(b)]);
 
     /// <summary>Where the hand that strums stops and picks nothing.</summary>
     public static Silences OfStrums(Song song) => Of(Stretches(song), Strums, Picked);
