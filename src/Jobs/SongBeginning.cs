@@ -40,7 +40,7 @@ public sealed record SongBeginning(string Folder, string Title, bool Bring)
         var hearing = Reader.Again(heard, claims, ct);
         var song = SongProposer.Propose(hearing, Title, Bring ? await RecordingCopy.BringAsync(hearing.Recording with { Path = recordingPath }, Folder, ct)
             : Path.GetRelativePath(Path.GetFullPath(Folder), Path.GetFullPath(recordingPath)).Replace('\\', '/'), Draft);
-        var text = DraftQuestions.Before(Barred(SongText.Write(song)), TuningQuestion.Of(hearing, song));
+        var text = DraftQuestions.Before(Barred(SongText.Write(song)), [.. TuningQuestion.Of(hearing, song), .. NoteQuestion.Of(hearing, song)]);
         await AtomicFile.WriteAsync(SongPath, async (stream, token) => await stream.WriteAsync(Encoding.UTF8.GetBytes(text), token), ct);
         return (hearing, song);
     }

@@ -86,7 +86,7 @@ internal static class StartCommand
     {
         if (SongProposer.LeftOut(hearing, proposed) is > 0 and var left)
             Console.Out.WriteLine($"{left} claims that weren't heard surely enough stayed out; --all brings them in.");
-        foreach (var line in TuningQuestion.Of(hearing, proposed))
+        foreach (var line in TuningQuestion.Of(hearing, proposed).Concat(NoteQuestion.Of(hearing, proposed)))
             Console.Out.WriteLine(line);
     }
 

@@ -48,7 +48,10 @@ internal sealed class SectionNaming
         if (first < 0)
             return (null, 1);
         if (sung[section] >= SungFrom)
-            return kinds.TryGetValue(sections[section].Label, out var kind) ? kind : kinds.Count > 0 && section == sections.Length - 1 ? ("Outro", 0.6) : (null, 1);
+        {
+            return kinds.TryGetValue(sections[section].Label, out var kind) ? kind
+                : kinds.Count > 0 && section == sections.Length - 1 ? ("Outro", 0.6) : (null, 1);
+        }
         return section < first ? ("Intro", 0.9) : section > last ? ("Outro", 0.9) : played[section] >= PlayedFrom ? ("Solo", 0.7) : ("Interlude", 0.7);
     }
 
