@@ -42,8 +42,12 @@ public static class NoteQuestion
         var written = picked.Values.SelectMany(b => b.Picked.Select(p => (Time: clock.TimeOf(b.Number, p.Start).Value,
             Midi: neck.MidiAt(p.Value.StringIndex, p.Value.Fret)))).ToLookup(w => w.Midi, w => w.Time);
         return hearing.Notes.Where(n => n.Confidence >= Sure && picked.ContainsKey(clock.PlaceOf(n.Onset).BarNumber)
-            && !written[n.Midi].Any(t => Math.Abs(t - n.Onset.Value) <= Near));
+            && !written[n.Midi].Any(t => Math.Abs(t - n.Onset.Value) <= Near) && !IsSung(hearing.Lines, n));
     }
+
+    /// <summary>Whether a voice or another instrument sounds the pitch then.</summary>
+    private static bool IsSung(HeardLines lines, HeardNote note) => lines.Found.SelectMany(l => l.Notes).Any(s =>
+        s.Midi == note.Midi && s.Onset.Value - Near <= note.Onset.Value && note.Onset.Value <= s.End.Value);
 
     private static string Told(HeardNote note, SongClock clock, Song song)
     {

@@ -4,7 +4,7 @@ using Harkbook.Units;
 
 namespace Harkbook.Listening.Tests.Proposing;
 
-/// <summary>By the song's own arithmetic: at 120 beats a minute a bar of four lasts two seconds, a beat half a second.</summary>
+/// <summary>By arithmetic: at 120 beats a minute a bar of four lasts two seconds, a beat half a second.</summary>
 public class NoteQuestionTests
 {
     private const string Text = """
@@ -39,6 +39,20 @@ public class NoteQuestionTests
     [InlineData(60, 1.3, 0.8)] // not sure
     [InlineData(60, 2.5, 0.95)] // in a bar where nothing is picked
     public void NothingElseIsAsked(int midi, double onset, double sure) => Assert.Empty(Ask(Note(64, 0), Note(midi, onset, sure)));
+
+    [Fact]
+    public void WhatAVoiceSingsIsNotAskedFor()
+    {
+        var voice = new HeardLine
+        {
+            Kind = new(new Candidate<LineKind>(LineKind.Voice, 0.9)), Contour = PitchContour.Silent,
+            Notes = [new(60, default, Seconds.FromSeconds(1.2), Seconds.FromSeconds(1.5), 0.9)],
+        };
+        var hearing = HandMade.Hearing([], []) with { Notes = [Note(60, 1.3), Note(62, 1.3)], Lines = new(0, [voice]) };
+        var lines = NoteQuestion.Of(hearing, SongText.Parse(Text, "t.hark").Song!);
+        Assert.Contains(lines, l => l.Contains("D4", StringComparison.Ordinal));
+        Assert.DoesNotContain(lines, l => l.Contains("C4", StringComparison.Ordinal));
+    }
 
     [Fact]
     public void OnlyTheSurestFewAreTold()
