@@ -8,7 +8,7 @@ using Harkbook.Units;
 namespace Harkbook.Listening.Proposing;
 
 /// <summary>
-/// Notes that are heard for sure in picked bars but aren't written, since they lie between the places that the bar is counted in or where no hand gets.
+/// Notes that are heard for sure in picked bars but aren't written, since they fit no place that the bar is counted in, or no hand.
 /// </summary>
 public static class NoteQuestion
 {
@@ -30,7 +30,7 @@ public static class NoteQuestion
         var left = LeftOut(hearing, picked, clock, new(song.Tuning.Value, song.Capo.Value)).OrderByDescending(n => n.Confidence).ToArray();
         return left.Length == 0 ? [] :
         [
-            "Surely heard, but between the places that the bar is counted in or out of the hand's reach, and so not written:",
+            "Surely heard, but not written, since they fit no place that the bar is counted in, or no hand:",
             .. left.Take(Most).OrderBy(n => n.Onset).Select(n => "  " + Told(n, clock, song)),
             .. left.Length > Most ? [$"  and {left.Length - Most} more"] : (string[])[],
             "Listen there, slowed down: a grace note, a triplet or another instrument?",
@@ -41,7 +41,8 @@ public static class NoteQuestion
     {
         var written = picked.Values.SelectMany(b => b.Picked.Select(p => (Time: clock.TimeOf(b.Number, p.Start).Value,
             Midi: neck.MidiAt(p.Value.StringIndex, p.Value.Fret)))).ToLookup(w => w.Midi, w => w.Time);
-        return hearing.Notes.Where(n => n.Confidence >= Sure && picked.ContainsKey(clock.PlaceOf(n.Onset).BarNumber)
+        bool IsPicked(Seconds time) => picked.ContainsKey(clock.PlaceOf(time).BarNumber);
+        return hearing.Notes.Where(n => n.Confidence >= Sure && IsPicked(n.Onset) && IsPicked(n.Onset + Seconds.FromSeconds(Near))
             && !written[n.Midi].Any(t => Math.Abs(t - n.Onset.Value) <= Near) && !IsSung(hearing.Lines, n));
     }
 

@@ -38,6 +38,7 @@ public class NoteQuestionTests
     [Theory]
     [InlineData(60, 1.3, 0.8)] // not sure
     [InlineData(60, 2.5, 0.95)] // in a bar where nothing is picked
+    [InlineData(60, 1.98, 0.95)] // at the start of that bar, a little early
     public void NothingElseIsAsked(int midi, double onset, double sure) => Assert.Empty(Ask(Note(64, 0), Note(midi, onset, sure)));
 
     [Fact]
