@@ -9,7 +9,8 @@ namespace Harkbook.Listening.Checking;
 /// <summary>
 /// Weighs where claimed bars start: each against the heard beats about it, its neighbours taken as they are claimed. A good bar line falls on a heard
 /// beat, on one that begins a heard bar where the claimed bars hold whole heard ones or whole parts of them, and leaves as many heard beats on both
-/// sides of it as such bars hold throughout.
+/// sides of it as such bars hold throughout. What was heard tells as much of one bar as it is right about the others: where most claimed bars lie off
+/// the heard beats, or on beats that begin no heard bar, it is likelier the hearing that is off than each of them.
 /// </summary>
 internal sealed class BarWeigher
 {
@@ -32,10 +33,15 @@ internal sealed class BarWeigher
             return bars.Select(b => Finding.Weighed(ClaimKind.Bar, 0, b.Where, b.Claim, "no steady beat heard"));
         var rates = bars.Zip(bars.Skip(1)).Select(p => (Index(p.Second.Start.Value) - Index(p.First.Start.Value)) / (p.First.Beats ?? 1)).Order().ToArray();
         var rate = rates.Length == 0 ? 1 : rates[rates.Length / 2];
-        return bars.Select((bar, i) => Weigh(bar, i > 0 ? bars[i - 1] : null, i + 1 < bars.Length ? bars[i + 1] : null, rate));
+        bool[] onBeats = [.. bars.Select(b => IsOnBeat(b.Start.Value))], onBars = [.. bars.Select(b => Downbeat(b.Start.Value, rate * (b.Beats ?? 1)) >= 0)];
+        return bars.Select((bar, i) => Weigh(bar, i > 0 ? bars[i - 1] : null, i + 1 < bars.Length ? bars[i + 1] : null, rate,
+            new(ShareOfOthers(onBeats, i), ShareOfOthers(onBars, i))));
     }
 
-    private Finding Weigh(ClaimedBar bar, ClaimedBar? before, ClaimedBar? after, double rate)
+    /// <summary>Taken to be one more right than are counted, so that a lone bar is weighed as heard.</summary>
+    private static double ShareOfOthers(bool[] right, int index) => (1 + right.Where((r, i) => r && i != index).Count()) / (double)right.Length;
+
+    private Finding Weigh(ClaimedBar bar, ClaimedBar? before, ClaimedBar? after, double rate, Trust trust)
     {
         var start = bar.Start.Value;
         if (start < times[0] - Spread * 3 || start > times[^1] + Spread * 3)
@@ -43,11 +49,11 @@ internal sealed class BarWeigher
         var held = rate * (bar.Beats ?? 1);
         var own = Fit(start);
         var (from, to) = (before?.Start.Value ?? double.MinValue, after?.Start.Value ?? double.MaxValue);
-        var others = times.Where(t => Math.Abs(Index(t) - Index(start)) <= held + 0.5 && Math.Abs(t - start) > 2 * Spread && t > from + Spread
+        var rivals = times.Where(t => Math.Abs(Index(t) - Index(start)) <= held + 0.5 && Math.Abs(t - start) > 2 * Spread && t > from + Spread
             && t < to - Spread).ToArray();
-        if (others.Length == 0)
+        if (rivals.Length == 0)
             return Finding.Weighed(ClaimKind.Bar, own.Sum, bar.Where, bar.Claim);
-        var best = others.MaxBy(t => Fit(t).Sum);
+        var best = rivals.MaxBy(t => Fit(t).Sum);
         var ahead = own.Sum - Fit(best).Sum;
         var rival = TimeText.Write(Seconds.FromSeconds(Math.Round(best, 3)));
         return Finding.Weighed(ClaimKind.Bar, ahead, bar.Where, bar.Claim, Told(start), rival) with
@@ -55,16 +61,16 @@ internal sealed class BarWeigher
             Rival = new(rival, -ahead),
             Clues = new Dictionary<string, double>
             {
-                ["beat"] = own.Beat, ["downbeat"] = own.Downbeat, ["regular"] = own.Regular, ["pulse"] = Pulse(curves.Beat, start),
-                ["change of bar"] = Pulse(curves.Downbeat, start) - Pulse(curves.Downbeat, best),
+                ["beat"] = own.Beat, ["downbeat"] = own.Downbeat, ["regular"] = own.Regular, ["pulse"] = trust.InBeats * Pulse(curves.Beat, start),
+                ["change of bar"] = trust.InBars * (Pulse(curves.Downbeat, start) - Pulse(curves.Downbeat, best)),
             }.ToImmutableDictionary(),
         };
 
         (double Beat, double Downbeat, double Regular, double Sum) Fit(double at)
         {
-            var beat = OnBeat(at);
-            var down = Downbeat(at, held);
-            var regular = -Irregular * (Off(before, at, before?.Beats) + Off(after, at, bar.Beats));
+            var beat = trust.InBeats * OnBeat(at);
+            var down = trust.InBeats * trust.InBars * Downbeat(at, held);
+            var regular = -trust.InBeats * Irregular * (Off(before, at, before?.Beats) + Off(after, at, bar.Beats));
             return (beat, down, regular, beat + down + regular);
         }
 
@@ -76,7 +82,7 @@ internal sealed class BarWeigher
     {
         var beat = hearing.Beats[Nearest(start)];
         var off = start - beat.Time.Value;
-        return Math.Abs(off) > 2 * Spread
+        return !IsOnBeat(start)
             ? string.Create(CultureInfo.InvariantCulture, $"the nearest beat is {Math.Abs(off) * 1000:0} ms {(off > 0 ? "earlier" : "later")}")
             : $"beat {beat.PositionInBar} of a bar falls here";
     }
@@ -84,6 +90,8 @@ internal sealed class BarWeigher
     /// <summary>How surely a curve has a peak there, in log-odds; 0 where nothing was listened to.</summary>
     private static double Pulse(float[] curve, double at) =>
         curve.Length == 0 ? 0 : LogOdds.Of(PulseEvidence.Top(curve, (int)Math.Round(at * PulseEvidence.FrameRate)), 0.003);
+
+    private bool IsOnBeat(double at) => Math.Abs(at - times[Nearest(at)]) <= 2 * Spread;
 
     private double OnBeat(double at)
     {
@@ -119,4 +127,7 @@ internal sealed class BarWeigher
             : index == times.Length || time - times[index - 1] < times[index] - time ? index - 1
             : index;
     }
+
+    /// <summary>The share of the other claimed bars that lie on heard beats, and on beats that begin heard bars.</summary>
+    private readonly record struct Trust(double InBeats, double InBars);
 }

@@ -39,4 +39,13 @@ public class BarWeigherTests
         Assert.True(Third(1, 2.5, 4, 5.5, 7).LogOdds > 0);
         Assert.True(Third(1, 2.5, 4.5, 5.5, 7).LogOdds < -2);
     }
+
+    /// <summary>Where all other lines lie halfway between heard beats it is likelier the hearing that is off, and one such line tells little.</summary>
+    [Fact]
+    public void WhereMostLinesLieBesideTheHeardBeatsOneTellsLittle()
+    {
+        var (alone, amongOthers) = (Third(1, 3, 5.25, 7, 9, 11, 13), Third(1.25, 3.25, 5.25, 7.25, 9.25, 11.25, 13.25));
+        Assert.True(alone.LogOdds < -2);
+        Assert.InRange(amongOthers.LogOdds!.Value, -1, 1);
+    }
 }

@@ -1,4 +1,6 @@
 using Harkbook.Listening.Checking;
+using Harkbook.Listening.Evidence;
+using Harkbook.Listening.Tests.Estimators.Beats;
 using Harkbook.Listening.Tests.Proposing;
 using Harkbook.Music.Songs;
 
@@ -25,7 +27,11 @@ public class RemedyTests
     private static readonly CheckResult Result = new Checker(HandMade.Hearing(HandMade.Beats(HandMade.Every(0.5, 40), 1, 2, 3, 4),
         [HandMade.Chord("C", 1, 3), HandMade.Chord("Am", 3, 4), HandMade.Chord("C", 4, 5)]) with
     {
-        Evidence = new() { Notes = HandMade.Evidence(60, (1, 3, [48, 52, 55, 60, 64]), (3, 4.1, [45, 52, 57, 60, 64]), (4.1, 5.3, [48, 52, 55, 60, 64])) },
+        Evidence = new()
+        {
+            Notes = HandMade.Evidence(60, (1, 3, [48, 52, 55, 60, 64]), (3, 4.1, [45, 52, 57, 60, 64]), (4.1, 5.3, [48, 52, 55, 60, 64])),
+            Pulse = PulseSound.None with { Curves = Activations.Of([.. HandMade.Every(0.5, 40)], k => k % 4 == 0) },
+        },
     }).Check(Document.Song!);
 
     [Fact]
