@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics.Tensors;
 using Harkbook.Listening.Estimators.Chords;
 using Harkbook.Listening.Estimators.Keys;
 using Harkbook.Music.Theory;
@@ -10,15 +11,26 @@ namespace Harkbook.Listening.Reading.Harmony;
 /// Holds the keys and chords that a person claimed: nothing else may be in their spans. Spans that were heard just as a claimed one was lean to its
 /// chord too: enough to decide between chords that were nearly as likely, not enough to overrule clear evidence.
 /// </summary>
-/// <param name="weighed">With a border wherever a claim has one.</param>
-/// <param name="alike">How far a span that was heard just as a claimed one leans to its chord, in log units.</param>
-internal sealed class HeldHarmony(WeighedChords weighed, Claims claims, double alike)
+internal sealed class HeldHarmony
 {
     /// <summary>Half alike is hardly alike.</summary>
     private const int Sharpness = 4;
 
+    private readonly WeighedChords weighed;
+    private readonly Claims claims;
+    private readonly double alike;
+    private readonly ChordClaim?[] chords;
+
+    /// <param name="weighed">With a border wherever a claim has one.</param>
+    /// <param name="alike">How far a span that was heard just as a claimed one leans to its chord, in log units.</param>
+    public HeldHarmony(WeighedChords weighed, Claims claims, double alike)
+    {
+        (this.weighed, this.claims, this.alike) = (weighed, claims, alike);
+        chords = [.. weighed.Spans.Select((_, i) => claims.Chords.FirstOrDefault(c => Holds(c.Start, c.End, i)))];
+    }
+
     /// <summary>The claim on a span's chord; null where there is none.</summary>
-    public ChordClaim? ChordAt(int span) => claims.Chords.FirstOrDefault(c => Holds(c.Start, c.End, span));
+    public ChordClaim? ChordAt(int span) => chords[span];
 
     public KeyClaim? KeyAt(int span) => claims.Keys.FirstOrDefault(k => Holds(k.Start, k.End, span));
 
@@ -29,8 +41,7 @@ internal sealed class HeldHarmony(WeighedChords weighed, Claims claims, double a
     /// <param name="fits">For each span, log scores of the chords.</param>
     public void HoldChords(double[][] fits)
     {
-        foreach (var claim in claims.Chords)
-            Lift(fits, claim);
+        LiftFree(fits);
         for (var i = 0; i < fits.Length; i++)
         {
             if (ChordAt(i) is { } claim)
@@ -48,15 +59,21 @@ internal sealed class HeldHarmony(WeighedChords weighed, Claims claims, double a
         }
     }
 
-    private void Lift(double[][] fits, ChordClaim claim)
+    /// <summary>Lifts the chords of claims in the spans that no claim holds.</summary>
+    private void LiftFree(double[][] fits)
     {
-        int[] spans = [.. Enumerable.Range(0, fits.Length).Where(i => Holds(claim.Start, claim.End, i))];
-        if (spans.Length == 0 || alike <= 0)
+        var free = Enumerable.Range(0, fits.Length).Where(i => chords[i] is null).ToDictionary(i => i, i => Rooted(Softmax.Of(weighed.Fits[i])));
+        if (free.Count == 0 || alike <= 0)
             return;
-        var state = ChordVocabulary.Nearest(claim.Chord);
-        var heard = Mean([.. spans.Select(i => Softmax.Of(weighed.Fits[i]))]);
-        for (var i = 0; i < fits.Length; i++)
-            fits[i][state] += alike * Math.Pow(Affinity(heard, Softmax.Of(weighed.Fits[i])), Sharpness);
+        foreach (var claim in claims.Chords)
+        {
+            double[][] spans = [.. Enumerable.Range(0, fits.Length).Where(i => Holds(claim.Start, claim.End, i)).Select(i => Softmax.Of(weighed.Fits[i]))];
+            if (spans.Length == 0)
+                continue;
+            var (state, heard) = (ChordVocabulary.Nearest(claim.Chord), Rooted(Mean(spans)));
+            foreach (var (i, roots) in free)
+                fits[i][state] += alike * Math.Pow(TensorPrimitives.Dot<double>(heard, roots), Sharpness);
+        }
     }
 
     /// <summary>Whether a claim's stretch holds the middle of a span.</summary>
@@ -73,14 +90,11 @@ internal sealed class HeldHarmony(WeighedChords weighed, Claims claims, double a
         scores[state] = own;
     }
 
-    /// <summary>How far two distributions are one (A. Bhattacharyya, "On a measure of divergence between two statistical populations", 1943): 0 to 1.</summary>
-    private static double Affinity(double[] a, double[] b)
-    {
-        var sum = 0.0;
-        for (var i = 0; i < a.Length; i++)
-            sum += Math.Sqrt(a[i] * b[i]);
-        return sum;
-    }
+    /// <summary>
+    /// Roots of a distribution's chances: the sum of two such rows' products is how far two distributions are one (A. Bhattacharyya, "On a measure of
+    /// divergence between two statistical populations", 1943), 0 to 1.
+    /// </summary>
+    private static double[] Rooted(double[] chances) => Array.ConvertAll(chances, Math.Sqrt);
 
     private static double[] Mean(double[][] rows) => [.. Enumerable.Range(0, rows[0].Length).Select(i => rows.Average(r => r[i]))];
 }
