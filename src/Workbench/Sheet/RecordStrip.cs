@@ -1,7 +1,9 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text;
 using Harkbook.Listening;
 using Harkbook.Listening.Checking;
+using Harkbook.Listening.Evidence;
 using Harkbook.Music.Theory;
 using Harkbook.Publishing.Drawings;
 
@@ -18,6 +20,9 @@ public sealed class RecordStrip
     /// <summary>Decibels that the loudness's height stands for.</summary>
     private const double Range = 45;
 
+    /// <summary>Of each recording that is open; what is decided of a song doesn't change it.</summary>
+    private static readonly ConditionalWeakTable<NotePosteriorgram, double[]> Measured = [];
+
     private readonly Hearing hearing;
     private readonly IReadOnlyList<ClaimedSound> claims;
     private readonly double[] loud;
@@ -30,7 +35,7 @@ public sealed class RecordStrip
         (this.hearing, this.claims) = (hearing, claims);
         var midi = hearing.Notes.Select(n => n.Midi).Order().ToArray();
         (lowest, highest) = midi.Length == 0 ? (40, 76) : (Math.Min(midi[midi.Length / 50], 45), Math.Max(midi[^(1 + midi.Length / 50)], 64));
-        loud = Loudness(hearing);
+        loud = Measured.GetValue(hearing.Evidence.Notes, Loudness);
     }
 
     public double Height => LoudHeight + Gap + (highest - lowest + 1) * Semitone + BeatHeight + 2;
@@ -114,9 +119,8 @@ public sealed class RecordStrip
     }
 
     /// <summary>The sum of all pitches' powers in each frame, over the last <see cref="Range"/> decibels, 0 to 1.</summary>
-    private static double[] Loudness(Hearing hearing)
+    private static double[] Loudness(NotePosteriorgram notes)
     {
-        var notes = hearing.Evidence.Notes;
         var decibels = new double[notes.Frames];
         for (var f = 0; f < notes.Frames; f++)
         {

@@ -63,6 +63,7 @@ public sealed class NoteTests(DayFixture fixture) : IClassFixture<DayFixture>, I
         await page.Locator(".note-cell.at").DragToAsync(page.Locator(".note-cell[aria-label^=\"G3, beat 4:\"]"));
         await Expect(page.Locator(".note-cell.at")).ToHaveAttributeAsync("aria-label", "G3, beat 4: 4~, vibrato");
         await page.ClickAsync(".note-cell[aria-label^=\"D3, beat 1:\"]");
+        await Expect(page.Locator(".note-cell.at")).ToHaveAttributeAsync("aria-label", "D3, beat 1: nothing");
         await page.FillAsync(".note-bench form input", "3h5:m");
         await page.ClickAsync("text=Put it here");
         await Expect(page.Locator(".note-cell.at")).ToHaveTextAsync("3h5:m");
