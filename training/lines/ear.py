@@ -49,6 +49,7 @@ class Stage(Effects):
         aim = 0.1 * 10 ** (torch.stack([self.between(0, 0, clips), self.between(-14, 3, clips), self.between(-13, 9, clips), self.between(-13, 7, clips)], 1) / 20)
         stereo = (self.rand(clips) < 0.5).float()
         left, right = 0.0, 0.0
+        buses = torch.cat([buses[:, :2], self.driven(buses[:, 2:])], 1)
         for bus in range(4):
             gain = torch.where(level[:, bus] > 1e-6, aim[:, bus] / level[:, bus].clamp_min(1e-6), torch.zeros_like(level[:, bus]))
             spectrum = torch.fft.rfft(buses[:, bus] * gain[:, None], SIZE) * self.equaliser(clips, (5, 4, 7, 7)[bus])
@@ -71,6 +72,16 @@ class Stage(Effects):
         raw = torch.fft.irfft(total, SIZE)[:, :samples]
         scale = 0.1 / raw.square().mean(1, keepdim=True).sqrt().clamp_min(1e-7)
         return self.finish(raw), sides[0] * scale, sides[1] * scale, stereo
+
+    def driven(self, lines):
+        """One line in six through an amplifier that is turned up: it flattens what is loud."""
+        clips, count, _ = lines.shape
+        drive = (self.rand(clips, count) < 1 / 6) * self.between(0, 20, clips, count)
+        loud = lines.abs().amax(2).clamp_min(1e-6)
+        push = (10 ** (drive / 20) / loud)[..., None]
+        lean = 0.3 * self.rand(clips, count)[..., None]
+        bent = (torch.tanh(lines * push + lean) - torch.tanh(lean)) * loud[..., None]
+        return torch.where((drive > 0)[..., None], bent, lines)
 
 
 class Ear:

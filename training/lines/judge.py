@@ -5,6 +5,7 @@ import torch
 
 import playing
 from ear import EDGE, Ear, Instruments, Stage
+from sung import Sung
 
 STEPS = torch.arange(0.05, 1.0, 0.05)
 
@@ -12,15 +13,19 @@ STEPS = torch.arange(0.05, 1.0, 0.05)
 class Judge:
     def __init__(self, folder, device, count, strings=24, held=8):
         self.sets = {}
-        for name in ("font", "formulas"):
+        for name in ("font", "formulas", "speakers"):
             rows = Instruments(device)
             rows.add_strings(strings, 901)
             rows.add_font(os.path.join(folder, "held.bank"))
             rows.instruments = {k: v for k, v in rows.instruments.items() if k in (("guitar", "bass", "keys", "drum", "harmonic") if name == "font" else ("string", "bass", "keys", "drum"))}
             if name == "font":
                 rows.add_font(os.path.join(folder, "lines-held.bank"))
-            else:
+            elif name == "formulas":
                 rows.add_held(held, 977)
+            else:
+                rows.add_font(os.path.join(folder, "lines-held.bank"))
+                Sung(os.path.join(folder, "spoken-held.npz"), 2, 977, device).add_to(rows)
+                rows.instruments.pop("voice", None)
             rows.instruments.setdefault("organ", rows.instruments["keys"])
             rows.instruments.setdefault("horn", rows.instruments["keys"])
             rows.instruments.setdefault("bowed", rows.instruments.get("made bowed"))

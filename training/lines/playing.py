@@ -44,6 +44,8 @@ class Way:
     bpm: float
     shift: float  # semitones from a note to the row that sounds it: makes a font's throat or body smaller or larger
     astray: float  # how far notes lie off pitch, semitones
+    takes: tuple = ("hard",)  # the layers that a note may take
+    last: tuple = None  # the event and the label of the note before
 
 
 class Playing(clips.Maker):
@@ -58,17 +60,17 @@ class Playing(clips.Maker):
         self.detune = r.gauss(0, 0.05) if r.random() < 0.95 else r.uniform(-0.2, 0.2)
         self.kind, self.bus = STRUCK, 0
         strings = r.random()
-        if strings < 0.9:
+        if strings < 0.84:
             self.guitar(1.0)
             if r.random() < 0.08:
                 self.guitar(10 ** (r.uniform(-8, 0) / 20))
-        if strings > 0.86:
+        if 0.8 < strings < 0.9:
             self.pads(r.choice(self.facts.instruments["keys"]), 1.0, r.uniform(60, 160))
         self.bus = 1
         if r.random() < 0.35:
             self.company()
         count = r.choices((0, 1, 2), (0.22, 0.5, 0.28))[0]
-        kinds = r.choices((REED, VOICE, BLOWN, BOWED), (0.34, 0.36, 0.12, 0.18), k=2)
+        kinds = r.choices((REED, VOICE, BLOWN, BOWED), (0.37, 0.36, 0.11, 0.16), k=2)
         turn = r.uniform(0.5, 4) if count == 2 and r.random() < 0.5 else None  # one after the other, or both at once
         for k in range(count):
             start, end = (-BEFORE, SPAN) if turn is None else ((-BEFORE, turn), (turn + r.uniform(-0.3, 0.3), SPAN))[k]
@@ -116,28 +118,42 @@ class Playing(clips.Maker):
             return
         r, facts = self.r, self.facts
         pitch += r.gauss(0, way.astray)
-        row = facts.row(way.layers, "hard", (target or pitch) + way.shift)
+        row = facts.row(way.layers, r.choice(way.takes), (target or pitch) + way.shift)
         speed = 2 ** ((pitch + self.detune - facts.pitch[row]) / 12)
         skip = facts.onset[row] + r.uniform(200, 2500) if legato else 0.0
         end = min(end, at + (facts.audible(row, 1.0) - skip) / speed / clips.RATE)
         lead = 0.004 if legato else min(0.2, facts.onset[row] / speed / clips.RATE)
-        glides = tuple((t + lead, w, s) for t, w, s in glides)[:2]
-        self.event(way.bus, row, at - lead, 10 ** (gain / 20), speed, end - at + lead, damp, r.uniform(0.004, 0.02) if legato else 0.0, skip, glides,
-                   (vibrato[0], vibrato[1], vibrato[2] + lead) if vibrato else ())
-        off = [x for t, w, s in glides for x in (t, w, s)] + [9.0, 1.0, 0.0] * (2 - len(glides))
+        if way.kind == VOICE and way.last and not legato:
+            self.give_way(way.last, at - 0.7 * lead)
+        late = lambda by: (tuple((t + by, w, s) for t, w, s in glides[:2]), (vibrato[0], vibrato[1], vibrato[2] + by) if vibrato else ())
+        events, labels = len(self.events), len(self.labels)
+        self.event(way.bus, row, at - lead, 10 ** (gain / 20), speed, end - at + lead, damp, r.uniform(0.004, 0.02) if legato else 0.0, skip, *late(lead))
+        shown = min(lead, 0.03)  # a consonant has no pitch
+        ramps, sway = late(shown)
+        off = [x for t, w, s in ramps for x in (t, w, s)] + [9.0, 1.0, 0.0] * (2 - len(ramps))
         if at < SPAN and end > -0.1:
-            self.labels.append((self.number, way.kind, at - lead, end + 0.7 * damp, pitch + self.detune, *off, *(vibrato and (vibrato[0], vibrato[1], vibrato[2] + lead)
-                                or (0.0, 1.0, 9.0)), lead, target or pitch))
+            self.labels.append((self.number, way.kind, at - shown, end + 0.7 * damp, pitch + self.detune, *off, *(sway or (0.0, 1.0, 9.0)), shown, target or pitch))
+        way.last = (events, labels) if len(self.events) > events and len(self.labels) > labels else None
+
+    def give_way(self, last, at):
+        """A voice has one sound at a time: the note before ends where a consonant begins."""
+        event, label = self.events[last[0]], list(self.labels[last[1]])
+        length = max(0.03 * clips.RATE, at * clips.RATE - event[clips.START])
+        if length < event[clips.END]:
+            label[3] -= (event[clips.END] - length) / clips.RATE
+            event[clips.END] = length
+            self.labels[last[1]] = tuple(label)
 
     def second(self, kind, bus, start, end):
         r = self.r
-        formula, font = self.facts.instruments.get("made " + NAMES[kind], []), self.facts.instruments.get(NAMES[kind], [])
-        share = 0.45 if kind == REED else 0.3 if kind in (BLOWN, BOWED) else 0.2
-        known = font and (r.random() < share or not formula)
-        layers = r.choice(font if known else formula)
+        have, name = self.facts.instruments, NAMES[kind]
+        shares = {"sung": 0.55, "made voice": 0.3, "voice": 0.15} if kind == VOICE else {name: 0.45 if kind == REED else 0.3, "made " + name: 0.55}
+        shares = {family: share for family, share in shares.items() if have.get(family)}
+        family = r.choices(list(shares), list(shares.values()))[0]
+        layers = r.choice(have[family])
         self.bus = bus
-        shift = max(-7, min(7, r.gauss(0, 3.5 if known else 1.5)))
-        way = Way(kind, bus, layers, start, end, r.uniform(55, 160), shift, r.choice(ASTRAY[kind]))
+        shift = max(-7, min(7, r.gauss(0, 3.5 if family == name else 1.5)))
+        way = Way(kind, bus, layers, start, end, r.uniform(55, 160), shift, r.choice(ASTRAY[kind]), tuple(layers) if family == "sung" else ("hard",))
         (self.harmonica if kind == REED else self.melody_of)(way)
 
     def phrases(self, way):
@@ -222,7 +238,7 @@ class Playing(clips.Maker):
         root, scale = r.randrange(12), r.choice(guitar.SCALES[:6])
         reach = [m for m in range(low, high + 1) if (m - root) % 12 in scale]
         spot, joined = r.randrange(len(reach)), r.uniform(0.7, 1.0)
-        repeat = r.choice((0, 1, 4))
+        repeat = r.choice((1, 4, 8) if way.kind == VOICE else (0, 1, 4))
         for start, end in self.phrases(way):
             loud = r.gauss(0, 1.5)
             for at, stop, _ in self.steps(way, start, end, way.kind != VOICE or r.random() < 0.5):
@@ -233,6 +249,9 @@ class Playing(clips.Maker):
         r = self.r
         lows = {VOICE: ((41, 62), (45, 67), (53, 74), (57, 81)), BLOWN: ((62, 84), (67, 91), (72, 96), (67, 91)), BOWED: ((55, 79), (55, 88), (62, 93), (38, 65))}
         low, high = r.choice(lows[way.kind])
+        if len(way.takes) > 1:
+            low = int(way.layers[way.takes[0]][0][0]) + r.randint(0, 9)
+            high = low + r.randint(12, 21)
         wide, scoops, slurs = r.choice((0.3, 0.7, 0.95) if way.kind == BOWED else (0.0, 0.4, 0.9)), r.uniform(0, 0.5), r.choice((0.0, 0.2, 0.6))
         drone = low + r.choice((0, 7, 12)) if way.kind == BOWED and r.random() < 0.15 else None
         before = None

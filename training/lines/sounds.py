@@ -48,6 +48,7 @@ class Held:
         self.sharp = l(6, 28)[:, None]  # how narrow a body's modes are
         self.duty, self.pulse = some(0.5 if kind == "reed" else 0.0) * u(0.3, 1.0), u(0.2, 0.5)
         self.hand = some(0.45 if kind == "reed" else 0.0) * u(0.3, 1.5)
+        self.cup, self.closed, self.wide = some(0.5 if kind == "reed" else 0.0) * l(0.5, 4.0), l(450, 1100), l(1.5, 3.5)  # what cupped hands resonate at, and how far it rises
         self.stir = some({"voice": 0.6, "bowed": 0.7}.get(kind, 0.0)) * u(0.1, 0.6)
         self.crowd = some({"voice": 0.2, "bowed": 0.15}.get(kind, 0.0)) * u(0.2, 0.6)  # several at once: partials that come and go
         self.swell = u(0, 0.3)  # how far the tone's brightness wanders
@@ -70,7 +71,9 @@ class Held:
         shake = self.shake_of(rand, put, time)
         moves = self.moves(rand, put, time)
         vowels = VOWELS[(rand(3, count) * len(VOWELS)).long()] * self.size[:, None] * torch.exp(0.06 * torch.randn(3, count, 4, generator=g))
-        hand, wander = put(self.hand) * (1 - self.opening(rand, put, time)), put(self.swell) * self.waver(1.2)
+        opened = self.opening(rand, put, time)
+        hand, wander = put(self.hand) * (1 - opened), put(self.swell) * self.waver(1.2)
+        cavity = put(self.closed) * put(self.wide) ** opened
         rate, late = put(4.3 + 2.4 * rand(count)), put(0.1 + 0.5 * rand(count))
         stir = put(self.stir) * ((time - late) / 0.15).sigmoid()
         out = torch.zeros(count, LENGTH, device=device)
@@ -82,6 +85,8 @@ class Held:
                 strength = shapes[0] + (shapes[1] - shapes[0]) * moves[0] + (shapes[2] - shapes[1]) * moves[1]
             else:
                 strength = put(gain[:, n] / n**self.slope * (self.odd if n % 2 == 0 else 1.0) * self.coloured(n, hertz))
+            if self.cup.any():
+                strength = strength * (1 + put(self.cup) / (1 + ((hertz - cavity) / (0.2 * cavity)) ** 2))
             strength = strength * n**-wander * torch.exp(-hand * max(0.0, math.log2(hertz / 600)))
             strength = strength * (1 + stir * torch.sin(2 * math.pi * (rate * time + put(rand(count)))))
             if self.crowd.any():

@@ -21,6 +21,7 @@ import ship  # noqa: E402
 from ear import EDGE, Ear, Instruments, Stage  # noqa: E402
 from judge import Judge  # noqa: E402
 from learner import Learner, compiled, quick  # noqa: E402
+from sung import Sung  # noqa: E402
 from supply import Supply  # noqa: E402
 
 BORN = time.time()
@@ -37,6 +38,7 @@ def arguments():
     parser.add_argument("--batch", type=int, default=96)
     parser.add_argument("--strings", type=int, default=200)
     parser.add_argument("--held", type=int, default=70, help="instruments from formulas of each kind")
+    parser.add_argument("--sung", type=int, default=6, help="singers made of each speaker")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--workers", type=int, default=13)
     parser.add_argument("--count", type=int, default=160)
@@ -96,6 +98,7 @@ def main():
     rows.instruments = {k: v for k, v in rows.instruments.items() if k not in ("lead", "voice", "sustained")}
     rows.add_font(os.path.join(o.folder, "lines.bank"))
     rows.add_held(o.held, 30000 * o.seed + 3)
+    Sung(os.path.join(o.folder, "spoken.npz"), o.sung, 50000 * o.seed + 7, device).add_to(rows)
     rows.finish()
     log("rows", tuple(rows.data.shape), {k: len(v) for k, v in rows.instruments.items()})
     ear = Ear(rows.data, Stage(device, 40000 * o.seed), device)
