@@ -27,7 +27,7 @@ internal static class PieceScore
         {
             Console.WriteLine($"{group.Key} ({group.Count()}): just these {Number(group.Average(s => s.Told.Value))}");
             foreach (var line in group.SelectMany(s => s.Lines).GroupBy(l => l.Kind))
-                Console.WriteLine($"  {line.Key}: " + string.Join(", ", Evaluator.Mean(line.Select(l => l.Scores)).Select(m => $"{m.Measure} {Number(m.Value)}")));
+                Console.WriteLine($"  {line.Key}: " + Told(Evaluator.Mean(line.Select(l => l.Scores))));
         }
         return 0;
     }
@@ -35,6 +35,8 @@ internal static class PieceScore
     public static string Heard(HeardLines heard) => heard.Found.IsEmpty
         ? $"none {Number(heard.Alone)}"
         : string.Join(", ", heard.Found.Select(l => $"{l.Kind.Best} {Number(l.Kind.Confidence)}{(l.Harp is { } harp ? $" in {harp.Best.Key} {Number(harp.Confidence)}" : "")}"));
+
+    public static string Told(IEnumerable<Measured> scores) => string.Join(", ", scores.Select(m => $"{m.Measure} {Number(m.Value)}"));
 
     private static string Number(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
 

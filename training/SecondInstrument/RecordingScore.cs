@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Harkbook.Audio.Recordings.Formats;
 using Harkbook.Listening.Estimators.SecondInstrument;
 using Harkbook.Listening.Evaluation;
@@ -19,12 +18,9 @@ internal static class RecordingScore
             var name = Path.GetFileNameWithoutExtension(jams);
             var heard = LineEstimator.Of(cells.Get(name, WaveFile.Read(Path.ChangeExtension(jams, ".wav"))), []);
             sheets.Add([.. LineScores.Of(heard, Hertz.A440, AnnotationFile.Read(jams))]);
-            Console.WriteLine($"{name} heard {PieceScore.Heard(heard)}  {Told(sheets[^1])}");
+            Console.WriteLine($"{name} heard {PieceScore.Heard(heard)}  {PieceScore.Told(sheets[^1])}");
         }
-        Console.WriteLine($"mean of {sheets.Count}: {Told(Evaluator.Mean(sheets))}");
+        Console.WriteLine($"mean of {sheets.Count}: {PieceScore.Told(Evaluator.Mean(sheets))}");
         return 0;
     }
-
-    private static string Told(IEnumerable<Measured> scores) =>
-        string.Join(", ", scores.Select(m => $"{m.Measure} {m.Value.ToString("0.000", CultureInfo.InvariantCulture)}"));
 }

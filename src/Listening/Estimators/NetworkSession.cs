@@ -5,6 +5,9 @@ namespace Harkbook.Listening.Estimators;
 /// <summary>Opens the trained networks.</summary>
 internal static class NetworkSession
 {
+    /// <summary>The store grows by what is asked for; left to itself it doubles, and half of it stands empty (OrtArenaCfg: 1 is kSameAsRequested).</summary>
+    private const int AsAsked = 1;
+
     /// <summary>
     /// One store of memory for all sessions. Without any, every piece of every network asks the system for all its memory anew, which
     /// costs more than a quarter of the time; with one each, those that listen side by side hold twice as much.
@@ -12,7 +15,7 @@ internal static class NetworkSession
     private static readonly Lazy<OrtEnv> Store = new(() =>
     {
         using var memory = new OrtMemoryInfo(OrtMemoryInfo.allocatorCPU, OrtAllocatorType.ArenaAllocator, 0, OrtMemType.Default);
-        using var settings = new OrtArenaCfg(0, -1, -1, -1);
+        using var settings = new OrtArenaCfg(0, AsAsked, -1, -1);
         var environment = OrtEnv.Instance();
         environment.CreateAndRegisterAllocator(memory, settings);
         return environment;
@@ -40,6 +43,7 @@ internal static class NetworkSession
         using var options = new SessionOptions { IntraOpNumThreads = Environment.ProcessorCount, EnableMemoryPattern = false };
         options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
         options.AddSessionConfigEntry("session.use_env_allocators", "1");
+        options.AddSessionConfigEntry("session.use_device_allocator_for_initializers", "1");
         return new(model, options);
     }
 

@@ -7,7 +7,7 @@ namespace Harkbook.Music.Songs;
 /// <param name="Fret">Where the string is stopped, from the capo; 0 for a natural harmonic and for a muted note.</param>
 public sealed record PickedNote(int StringIndex, int Fret, Attack Attack = Attack.Picked)
 {
-    public const int HighestFret = 36;
+    public const int HighestFret = Fretboard.MostFrets;
 
     public GraceNotes Graces { get; init; }
 

@@ -49,6 +49,9 @@ public sealed class RenderedSong : IAsyncLifetime
         Seed = 5,
     };
 
+    /// <summary>What is heard of it, with nothing claimed.</summary>
+    public Hearing Heard { get; private set; } = null!;
+
     private Checker? checker;
     private DemoTruth? truth;
 
@@ -60,7 +63,8 @@ public sealed class RenderedSong : IAsyncLifetime
         try
         {
             WaveFile.Write(path, take.Sound);
-            checker = new(await new Listener().ListenAsync(await RecordingReader.InspectAsync(path, default), null, default));
+            Heard = await new Listener().ListenAsync(await RecordingReader.InspectAsync(path, default), null, default);
+            checker = new(Heard);
         }
         finally
         {
@@ -91,6 +95,23 @@ public sealed class RenderedSong : IAsyncLifetime
     {
         var song = Parsed(Text);
         return checker!.Check(Tied(song with { Tuning = song.Tuning with { Value = Tuning.Parse(tuning) } }, Starts));
+    }
+
+    /// <summary>When each bar starts.</summary>
+    public ImmutableArray<Units.Seconds> BarStarts => [.. Starts];
+
+    /// <summary>When each beat falls.</summary>
+    public ImmutableArray<Units.Seconds> BeatTimes => [.. truth!.Beats.Select(b => b.Time)];
+
+    /// <summary>Where and when each note of the right song is picked.</summary>
+    public IEnumerable<(Units.Seconds Time, int StringIndex, int Fret)> Played
+    {
+        get
+        {
+            var song = Tied(Parsed(Text), Starts);
+            var clock = new SongClock(song);
+            return song.Bars.SelectMany(b => b.Picked.Select(p => (clock.TimeOf(b.Number, p.Start), p.Value.StringIndex, p.Value.Fret)));
+        }
     }
 
     private Units.Seconds[] Starts => [.. truth!.Beats.Where(b => b.PositionInBar == 1).Select(b => b.Time)];

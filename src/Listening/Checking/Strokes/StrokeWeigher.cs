@@ -19,12 +19,16 @@ internal sealed class StrokeWeigher
     private readonly StrokeFeatures features;
     private readonly StrikeFeatures strikes;
     private readonly WeigherModel struck = WeigherModel.Of("Stroke"), muted = WeigherModel.Of("MutedStroke");
-    private readonly WeigherModel direction = WeigherModel.Of("Direction"), strike = WeigherModel.Of("Strike");
+    private readonly WeigherModel strike = WeigherModel.Of("Strike");
+    private readonly StrokeDirection direction;
+    private readonly double misled;
 
     public StrokeWeigher(Song song, SongClock clock, HeardStarts starts, StrikeCurve curve, NoiseCurve noise)
     {
         (this.song, this.clock, neck) = (song, clock, new(song.Tuning.Value, song.Capo.Value));
         features = new(starts, curve, noise, Besides(song, clock));
+        direction = new(features);
+        misled = ShareMisled();
         strikes = new(curve, starts, GuitarTimes(song, clock), OtherTimes(song, clock));
     }
 
@@ -51,11 +55,21 @@ internal sealed class StrokeWeigher
 
     public IEnumerable<Finding> Weigh(Bar bar) => bar.Strums.IsEmpty ? [] : bar.Strums.Select(s => Weigh(bar, s)).Concat(Unwritten(bar));
 
+    /// <summary>The share of the song's strokes in which the order of the strings misleads.</summary>
+    private double ShareMisled() => StrokeDirection.ShareMisled(
+        from section in song.Sections
+        from place in section.Bars.SelectMany(b => b.Strums.Select(s => (At: s.Start, Claim: ClaimOf(b, s.Start, s.Value, clock, neck))))
+            .Where(s => IsAsked(s.Claim)).GroupBy(s => s.At, s => direction.Downward(s.Claim))
+        select place.ToArray());
+
+    /// <summary>Whether there are strings that may speak in an order.</summary>
+    private static bool IsAsked(StrokeClaim claim) => claim.Stroke != Stroke.Muted && claim.Pitches.Length > 0;
+
     private Finding Weigh(Bar bar, Claim<Stroke> stroke)
     {
         var claim = ClaimOf(bar, stroke.Start, stroke.Value, clock, neck);
         var sounds = stroke.Value == Stroke.Muted ? muted.LogOdds(features.Muted(claim)) : struck.LogOdds(features.Struck(claim));
-        var goes = stroke.Value == Stroke.Muted || claim.Pitches.Length == 0 ? double.PositiveInfinity : direction.LogOdds(features.Direction(claim));
+        var goes = IsAsked(claim) ? StrokeDirection.Misleading(direction.LogOdds(claim), misled) : double.PositiveInfinity;
         var (heard, reading) = goes < sounds
             ? ("the strings speak in the other order", stroke.Value == Stroke.Down ? "u" : "d")
             : ("nothing is struck here", ".");
@@ -81,9 +95,8 @@ internal sealed class StrokeWeigher
     private Stroke Way(Bar bar, double time)
     {
         var held = bar.Chords.LastOrDefault(c => clock.TimeOf(bar.Number, c.Start).Value <= time + StrokeFeatures.Reach)?.Value.Shape;
-        var down = new StrokeClaim(time, Stroke.Down, held is null ? [] : SongNotes.Sounding(held, neck));
-        return down.Pitches.Length == 0 || direction.LogOdds(features.Direction(down))
-            >= direction.LogOdds(features.Direction(down with { Stroke = Stroke.Up })) ? Stroke.Down : Stroke.Up;
+        var claim = new StrokeClaim(time, Stroke.Down, held is null ? [] : SongNotes.Sounding(held, neck));
+        return claim.Pitches.Length == 0 || direction.Downward(claim) >= 0 ? Stroke.Down : Stroke.Up;
     }
 
     private static string Words(Stroke stroke) => stroke switch

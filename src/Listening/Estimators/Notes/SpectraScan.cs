@@ -7,7 +7,7 @@ namespace Harkbook.Listening.Estimators.Notes;
 /// flat.</summary>
 internal static class SpectraScan
 {
-    private const int PieceFrames = 1024;
+    private const int PieceFrames = 512;
 
     /// <param name="sound">Any rate and number of channels.</param>
     /// <param name="a4">The recording's own reference pitch.</param>

@@ -12,13 +12,14 @@ internal sealed class StrokeEvidence
 
     private readonly PlayingModel model;
     private readonly StrokeFeatures features;
-    private readonly WeigherModel direction = WeigherModel.Of("Direction");
+    private readonly StrokeDirection direction;
 
     public StrokeEvidence(PlayingModel model, Hearing hearing)
     {
         this.model = model;
         var others = hearing.Lines.Found.SelectMany(l => l.Notes).Select(n => new WrittenNote(n.Midi, n.Onset.Value, n.End.Value));
         features = new(new(hearing.Evidence.Notes), new(hearing.Evidence.Notes), new(hearing.Evidence.Pulse.Bands), new(others));
+        direction = new(features);
     }
 
     /// <summary>By <see cref="StrokeState"/>.</summary>
@@ -35,9 +36,7 @@ internal sealed class StrokeEvidence
 
     /// <summary>How much rather down than up, in log-odds.</summary>
     public double Downward(double time, int[] pitches) =>
-        pitches.Length < 2 ? 0 : (Weigh(time, pitches, Stroke.Down) - Weigh(time, pitches, Stroke.Up)) / 2;
-
-    private double Weigh(double time, int[] pitches, Stroke stroke) => direction.LogOdds(features.Direction(new(time, stroke, pitches)));
+        pitches.Length < 2 ? 0 : direction.Downward(new(time, Stroke.Down, pitches));
 }
 
 /// <summary>What may be in a place of a strummed bar.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
+using Harkbook.Music.Instruments.Strings;
 
 namespace Harkbook.Music.Instruments.Shapes;
 
@@ -67,7 +68,7 @@ public sealed record Shape
         {
             if (part == "x")
                 frets.Add(null);
-            else if (int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= 36)
+            else if (int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var fret) && fret <= Fretboard.MostFrets)
                 frets.Add(fret);
             else
                 return false;

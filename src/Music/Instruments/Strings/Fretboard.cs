@@ -9,11 +9,14 @@ namespace Harkbook.Music.Instruments.Strings;
 /// </summary>
 public sealed record Fretboard
 {
+    /// <summary>Frets of the longest neck.</summary>
+    public const int MostFrets = 36;
+
     /// <param name="frets">Frets on the neck, counted from the nut; 20 is common on a steel-string guitar.</param>
     public Fretboard(Tuning tuning, Capo capo = default, int frets = 20)
     {
-        if (frets is < 1 or > 36)
-            throw new ArgumentOutOfRangeException(nameof(frets), frets, "A neck has 1 to 36 frets.");
+        if (frets is < 1 or > MostFrets)
+            throw new ArgumentOutOfRangeException(nameof(frets), frets, $"A neck has 1 to {MostFrets} frets.");
         if (capo.OnlyStrings.Any(s => s < 0 || s >= tuning.Count))
             throw new ArgumentException($"The capo stops string index {capo.OnlyStrings[^1]}; this tuning has indices 0 to {tuning.Count - 1}.", nameof(capo));
         (Tuning, Capo, Frets) = (tuning, capo, frets);
