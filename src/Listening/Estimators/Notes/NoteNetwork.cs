@@ -18,7 +18,7 @@ internal sealed class NoteNetwork : IDisposable
     private static readonly string[] Outputs = ["onset", "frame", "offset"];
 
     private readonly InferenceSession session;
-    private readonly RunOptions run = new();
+    private readonly RunOptions run = new(), last = NetworkSession.Last();
     private readonly OutputBuffers buffers = new(Outputs.Length);
 
     public NoteNetwork(byte[] model)
@@ -42,17 +42,19 @@ internal sealed class NoteNetwork : IDisposable
     public double SoundingThreshold { get; }
 
     /// <param name="input">2 × frames × bins (<see cref="NetworkSpectra"/>).</param>
+    /// <param name="isLast">Whether no piece follows, so that the store gives back what it has kept.</param>
     /// <returns>Onset, sounding and offset, each frames × pitches; the arrays serve the next piece of this size again.</returns>
-    public (float[] Onset, float[] Sounding, float[] Offset) Weigh(Memory<float> input, int frames)
+    public (float[] Onset, float[] Sounding, float[] Offset) Weigh(Memory<float> input, int frames, bool isLast = false)
     {
         using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, Planes, frames, LogSpectrum.Bins]);
-        using var results = session.Run(run, ["features"], [tensor], Outputs);
+        using var results = session.Run(isLast ? last : run, ["features"], [tensor], Outputs);
         return (buffers.Take(0, results[0]), buffers.Take(1, results[1]), buffers.Take(2, results[2]));
     }
 
     public void Dispose()
     {
         run.Dispose();
+        last.Dispose();
         session.Dispose();
     }
 

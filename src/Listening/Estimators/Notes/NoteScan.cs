@@ -40,7 +40,7 @@ internal sealed class NoteScan : ISpectraListener, IDisposable
 
     public void Hear(SpectraPiece piece)
     {
-        var heard = network.Weigh(piece.Planes(Planes), piece.Frames);
+        var heard = network.Weigh(piece.Planes(Planes), piece.Frames, piece.IsLast);
         for (var f = 0; f < piece.Count; f++)
         {
             var at = (piece.Context + f) * NoteNetwork.Pitches;

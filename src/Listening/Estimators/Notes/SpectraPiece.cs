@@ -6,7 +6,8 @@ namespace Harkbook.Listening.Estimators.Notes;
 /// <param name="Context">How many of them stand before the first frame that is to be heard; as many stand after the last of a whole piece.</param>
 /// <param name="First">The number of that frame in the recording.</param>
 /// <param name="Count">How many are to be heard.</param>
-internal readonly record struct SpectraPiece(float[] Values, int Frames, int Context, int First, int Count)
+/// <param name="IsLast">Whether no other follows.</param>
+internal readonly record struct SpectraPiece(float[] Values, int Frames, int Context, int First, int Count, bool IsLast)
 {
     /// <summary>The first planes.</summary>
     public Memory<float> Planes(int count) => Values.AsMemory(0, count * Frames * LogSpectrum.Bins);

@@ -24,7 +24,8 @@ internal static class SpectraScan
         {
             ct.ThrowIfCancellationRequested();
             spectra.Fill(first - context, frames, values, ct);
-            var piece = new SpectraPiece(values, frames, context, first, Math.Min(PieceFrames, spectra.Frames - first));
+            var left = spectra.Frames - first;
+            var piece = new SpectraPiece(values, frames, context, first, Math.Min(PieceFrames, left), left <= PieceFrames);
             foreach (var listener in listeners)
                 listener.Hear(piece);
             progress?.Report(Math.Min(1, (first + PieceFrames) / (double)spectra.Frames));

@@ -21,7 +21,7 @@ internal sealed class LineNetwork : IDisposable
     private static readonly string[] Outputs = ["kinds", "onset", "off"];
 
     private readonly InferenceSession session;
-    private readonly RunOptions run = new();
+    private readonly RunOptions run = new(), last = NetworkSession.Last();
     private readonly OutputBuffers buffers = new(Outputs.Length);
 
     public LineNetwork(byte[] model)
@@ -42,18 +42,20 @@ internal sealed class LineNetwork : IDisposable
 
     /// <param name="input">3 × frames × bins (<see cref="NetworkSpectra"/>).</param>
     /// <param name="frames">Even.</param>
+    /// <param name="isLast">Whether no piece follows, so that the store gives back what it has kept.</param>
     /// <returns>Chances of the kinds (struck strings first), 5 × frames × pitches; of an onset, and semitones off, frames × pitches; the arrays serve the next
     /// piece of this size again.</returns>
-    public (float[] Kinds, float[] Onset, float[] Off) Weigh(Memory<float> input, int frames)
+    public (float[] Kinds, float[] Onset, float[] Off) Weigh(Memory<float> input, int frames, bool isLast = false)
     {
         using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, Planes, frames, LogSpectrum.Bins]);
-        using var results = session.Run(run, ["features"], [tensor], Outputs);
+        using var results = session.Run(isLast ? last : run, ["features"], [tensor], Outputs);
         return (buffers.Take(0, results[0]), buffers.Take(1, results[1]), buffers.Take(2, results[2]));
     }
 
     public void Dispose()
     {
         run.Dispose();
+        last.Dispose();
         session.Dispose();
     }
 }

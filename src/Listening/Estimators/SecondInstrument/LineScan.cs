@@ -23,7 +23,7 @@ internal sealed class LineScan : ISpectraListener, IDisposable
 
     public void Hear(SpectraPiece piece)
     {
-        var (kinds, onset, off) = network.Weigh(piece.Planes(Planes), piece.Frames);
+        var (kinds, onset, off) = network.Weigh(piece.Planes(Planes), piece.Frames, piece.IsLast);
         for (var f = 0; f < piece.Count; f++)
             heard.Add(Frame(piece, f, kinds, onset, off));
     }
