@@ -19,6 +19,10 @@ public sealed record HeardLine
 
     /// <summary>Which harmonica, if it is one; null on another instrument.</summary>
     public Distribution<HeardHarp>? Harp { get; init; }
+
+    /// <summary>How much of the time between two moments the line's notes fill (0–1), both in seconds; 0 where there is no time between them.</summary>
+    public double ShareOf(double start, double end) => end <= start ? 0
+        : Math.Min(1, Notes.Sum(n => Math.Max(0, Math.Min(end, n.End.Value) - Math.Max(start, n.Onset.Value))) / (end - start));
 }
 
 /// <summary>A Richter harmonica's key and the position that the song's key asks of it (1–12).</summary>

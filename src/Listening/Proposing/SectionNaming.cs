@@ -80,7 +80,5 @@ internal sealed class SectionNaming
     private double Length(int section) => (sections[section].End - sections[section].Start).Value;
 
     /// <summary>How much of a section a line sounds (0–1).</summary>
-    private static double Share(HeardLine? line, HeardSection section) => line is null ? 0
-        : line.Notes.Sum(n => Math.Max(0, Math.Min(section.End.Value, n.End.Value) - Math.Max(section.Start.Value, n.Onset.Value)))
-            / Math.Max(1e-6, (section.End - section.Start).Value);
+    private static double Share(HeardLine? line, HeardSection section) => line?.ShareOf(section.Start.Value, section.End.Value) ?? 0;
 }

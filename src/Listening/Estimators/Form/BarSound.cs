@@ -9,8 +9,8 @@ internal sealed class BarSound
 {
     private const int Parts = 4;
 
-    private BarSound(double[] starts, double[][] harmony, double[][] colour, double[][] texture) =>
-        (Starts, Harmony, Colour, Texture) = (starts, harmony, colour, texture);
+    private BarSound(double[] starts, double[][] harmony, double[][] colour, double[][] texture, SungEntry? entry) =>
+        (Starts, Harmony, Colour, Texture, Entry) = (starts, harmony, colour, texture, entry);
 
     /// <summary>Shape (bars + 1): where each bar starts, and where the last ends, in seconds.</summary>
     public double[] Starts { get; }
@@ -23,6 +23,9 @@ internal sealed class BarSound
 
     /// <summary>As <see cref="BarTexture"/> has it.</summary>
     public double[][] Texture { get; }
+
+    /// <summary>Null where nobody sings, or somebody does from the start.</summary>
+    public SungEntry? Entry { get; }
 
     public int Bars => Harmony.Length;
 
@@ -38,7 +41,8 @@ internal sealed class BarSound
             starts,
             [.. bars.Select(b => Enumerable.Range(0, Parts).SelectMany(p => Unit(colour.HarmonyWithin(Part(b, p), Part(b, p + 1)))).ToArray())],
             [.. bars.Select(b => colour.LevelsWithin(b.First, b.Second))],
-            BarTexture.Of(starts, notes, lines));
+            BarTexture.Of(starts, notes, lines),
+            SungEntry.Of(starts, lines.Of(LineKind.Voice)));
     }
 
     private static double Part((double First, double Second) bar, int part) => bar.First + (bar.Second - bar.First) * part / Parts;

@@ -27,7 +27,6 @@ internal static class BarTexture
     }
 
     /// <summary>How much of a bar a line sounds (0–1).</summary>
-    private static double Share(HeardLine? line, (double First, double Second) bar) => line is null ? 0
-        : line.Kind.Confidence * Math.Min(1, line.Notes.Sum(n => Math.Max(0, Math.Min(bar.Second, n.End.Value) - Math.Max(bar.First, n.Onset.Value)))
-            / (bar.Second - bar.First));
+    private static double Share(HeardLine? line, (double First, double Second) bar) =>
+        line is null ? 0 : line.Kind.Confidence * line.ShareOf(bar.First, bar.Second);
 }

@@ -7,7 +7,10 @@ namespace Harkbook.Listening.Estimators.Form;
 /// </summary>
 internal sealed class FormDivision(BarLikeness alike, FormModel model)
 {
-    private const int Longest = 24, Shortest = 4;
+    private const int Longest = 24;
+
+    /// <summary>The fewest bars of a section, but where it is known that one starts.</summary>
+    public const int Shortest = 4;
 
     /// <summary>An ending that isn't heard elsewhere may have so few bars; elsewhere is where it is so alike.</summary>
     private const int ShortestEnding = 2;

@@ -7,7 +7,7 @@ namespace Harkbook.Listening.Estimators.Form;
 
 /// <summary>
 /// Divides a recording into few sections of usual lengths, borders where harmony, colour, singing, strokes or picking change and where what comes back
-/// begins and ends (<see cref="FormDivision"/>); alike sections share a letter.
+/// begins and ends (<see cref="FormDivision"/>), and where a singer first comes in (<see cref="SungEntry"/>); alike sections share a letter.
 /// </summary>
 public sealed class FormEstimator
 {
@@ -35,10 +35,15 @@ public sealed class FormEstimator
         var alike = BarLikeness.Of(sound, model);
         var claimed = borders.Select(sound.BarAt).Where(b => b < alike.Bars).Distinct().ToList();
         var division = new FormDivision(alike, model);
-        return Label(sound, alike, division, division.Starts(claimed), claimed);
+        var sure = claimed.ToDictionary(b => b, _ => 1.0);
+        if (sound.Entry is { } entry && claimed.All(b => b == 0 || Math.Abs(b - entry.Bar) >= FormDivision.Shortest))
+            sure[entry.Bar] = entry.Confidence;
+        return Label(sound, alike, division, division.Starts(sure.Keys), sure);
     }
 
-    private ImmutableArray<HeardSection> Label(BarSound sound, BarLikeness alike, FormDivision division, List<int> starts, List<int> claimed)
+    /// <param name="sure">How sure it is that a section starts at a bar, where more than the division tells.</param>
+    private ImmutableArray<HeardSection> Label(
+        BarSound sound, BarLikeness alike, FormDivision division, List<int> starts, Dictionary<int, double> sure)
     {
         var earlier = new List<(int Start, int End, int Label)>();
         var sections = ImmutableArray.CreateBuilder<HeardSection>();
@@ -47,8 +52,8 @@ public sealed class FormEstimator
             var (start, end) = (starts[s], s + 1 < starts.Count ? starts[s + 1] : alike.Bars);
             var label = LabelOf(alike, earlier, start, end);
             earlier.Add((start, end, label));
-            var confidence = claimed.Contains(start) ? 1 : starts.Count == 1 ? 0.5
-                : Math.Clamp(0.3 + 2 * division.Change(start == 0 ? starts[1] : start), 0, 0.95);
+            var heard = starts.Count == 1 ? 0.5 : Math.Clamp(0.3 + 2 * division.Change(start == 0 ? starts[1] : start), 0, 0.95);
+            var confidence = new[] { heard, sure.GetValueOrDefault(start), start == 0 ? sure.GetValueOrDefault(end) : 0 }.Max();
             sections.Add(new(Seconds.FromSeconds(sound.Starts[start]), Seconds.FromSeconds(sound.Starts[end]), Letters(label), confidence));
         }
         return sections.ToImmutable();

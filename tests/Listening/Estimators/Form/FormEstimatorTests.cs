@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Audio.Signals;
 using Harkbook.Listening.Estimators.Form;
 using Harkbook.Listening.Tests.Estimators.Beats;
 using Harkbook.Units;
@@ -54,6 +55,19 @@ public class FormEstimatorTests
         Assert.All(sections, s => Assert.True(s.End.Value - s.Start.Value > 3.9 * Bar, $"{s.Start} to {s.End}"));
     }
 
+    /// <summary>One loop throughout, sung from its seventh bar on.</summary>
+    [Fact]
+    public void ASectionStartsWhereTheSingerComesIn()
+    {
+        var bars = Bars(Verse, 20).ToArray();
+        var notes = Enumerable.Range(6, 14).Select(b => new HeardLineNote(60, default, Seconds.FromSeconds(0.5 + b * Bar),
+            Seconds.FromSeconds(0.5 + b * Bar + 1.5), 0.9));
+        var singer = new HeardLine { Kind = new(new Candidate<LineKind>(LineKind.Voice, 0.9)), Contour = PitchContour.Silent, Notes = [.. notes] };
+        var (sound, beats) = Played(bars);
+        var sections = new FormEstimator().Read(ColourScan.Of(sound, Hertz.A440, TestContext.Current.CancellationToken), beats, [], new(0.1, [singer]), []);
+        Assert.Contains(sections, s => Math.Abs(s.Start.Value - (0.5 + 6 * Bar)) < 1e-3 && s.Confidence >= 0.9);
+    }
+
     [Fact]
     public void WithoutBeatsThereIsNoForm() =>
         Assert.Empty(new FormEstimator().Estimate(new Plucks(3).Signal, Hertz.A440, [], TestContext.Current.CancellationToken));
@@ -61,6 +75,12 @@ public class FormEstimatorTests
     private static IEnumerable<int[]> Bars(int[][] chords, int count) => Enumerable.Range(0, count).Select(k => chords[k % chords.Length]);
 
     private static ImmutableArray<HeardSection> Estimate(int[][] bars)
+    {
+        var (sound, beats) = Played(bars);
+        return new FormEstimator().Estimate(sound, Hertz.A440, beats, TestContext.Current.CancellationToken);
+    }
+
+    private static (Signal Sound, ImmutableArray<HeardBeat> Beats) Played(int[][] bars)
     {
         var plucks = new Plucks(0.5 + bars.Length * Bar + 1);
         var beats = ImmutableArray.CreateBuilder<HeardBeat>();
@@ -70,6 +90,6 @@ public class FormEstimatorTests
             beats.Add(new(Seconds.FromSeconds(time), beat % 4 + 1, 1));
             plucks.Strum(time, bars[beat / 4], 1);
         }
-        return new FormEstimator().Estimate(plucks.Signal, Hertz.A440, beats.ToImmutable(), TestContext.Current.CancellationToken);
+        return (plucks.Signal, beats.ToImmutable());
     }
 }
