@@ -215,16 +215,39 @@ public sealed class SongRebarring
 
     private void WriteKeys(StringBuilder text, NewSection section, SectionSyntax old, NewSection? like, string indent)
     {
+        if (border is not null && like is null)
+        {
+            foreach (var key in KeysOfBars(section))
+                WriteKey(text, key, indent);
+            return;
+        }
         var index = section.Old!.Value;
         var changes = like is not null || old.Like is null ? old.Keys.Select(k => new KeyChange(k.FromBar, k.Key) { Standing = k.Standing }) : KeysOf(old);
         var placed = changes.OrderBy(k => k.Bar).Select(k => (Key: k, At: line.StartOf(index, k.Bar) + change.Later))
             .Select(k => (k.Key, k.At, Bar: Math.Clamp(plan.NearestLine(k.At), section.First, section.End - 1)));
         foreach (var (key, at, bar) in placed.GroupBy(k => k.Bar).Select(g => g.Last()))
         {
-            text.Append(indent).Append($"{"key",-10} {KeyText.Write(key.Key, bar - section.First + 1)}  {StandingText.Write(key.Standing)}".TrimEnd())
-                .Append('\n');
+            WriteKey(text, key with { Bar = bar - section.First + 1 }, indent);
             if (plan.Bars[bar].Start != at)
                 remarks.Add($"{old.Name}: the key {key.Key} starts {Apart(plan.Bars[bar].Start - at)}, at the nearest bar line.");
+        }
+    }
+
+    private static void WriteKey(StringBuilder text, KeyChange key, string indent) =>
+        text.Append(indent).Append($"{"key",-10} {KeyText.Write(key.Key, key.Bar)}  {StandingText.Write(key.Standing)}".TrimEnd()).Append('\n');
+
+    /// <summary>The changes that leave each bar of a section in the key that it had, where only a border moves; as the file names keys.</summary>
+    private IEnumerable<KeyChange> KeysOfBars(NewSection section)
+    {
+        var had = Syntax.Sections.SelectMany(s => Enumerable.Range(1, s.BarCount).Select(s.KeyOf)).ToArray();
+        var usual = song.Key.Value with { Tonic = song.HandNames is { } raise ? song.Key.Value.Tonic - raise : song.Key.Value.Tonic };
+        var now = usual;
+        for (var bar = section.First; bar < section.End; bar++)
+        {
+            var key = had[bar]?.Key ?? usual;
+            if (key != now)
+                yield return new(bar - section.First + 1, key) { Standing = had[bar]?.Standing ?? song.Key.Standing };
+            now = key;
         }
     }
 

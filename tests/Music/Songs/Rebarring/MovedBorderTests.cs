@@ -49,6 +49,16 @@ public class MovedBorderTests
         Assert.EndsWith("section    Verse 2 like Intro\n; the end\n", moved.Text);
     }
 
+    /// <summary>A section starts in the song's key, so bars that go over take their key with them, and those that stay keep theirs.</summary>
+    [Fact]
+    public void EachBarKeepsItsKey()
+    {
+        var song = SongText.Parse(Text.Replace("title T", "title T\nkey D major").Replace("; low", "; low\n    key        A major from 2"), "t");
+        var moved = SongRebarring.MoveBorder(song, 2, 4);
+        Assert.Equal("D D D A A D D D A A", Keys(song));
+        Assert.Equal("D D D A A D D D A A", Keys(moved));
+    }
+
     [Theory]
     [InlineData(0, 2, "first section")]
     [InlineData(1, 1, "bar 2 to 5")]
@@ -75,6 +85,7 @@ public class MovedBorderTests
         Assert.True(moved.Song is not null, $"{document.Text}\n-----\n{moved.Text}");
         Assert.Equal(bar - 1, moved.Song.Sections.Take(section).Sum(s => s.Bars.Length));
         Assert.Equal(song.Bars.Select(Starts), moved.Song.Bars.Select(Starts));
+        Assert.Equal(song.Bars.Select(b => song.KeyAt(b.Number)), moved.Song.Bars.Select(b => moved.Song.KeyAt(b.Number)));
         Assert.Equal(song.Sections.SelectMany(s => s.Anchors).Select(a => a.At), moved.Song.Sections.SelectMany(s => s.Anchors).Select(a => a.At));
     }, iter: 200);
 
@@ -112,6 +123,8 @@ public class MovedBorderTests
     [Fact]
     public void ASectionOfOtherBarsIsToldSo() => Assert.Contains("Move its border first",
         Assert.Throws<ArgumentException>(() => Song.WithSectionLike(2, 0 + 1)).Message);
+
+    private static string Keys(SongDocument document) => string.Join(' ', document.Song!.Bars.Select(b => document.Song.KeyAt(b.Number).Tonic));
 
     private static string Chords(SongDocument document) => string.Join(' ', document.Song!.Bars.SelectMany(b => b.Chords).Select(c => c.Value.Name));
 
