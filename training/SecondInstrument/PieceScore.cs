@@ -19,9 +19,11 @@ internal static class PieceScore
         {
             var heard = LineEstimator.Of(cells.Get(name, piece.Sound), PieceTruth.Keys(piece));
             var truth = PieceTruth.Of(piece);
-            var lines = truth.Lines!.Value.Select(l => (l.Kind!.Value, LineScores.Of(LineScores.Meant(heard, truth.Lines.Value, l), Hertz.A440, l).ToImmutableArray())).ToImmutableArray();
+            var each = truth.Lines!.Value;
+            ImmutableArray<(LineKind Kind, ImmutableArray<Measured> Scores)> lines =
+                [.. each.Select(l => (l.Kind!.Value, LineScores.Of(LineScores.Meant(heard, each, l), Hertz.A440, l).ToImmutableArray()))];
             sheets.Add((piece.Kinds, LineScores.Of(heard, Hertz.A440, truth).First(), lines));
-            Console.WriteLine($"{name} {piece.Kinds,-16} heard {Heard(heard)}  {string.Join("; ", lines.Select(l => l.Item1 + " " + string.Join(' ', l.Item2.Select(m => $"{Short(m.Measure)} {Number(m.Value)}"))))}");
+            Console.WriteLine($"{name} {piece.Kinds,-16} heard {Heard(heard)}  {string.Join("; ", lines.Select(l => $"{l.Kind} {Shortly(l.Scores)}"))}");
         }
         foreach (var group in sheets.GroupBy(s => s.Kinds))
         {
@@ -34,9 +36,13 @@ internal static class PieceScore
 
     public static string Heard(HeardLines heard) => heard.Found.IsEmpty
         ? $"none {Number(heard.Alone)}"
-        : string.Join(", ", heard.Found.Select(l => $"{l.Kind.Best} {Number(l.Kind.Confidence)}{(l.Harp is { } harp ? $" in {harp.Best.Key} {Number(harp.Confidence)}" : "")}"));
+        : string.Join(", ", heard.Found.Select(l => $"{l.Kind.Best} {Number(l.Kind.Confidence)}{Harp(l)}"));
 
     public static string Told(IEnumerable<Measured> scores) => string.Join(", ", scores.Select(m => $"{m.Measure} {Number(m.Value)}"));
+
+    private static string Harp(HeardLine line) => line.Harp is { } harp ? $" in {harp.Best.Key} {Number(harp.Confidence)}" : "";
+
+    private static string Shortly(IEnumerable<Measured> scores) => string.Join(' ', scores.Select(m => $"{Short(m.Measure)} {Number(m.Value)}"));
 
     private static string Number(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
 

@@ -70,7 +70,7 @@ class Playing(clips.Maker):
         if r.random() < 0.35:
             self.company()
         count = r.choices((0, 1, 2), (0.22, 0.5, 0.28))[0]
-        kinds = r.choices((REED, VOICE, BLOWN, BOWED), (0.44, 0.32, 0.1, 0.14), k=2)
+        kinds = r.choices((REED, VOICE, BLOWN, BOWED), (0.37, 0.36, 0.11, 0.16), k=2)
         turn = r.uniform(0.5, 4) if count == 2 and r.random() < 0.5 else None  # one after the other, or both at once
         for k in range(count):
             start, end = (-BEFORE, SPAN) if turn is None else ((-BEFORE, turn), (turn + r.uniform(-0.3, 0.3), SPAN))[k]
@@ -147,7 +147,7 @@ class Playing(clips.Maker):
     def second(self, kind, bus, start, end):
         r = self.r
         have, name = self.facts.instruments, NAMES[kind]
-        shares = {"sung": 0.45, "made voice": 0.35, "voice": 0.2} if kind == VOICE else {name: 0.45 if kind == REED else 0.3, "made " + name: 0.55}
+        shares = {"sung": 0.55, "made voice": 0.3, "voice": 0.15} if kind == VOICE else {name: 0.45 if kind == REED else 0.3, "made " + name: 0.55}
         shares = {family: share for family, share in shares.items() if have.get(family)}
         family = r.choices(list(shares), list(shares.values()))[0]
         layers = r.choice(have[family])

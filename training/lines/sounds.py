@@ -48,7 +48,7 @@ class Held:
         self.sharp = l(6, 28)[:, None]  # how narrow a body's modes are
         self.duty, self.pulse = some(0.5 if kind == "reed" else 0.0) * u(0.3, 1.0), u(0.2, 0.5)
         self.hand = some(0.45 if kind == "reed" else 0.0) * u(0.3, 1.5)
-        self.cup, self.closed, self.wide = some(0.3 if kind == "reed" else 0.0) * l(0.5, 4.0), l(450, 1100), l(1.5, 3.5)  # what cupped hands resonate at, and how far it rises
+        self.cup, self.closed, self.wide = some(0.5 if kind == "reed" else 0.0) * l(0.5, 4.0), l(450, 1100), l(1.5, 3.5)  # what cupped hands resonate at, and how far it rises
         self.stir = some({"voice": 0.6, "bowed": 0.7}.get(kind, 0.0)) * u(0.1, 0.6)
         self.crowd = some({"voice": 0.2, "bowed": 0.15}.get(kind, 0.0)) * u(0.2, 0.6)  # several at once: partials that come and go
         self.swell = u(0, 0.3)  # how far the tone's brightness wanders

@@ -59,7 +59,7 @@ class LineLearner(Learner):
         with torch.autocast(self.device.type, torch.bfloat16, enabled=self.device.type == "cuda"):
             heard = forward(features.contiguous(memory_format=torch.channels_last))
         parts = loss(heard.float()[:, :, EDGE:-EDGE], targets[:, :, EDGE:-EDGE])
-        (parts * torch.tensor([0.5, 1.2, 1.2, 1.2, 1.2, 5.0, 0.02, 0.06], device=parts.device)).sum().backward()
+        (parts * torch.tensor([0.5, 1.2, 1.2, 1.2, 1.2, 5.0, 0.02, 0.03], device=parts.device)).sum().backward()
         return parts.detach()
 
 
