@@ -15,8 +15,7 @@ internal sealed class PulseNetwork : IDisposable
     private const int Context = 1504;
     private const int Outputs = 3 + PulseEvidence.Meters + PulseEvidence.Tempi;
 
-    private readonly InferenceSession session;
-    private readonly RunOptions run = new(), last = NetworkSession.Last();
+    private readonly NetworkSession session;
 
     public PulseNetwork(byte[] model) => session = NetworkSession.Open(model);
 
@@ -37,7 +36,7 @@ internal sealed class PulseNetwork : IDisposable
             bands.Fill(held, to - held, rows.AsMemory((held - from) * PulseBands.Count), cancellation);
             using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, rows.AsMemory(0, (to - from) * PulseBands.Count),
                 [1, to - from, PulseBands.Count]);
-            using var results = session.Run(first + Piece < bands.Frames ? run : last, ["bands"], [tensor], ["pulse"]);
+            using var results = session.Run("bands", tensor, ["pulse"], isLast: first + Piece >= bands.Frames);
             var pulse = results[0].GetTensorDataAsSpan<float>();
             for (var f = first; f < Math.Min(bands.Frames, first + Piece); f++)
                 Fill(evidence, f, pulse.Slice((f - from) * Outputs, Outputs));
@@ -45,12 +44,7 @@ internal sealed class PulseNetwork : IDisposable
         return evidence;
     }
 
-    public void Dispose()
-    {
-        run.Dispose();
-        last.Dispose();
-        session.Dispose();
-    }
+    public void Dispose() => session.Dispose();
 
     private static void Fill(PulseEvidence evidence, int frame, ReadOnlySpan<float> row)
     {

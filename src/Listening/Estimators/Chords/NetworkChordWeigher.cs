@@ -30,9 +30,8 @@ internal sealed class NetworkChordWeigher(SpanWeights weights) : IChordWeigher
     internal static (float[] Chords, float[] Bass, float[] Keys, float[] Change) Run(float[][] rows)
     {
         using var session = NetworkSession.Open(ModelFile.Read("chords.onnx"));
-        using var run = NetworkSession.Last();
         using var input = OrtValue.CreateTensorValueFromMemory(rows.SelectMany(r => r).ToArray(), [1, rows.Length, ChordInput.Width]);
-        using var results = session.Run(run, ["rows"], [input], Outputs);
+        using var results = session.Run("rows", input, Outputs, isLast: true);
         float[] Values(int i) => results[i].GetTensorDataAsSpan<float>().ToArray();
         return (Values(0), Values(1), Values(2), Values(3));
     }

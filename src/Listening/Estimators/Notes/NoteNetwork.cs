@@ -17,8 +17,7 @@ internal sealed class NoteNetwork : IDisposable
 
     private static readonly string[] Outputs = ["onset", "frame", "offset"];
 
-    private readonly InferenceSession session;
-    private readonly RunOptions run = new(), last = NetworkSession.Last();
+    private readonly NetworkSession session;
     private readonly OutputBuffers buffers = new(Outputs.Length);
 
     public NoteNetwork(byte[] model)
@@ -47,18 +46,13 @@ internal sealed class NoteNetwork : IDisposable
     public (float[] Onset, float[] Sounding, float[] Offset) Weigh(Memory<float> input, int frames, bool isLast = false)
     {
         using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, Planes, frames, LogSpectrum.Bins]);
-        using var results = session.Run(isLast ? last : run, ["features"], [tensor], Outputs);
+        using var results = session.Run("features", tensor, Outputs, isLast);
         return (buffers.Take(0, results[0]), buffers.Take(1, results[1]), buffers.Take(2, results[2]));
     }
 
-    public void Dispose()
-    {
-        run.Dispose();
-        last.Dispose();
-        session.Dispose();
-    }
+    public void Dispose() => session.Dispose();
 
     private string Entry(string name) =>
-        session.ModelMetadata.CustomMetadataMap.TryGetValue(name, out var value) ? value
+        session.Facts.TryGetValue(name, out var value) ? value
             : throw new InvalidDataException($"The note network carries no \"{name}\"; it was exported by another recipe than training/README.md tells.");
 }

@@ -20,14 +20,13 @@ internal sealed class LineNetwork : IDisposable
 
     private static readonly string[] Outputs = ["kinds", "onset", "off"];
 
-    private readonly InferenceSession session;
-    private readonly RunOptions run = new(), last = NetworkSession.Last();
+    private readonly NetworkSession session;
     private readonly OutputBuffers buffers = new(Outputs.Length);
 
     public LineNetwork(byte[] model)
     {
         session = NetworkSession.Open(model);
-        Context = int.Parse(session.ModelMetadata.CustomMetadataMap["context"], CultureInfo.InvariantCulture);
+        Context = int.Parse(session.Facts["context"], CultureInfo.InvariantCulture);
     }
 
     /// <summary>The kinds of a line, in the order of the network's outputs after the struck strings.</summary>
@@ -43,19 +42,14 @@ internal sealed class LineNetwork : IDisposable
     /// <param name="input">3 × frames × bins (<see cref="NetworkSpectra"/>).</param>
     /// <param name="frames">Even.</param>
     /// <param name="isLast">Whether no piece follows, so that the store gives back what it has kept.</param>
-    /// <returns>Chances of the kinds (struck strings first), 5 × frames × pitches; of an onset, and semitones off, frames × pitches; the arrays serve the next
-    /// piece of this size again.</returns>
+    /// <returns>Chances of the kinds (struck strings first), 5 × frames × pitches; of an onset, and semitones off, frames × pitches; the arrays serve
+    /// the next piece of this size again.</returns>
     public (float[] Kinds, float[] Onset, float[] Off) Weigh(Memory<float> input, int frames, bool isLast = false)
     {
         using var tensor = OrtValue.CreateTensorValueFromMemory(OrtMemoryInfo.DefaultInstance, input, [1, Planes, frames, LogSpectrum.Bins]);
-        using var results = session.Run(isLast ? last : run, ["features"], [tensor], Outputs);
+        using var results = session.Run("features", tensor, Outputs, isLast);
         return (buffers.Take(0, results[0]), buffers.Take(1, results[1]), buffers.Take(2, results[2]));
     }
 
-    public void Dispose()
-    {
-        run.Dispose();
-        last.Dispose();
-        session.Dispose();
-    }
+    public void Dispose() => session.Dispose();
 }
