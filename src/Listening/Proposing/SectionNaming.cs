@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Harkbook.Listening.Estimators.Form;
 
 namespace Harkbook.Listening.Proposing;
 
@@ -10,8 +11,8 @@ namespace Harkbook.Listening.Proposing;
 /// </summary>
 internal sealed class SectionNaming
 {
-    /// <summary>A singer must be heard as surely as this, and sing so much of a section, or a line sound there, for a word.</summary>
-    private const double SureOfSinger = 0.75, SungFrom = 0.25, UnsungTo = 0.1, PlayedFrom = 0.4;
+    /// <summary>So much of a solo a line sounds.</summary>
+    private const double PlayedFrom = 0.4;
 
     /// <summary>How sure a word is that another section lends, of that one's own.</summary>
     private const double Lent = 0.8;
@@ -23,7 +24,7 @@ internal sealed class SectionNaming
     public SectionNaming(ImmutableArray<HeardSection> sections, HeardLines lines)
     {
         this.sections = sections;
-        var singer = lines.Of(LineKind.Voice) is { } voice && voice.Kind.Confidence >= SureOfSinger ? voice : null;
+        var singer = lines.Of(LineKind.Voice) is { } voice && voice.Kind.Confidence >= SungEntry.SureOfSinger ? voice : null;
         sung = [.. sections.Select(s => Share(singer, s))];
         played = [.. sections.Select(s => lines.Found.Where(l => l.Kind.Best != LineKind.Voice).Select(l => Share(l, s)).DefaultIfEmpty(0).Max())];
         if (singer is not null)
@@ -40,14 +41,14 @@ internal sealed class SectionNaming
         return (alike.Word, alike.Word is null ? 1 : Lent * alike.Sure);
     }
 
-    private bool IsClear(int section) => sung[section] is not (> UnsungTo and < SungFrom);
+    private bool IsClear(int section) => sung[section] is not (> SungEntry.Unsung and < SungEntry.Sung);
 
     private (string? Word, double Sure) OfClear(int section)
     {
-        var (first, last) = (Array.FindIndex(sung, s => s >= SungFrom), Array.FindLastIndex(sung, s => s >= SungFrom));
+        var (first, last) = (Array.FindIndex(sung, s => s >= SungEntry.Sung), Array.FindLastIndex(sung, s => s >= SungEntry.Sung));
         if (first < 0)
             return (null, 1);
-        if (sung[section] >= SungFrom)
+        if (sung[section] >= SungEntry.Sung)
         {
             return kinds.TryGetValue(sections[section].Label, out var kind) ? kind
                 : kinds.Count > 0 && section == sections.Length - 1 ? ("Outro", 0.6) : (null, 1);
@@ -58,7 +59,7 @@ internal sealed class SectionNaming
     /// <summary>Which letters are verse, chorus and bridge: two kinds of sung sections that come back tell; one that does is the verse.</summary>
     private void Repeated()
     {
-        var order = Enumerable.Range(0, sections.Length).Where(i => sung[i] >= SungFrom).GroupBy(i => sections[i].Label).ToArray();
+        var order = Enumerable.Range(0, sections.Length).Where(i => sung[i] >= SungEntry.Sung).GroupBy(i => sections[i].Label).ToArray();
         var back = order.Where(g => g.Count() > 1).ToArray();
         if (back.Length == 0)
             return;

@@ -6,9 +6,9 @@ namespace Harkbook.Listening.Estimators.Form;
 internal readonly record struct SungEntry(int Bar, double Confidence)
 {
     /// <summary>
-    /// A singer is heard as surely as this, sings so much of the bars from the first on, and of those before no more than that: our judgement.
+    /// A singer is heard as surely as this; so much of what is called sung is sung, and of what is called unsung no more than that: our judgement.
     /// </summary>
-    private const double SureOfSinger = 0.75, Sung = 0.25, Unsung = 0.1;
+    public const double SureOfSinger = 0.75, Sung = 0.25, Unsung = 0.1;
 
     /// <summary>Bars that singing goes on for, and the fewest that an intro has: a vamp of two bars (common practice).</summary>
     private const int Going = 4, ShortestIntro = 2;
