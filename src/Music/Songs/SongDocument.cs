@@ -165,7 +165,8 @@ public sealed class SongDocument
 
     private string Written(string name) => Syntax.HandNames is { } raise ? WrittenName.Moved(OneLine(name), -raise) : OneLine(name);
 
-    private Key Written(Key key) => Syntax.HandNames is { } raise ? key with { Tonic = key.Tonic - raise } : key;
+    /// <summary>A key as the file names it: where names are the hand's, without the capo.</summary>
+    internal Key Written(Key key) => Syntax.HandNames is { } raise ? key with { Tonic = key.Tonic - raise } : key;
 
     /// <summary>The song's key decides how the hand's names are spelled, so it is moved by the capo anew.</summary>
     private string WrittenKey(string value) =>

@@ -240,7 +240,7 @@ public sealed class SongRebarring
     private IEnumerable<KeyChange> KeysOfBars(NewSection section)
     {
         var had = Syntax.Sections.SelectMany(s => Enumerable.Range(1, s.BarCount).Select(s.KeyOf)).ToArray();
-        var usual = song.Key.Value with { Tonic = song.HandNames is { } raise ? song.Key.Value.Tonic - raise : song.Key.Value.Tonic };
+        var usual = document.Written(song.Key.Value);
         var now = usual;
         for (var bar = section.First; bar < section.End; bar++)
         {
