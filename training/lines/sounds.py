@@ -20,6 +20,12 @@ VOWELS = torch.tensor([[730.0, 1090, 2440, 3400], [530, 1840, 2480, 3500], [270,
                        [300, 870, 2240, 3200], [640, 1190, 2390, 3300], [490, 1350, 1690, 3200]])  # Peterson and Barney 1952, men's means; the fourth: ours
 
 
+def waver(count, hertz, steps, device, noise):
+    """[count, steps]: smooth noise of about unit spread over a row's time."""
+    points = torch.randn(count, 1, int(LENGTH / RATE * 2 * hertz) + 4, device=device, generator=noise)
+    return torch.nn.functional.interpolate(points, steps, mode="linear")[:, 0]
+
+
 class Held:
     """`count` instruments of one kind."""
 
@@ -130,10 +136,7 @@ class Held:
         return on * (0.5 - 0.5 * torch.cos(2 * math.pi * rate * (time - late).clamp_min(0)))
 
     def waver(self, hertz):
-        """Smooth noise of about unit spread."""
-        steps = int(LENGTH / RATE * 2 * hertz) + 4
-        points = torch.randn(self.count, 1, steps, device=self.device, generator=self.noise)
-        return torch.nn.functional.interpolate(points, LENGTH, mode="linear")[:, 0]
+        return waver(self.count, hertz, LENGTH, self.device, self.noise)
 
     def breathe(self, out, phase, time, start, rand, put):
         count, device = self.count, self.device

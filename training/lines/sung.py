@@ -12,6 +12,7 @@ import numpy as np
 import torch
 
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "notes"))
+from sounds import waver  # noqa: E402
 from strings import LENGTH, RATE, log_uniform, uniform  # noqa: E402
 
 TAKES = 4  # rows of the same voice at one pitch
@@ -132,6 +133,4 @@ class Sung:
         return torch.nn.functional.interpolate(values[:, None], LENGTH, mode="linear", align_corners=True)[:, 0]
 
     def waver(self, n, hertz, frames):
-        steps = int(LENGTH / RATE * 2 * hertz) + 4
-        points = torch.randn(n, 1, steps, device=self.device, generator=self.noise)
-        return torch.nn.functional.interpolate(points, frames, mode="linear")[:, 0]
+        return waver(n, hertz, frames, self.device, self.noise)
